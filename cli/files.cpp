@@ -1,0 +1,106 @@
+#include "files.hpp"
+
+#include "document/document.hpp"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <vector>
+
+namespace leavenwright {
+namespace {
+
+bool write_all(int descriptor, std::string_view text) {
+    while (!text.empty()) {
+        const ssize_t written = ::write(descriptor, text.data(), text.size());
+        if (written < 0 && errno != EINTR) {
+            return false;
+        }
+        text.remove_prefix(written > 0 ? static_cast<std::size_t>(written) : 0);
+    }
+    return true;
+}
+
+std::string reason() {
+    return std::strerror(errno);
+}
+
+// Read and write for all, less the process's mask: what a newly made file has.
+mode_t usual_mode() {
+    const mode_t mask = ::umask(0);
+    ::umask(mask);
+    return static_cast<mode_t>(0666) & ~mask;
+}
+
+} // namespace
+
+ReadFile read_file(const std::string& path) {
+    const bool is_input = path == "-";
+    const int descriptor = is_input ? STDIN_FILENO : ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
+    if (descriptor < 0) {
+        return {nullptr, reason()};
+    }
+    std::string text;
+    std::string chunk(64 * 1024, '\0');
+    ssize_t got = 1;
+    while (text.size() <= largest_document_bytes && got != 0) {
+        got = ::read(descriptor, chunk.data(), chunk.size());
+        if (got < 0 && errno != EINTR) {
+            const std::string why = reason();
+            if (!is_input) {
+                ::close(descriptor);
+            }
+            return {nullptr, why};
+        }
+        text.append(chunk.data(), got > 0 ? static_cast<std::size_t>(got) : 0);
+    }
+    if (!is_input) {
+        ::close(descriptor);
+    }
+    return {std::make_shared<SourceText>(is_input ? "standard input" : path, std::move(text)), {}};
+}
+
+std::string write_file(const std::string& path, std::string_view text, bool force) {
+    struct stat status {};
+    const bool exists = ::lstat(path.c_str(), &status) == 0;
+    if (exists && !force) {
+        return "the file is there already; --force replaces it";
+    }
+    if (exists && S_ISDIR(status.st_mode)) {
+        return "it is a folder";
+    }
+    std::string beside = path + ".XXXXXX";
+    const int descriptor = ::mkstemp(beside.data());
+    if (descriptor < 0) {
+        return reason();
+    }
+    bool is_good = write_all(descriptor, text) && ::fchmod(descriptor, usual_mode()) == 0 && ::fsync(descriptor) == 0;
+    std::string fault = is_good ? "" : reason();
+    ::close(descriptor);
+    // A link fails where a rename would replace a file that came into being meanwhile.
+    if (is_good && ::link(beside.c_str(), path.c_str()) == 0) {
+        ::unlink(beside.c_str());
+        return {};
+    }
+    const bool may_rename = is_good && (force || errno != EEXIST);
+    if (may_rename && ::rename(beside.c_str(), path.c_str()) == 0) {
+        return {};
+    }
+    fault = fault.empty() ? reason() : fault;
+    ::unlink(beside.c_str());
+    return fault;
+}
+
+bool write_output(std::string_view text) {
+    return write_all(STDOUT_FILENO, text) || errno == EPIPE;
+}
+
+void write_error(std::string_view text) {
+    write_all(STDERR_FILENO, text);
+}
+
+} // namespace leavenwright

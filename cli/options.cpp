@@ -1,0 +1,123 @@
+// The only user of CLI11.
+#include "options.hpp"
+
+#include "diagnostic/suggestion.hpp"
+#include "exit_status.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <sstream>
+
+namespace leavenwright {
+namespace {
+
+constexpr std::string_view version_text = "leavenwright " LEAVENWRIGHT_VERSION "\n";
+
+void add_pantry_option(CLI::App& verb, std::vector<std::string>& files) {
+    verb.add_option("--pantry", files, "A file with ingredients of your own; may repeat")->option_text("FILE")->allow_extra_args(false);
+}
+
+void add_output_options(CLI::App& verb, OutputOptions& output, const std::vector<std::string>& formats) {
+    verb.add_option("--format", output.format, "How: text, json or formula")->option_text("FORM")->check(CLI::IsMember(formats));
+    verb.add_option("-o,--output", output.file, "Write to FILE instead of the terminal")->option_text("FILE");
+    verb.add_flag("--force", output.force, "Replace FILE if it is there");
+}
+
+void add_convert(CLI::App& app, ConvertOptions& options) {
+    CLI::App* verb = app.add_subcommand("convert", "Replace packaged yeast by a levain");
+    verb->add_option("FORMULA", options.formula, "Formula file; - is standard input")->required()->option_text(" ");
+    CLI::Option_group* levain = verb->add_option_group("How much levain (one of; 20% of the flour without)");
+    levain->add_option("--prefermented-flour", options.prefermented_flour, "Levain flour, of the total flour")->option_text("20%");
+    levain->add_option("--levain-on-total-flour", options.levain_on_total_flour, "Levain weight, of the total flour")->option_text("40%");
+    levain->add_option("--levain-on-dough-flour", options.levain_on_dough_flour, "Levain weight, of flour added at mixing")->option_text("50%");
+    levain->require_option(0, 1);
+    CLI::Option_group* kind = verb->add_option_group("What levain");
+    kind->add_option("--levain-hydration", options.levain_hydration, "Its water, of its flour (100%)")->option_text("100%");
+    kind->add_option("--levain-flour", options.levain_flour, "Its flours: \"rye flour 50%, bread flour 50%\"")->option_text("FLOURS");
+    CLI::Option_group* stays = verb->add_option_group("What stays, what gives");
+    stays->add_option("--keep", options.keep, "Keep this preferment a stage; may repeat")->option_text("STAGE")->allow_extra_args(false);
+    stays->add_flag("--keep-blend", options.keep_blend, "An error if the blend of flours would move");
+    stays->add_flag("--dry-milk", options.dry_milk, "Restore the solids of milk that gives water");
+    stays->add_option("--water-from", options.water_from, "Liquids that give water after plain water")->option_text("NAMES");
+    CLI::Option_group* report = verb->add_option_group("Report");
+    add_output_options(*report, options.output, {"text", "json", "formula"});
+    report->add_option("--units", options.units, "metric or us (ounces)")->option_text("UNITS")->check(CLI::IsMember({"metric", "us"}));
+    report->add_option("--weigh-to", options.weigh_to, "What the scale shows (1 g)")->option_text("WEIGHT");
+    add_pantry_option(*report, options.pantry_files);
+}
+
+void add_pantry(CLI::App& app, PantryOptions& options) {
+    CLI::App* verb = app.add_subcommand("pantry", "List ingredients, or show one with its sources");
+    verb->add_option("NAME", options.names, "An ingredient; all of them without")->option_text(" ");
+    add_pantry_option(*verb, options.pantry_files);
+}
+
+// The verb or option that was probably meant.
+std::string suggestion(const CLI::App& app, const CLI::App* verb, const std::string& message) {
+    std::vector<std::string> names;
+    if (verb == nullptr) {
+        for (const CLI::App* each : app.get_subcommands([](const CLI::App*) { return true; })) {
+            names.push_back(each->get_name());
+        }
+    } else {
+        for (const CLI::App* group : verb->get_subcommands([](const CLI::App*) { return true; })) {
+            for (const CLI::Option* option : group->get_options()) {
+                names.push_back(option->get_name());
+            }
+        }
+        for (const CLI::Option* option : verb->get_options()) {
+            names.push_back(option->get_name());
+        }
+    }
+    const std::vector<std::string_view> views(names.begin(), names.end());
+    std::istringstream words(message);
+    for (std::string word; words >> word;) {
+        const std::string_view near = nearest_word(word.substr(0, word.find('=')), views);
+        if (!near.empty() && near != word) {
+            return "did you mean '" + std::string(near) + "'? ";
+        }
+    }
+    return verb == nullptr ? "verbs: " + listed(views) + ". " : "";
+}
+
+Answered wrong_usage(const CLI::App& app, const CLI::ParseError& fault) {
+    const auto parsed = app.get_subcommands();
+    const CLI::App* verb = parsed.empty() ? nullptr : parsed.front();
+    const std::string help = verb == nullptr ? "leavenwright --help" : "leavenwright " + verb->get_name() + " --help";
+    std::string message = fault.what();
+    if (verb == nullptr && message.find("subcommand is required") != std::string::npos) {
+        message = "a verb is missing";
+    }
+    return {exit_wrong_usage, "leavenwright: " + message + "\n" + suggestion(app, verb, message) + "See '" + help + "'.\n"};
+}
+
+} // namespace
+
+Options read_options(int count, const char* const* arguments) {
+    CLI::App app("Turns yeasted bread formulas into levain formulas", "leavenwright");
+    app.get_formatter()->column_width(34);
+    app.footer("\nExit status: 0 done, 1 faults in the input, 2 wrong usage, 66 cannot read,\n"
+               "73 cannot write, 70 our fault.");
+    app.set_version_flag("--version", std::string(version_text));
+    app.require_subcommand(1);
+    ConvertOptions convert;
+    PantryOptions pantry;
+    add_convert(app, convert);
+    add_pantry(app, pantry);
+    try {
+        app.parse(count, arguments);
+    } catch (const CLI::CallForHelp&) {
+        const auto parsed = app.get_subcommands();
+        return Answered{exit_done, parsed.empty() ? app.help() : parsed.front()->help()};
+    } catch (const CLI::CallForVersion&) {
+        return Answered{exit_done, std::string(version_text)};
+    } catch (const CLI::ParseError& fault) {
+        return wrong_usage(app, fault);
+    }
+    if (app.got_subcommand("convert")) {
+        return convert;
+    }
+    return pantry;
+}
+
+} // namespace leavenwright

@@ -1,0 +1,82 @@
+#include "convert/request.hpp"
+
+#include "formula/read_formula.hpp"
+#include "quantity/read_quantity.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace leavenwright {
+
+std::vector<SourcedText> split_list(const SourcedText& text) {
+    std::vector<SourcedText> parts;
+    std::size_t at = 0;
+    while (at <= text.text.size()) {
+        const std::size_t end = std::min(text.text.find(',', at), text.text.size());
+        const SourcedText part = trimmed(text.part(at, end - at));
+        if (!part.text.empty()) {
+            parts.push_back(part);
+        }
+        at = end + 1;
+    }
+    return parts;
+}
+
+std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry& pantry, Diagnostics& diagnostics) {
+    constexpr double sum_slack = 1e-6;
+    const std::vector<SourcedText> parts = split_list(text);
+    std::vector<LevainFlour> flours;
+    std::vector<std::string> remarks;
+    double sum = 0.0;
+    const std::size_t errors_before = diagnostics.error_count();
+    for (const SourcedText& part : parts) {
+        const bool has_share = part.text.back() == '%';
+        // The share is the last word; a space may stand before its percent sign.
+        const std::size_t digits = has_share ? part.text.find_last_not_of(" %") : std::string_view::npos;
+        const std::size_t space = has_share ? part.text.rfind(' ', digits) : std::string_view::npos;
+        if (has_share && space == std::string_view::npos) {
+            diagnostics.error(Code::levain_flour_sum, part, in_quotes(part.text) + " names no flour",
+                              "write the flour, then its share: rye flour 50%");
+            continue;
+        }
+        const SourcedText name = trimmed(has_share ? part.part(0, space) : part);
+        const Ingredient* ingredient = resolve_ingredient(name, pantry, diagnostics, remarks);
+        double share = 1.0;
+        if (has_share) {
+            const auto read = read_percentage(part.part(space, part.text.size()), diagnostics);
+            share = read ? read->value() : 0.0;
+        } else if (parts.size() > 1) {
+            diagnostics.error(Code::unit_missing, part, in_quotes(part.text) + " has no share of the levain's flour",
+                              "write the flour, then its share: " + std::string(part.text) + " 50%");
+            continue;
+        }
+        sum += share;
+        if (ingredient != nullptr && !ingredient->is_flour()) {
+            diagnostics.error(Code::levain_flour_sum, name, in_quotes(name.text) + " is no flour",
+                              "a levain is made of flours of the pantry's class 'flour'");
+        } else if (ingredient != nullptr) {
+            flours.push_back({.name = std::string(name.text), .ingredient = ingredient, .share = Fraction(share)});
+        }
+    }
+    if (diagnostics.error_count() == errors_before && std::abs(sum - 1.0) > sum_slack) {
+        diagnostics.error(Code::levain_flour_sum, text,
+                          fmt::format("the flours of the levain add up to {:.6g} %", sum * 100.0),
+                          "write shares that add up to 100 %");
+    }
+    return flours;
+}
+
+std::vector<const Ingredient*> read_ingredient_list(const SourcedText& text, const Pantry& pantry, Diagnostics& diagnostics) {
+    std::vector<const Ingredient*> ingredients;
+    std::vector<std::string> remarks;
+    for (const SourcedText& part : split_list(text)) {
+        if (const Ingredient* ingredient = resolve_ingredient(part, pantry, diagnostics, remarks)) {
+            ingredients.push_back(ingredient);
+        }
+    }
+    return ingredients;
+}
+
+} // namespace leavenwright

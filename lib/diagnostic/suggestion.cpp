@@ -1,0 +1,60 @@
+#include "diagnostic/suggestion.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+namespace leavenwright {
+
+std::size_t edit_distance(std::string_view left, std::string_view right, std::size_t limit) {
+    const std::size_t longest = std::max(left.size(), right.size());
+    const std::size_t shortest = std::min(left.size(), right.size());
+    if (longest - shortest > limit || longest > 64) {
+        return left == right ? 0 : limit + 1;
+    }
+    std::vector<std::size_t> before(right.size() + 1);
+    std::vector<std::size_t> previous(right.size() + 1);
+    std::vector<std::size_t> current(right.size() + 1);
+    std::iota(previous.begin(), previous.end(), std::size_t{0});
+    for (std::size_t i = 1; i <= left.size(); ++i) {
+        current[0] = i;
+        for (std::size_t j = 1; j <= right.size(); ++j) {
+            const std::size_t replaced = previous[j - 1] + (left[i - 1] == right[j - 1] ? 0U : 1U);
+            current[j] = std::min({replaced, previous[j] + 1, current[j - 1] + 1});
+            const bool swapped = i > 1 && j > 1 && left[i - 1] == right[j - 2] &&
+                                 left[i - 2] == right[j - 1];
+            if (swapped) {
+                current[j] = std::min(current[j], before[j - 2] + 1);
+            }
+        }
+        std::swap(before, previous);
+        std::swap(previous, current);
+    }
+    return std::min(previous.back(), limit + 1);
+}
+
+std::string_view nearest_word(std::string_view word, std::span<const std::string_view> candidates) {
+    const std::size_t limit = word.size() <= 4 ? 1 : 2;
+    std::size_t best = limit + 1;
+    std::string_view nearest;
+    for (const std::string_view candidate : candidates) {
+        const std::size_t distance = edit_distance(word, candidate, limit);
+        if (distance < best) {
+            best = distance;
+            nearest = candidate;
+        }
+    }
+    return nearest;
+}
+
+std::string listed(std::span<const std::string_view> words) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (i > 0) {
+            text += i + 1 == words.size() ? " or " : ", ";
+        }
+        text += words[i];
+    }
+    return text;
+}
+
+} // namespace leavenwright

@@ -1,0 +1,68 @@
+#include "document/document.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+
+const Node* Node::find(std::string_view key) const {
+    for (const Entry& entry : entries) {
+        if (entry.key.text == key) {
+            return &entry.value;
+        }
+    }
+    return nullptr;
+}
+
+namespace {
+
+bool is_plain_safe(std::string_view text) {
+    constexpr std::string_view never_first = " -?:,[]{}#&*!|>'\"%@`~<";
+    if (text.empty() || text.back() == ' ' || text == "null" || text == "Null" || text == "NULL" ||
+        never_first.find(text.front()) != std::string_view::npos || text.starts_with("...")) {
+        return false;
+    }
+    const bool has_layout = std::any_of(text.begin(), text.end(), [](char byte) {
+        return static_cast<unsigned char>(byte) < ' ' || byte == '\x7F';
+    });
+    // Marks that end a plain text, in block or in flow.
+    return !has_layout && text.find(": ") == std::string_view::npos && text.back() != ':' &&
+           text.find(" #") == std::string_view::npos &&
+           text.find_first_of(",[]{}\"\\") == std::string_view::npos &&
+           text.find("\xEF\xBB\xBF") == std::string_view::npos &&
+           text.find("\xC2\x85") == std::string_view::npos &&
+           text.find("\xE2\x80\xA8") == std::string_view::npos &&
+           text.find("\xE2\x80\xA9") == std::string_view::npos;
+}
+
+} // namespace
+
+std::string yaml_scalar(std::string_view text) {
+    if (is_plain_safe(text)) {
+        return std::string(text);
+    }
+    std::string quoted = "\"";
+    for (const char byte : text) {
+        switch (byte) {
+        case '"':
+            quoted += "\\\"";
+            break;
+        case '\\':
+            quoted += "\\\\";
+            break;
+        case '\n':
+            quoted += "\\n";
+            break;
+        case '\t':
+            quoted += "\\t";
+            break;
+        case '\r':
+            quoted += "\\r";
+            break;
+        default:
+            quoted += byte;
+        }
+    }
+    return quoted + "\"";
+}
+
+} // namespace leavenwright

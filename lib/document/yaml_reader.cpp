@@ -1,0 +1,350 @@
+// The only user of yaml-cpp. Its event interface gives the place of aliases, hands over
+// duplicate keys, and tells of text after the root; its node interface does none of that.
+#include "document/document.hpp"
+#include "source/unicode.hpp"
+
+#include <fmt/core.h>
+#include <yaml-cpp/eventhandler.h>
+#include <yaml-cpp/exceptions.h>
+#include <yaml-cpp/parser.h>
+
+#include <algorithm>
+#include <istream>
+#include <streambuf>
+
+namespace leavenwright {
+namespace {
+
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
+// Thrown through yaml-cpp to end the reading early, once the reason is recorded.
+struct StopReading {};
+
+// Reads from memory without a copy.
+class ViewBuffer : public std::streambuf {
+public:
+    explicit ViewBuffer(std::string_view text) {
+        char* begin = const_cast<char*>(text.data()); // never written: there is no put area
+        setg(begin, begin, begin + text.size());
+    }
+};
+
+class TreeBuilder : public YAML::EventHandler {
+public:
+    TreeBuilder(SourceHandle source, std::size_t shift, Diagnostics& diagnostics)
+        : source_(std::move(source)), shift_(shift), diagnostics_(diagnostics) {}
+
+    Node take_root() { return std::move(root_); }
+
+    void OnDocumentStart(const YAML::Mark& mark) override {
+        if (has_root_) {
+            report_second_root(offset_of(mark));
+            throw StopReading{};
+        }
+    }
+    void OnDocumentEnd() override { has_root_ = true; }
+
+    void OnNull(const YAML::Mark& mark, YAML::anchor_t) override {
+        add(Node{.kind = Node::Kind::empty, .span = {offset_of(mark), 0}, .text = {}, .is_quoted = false, .items = {}, .entries = {}});
+    }
+
+    void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override {
+        const SourcedText place = word_at(offset_of(mark));
+        diagnostics_.error(Code::alias_refused, place, "YAML aliases are not read: " + in_quotes(place.text),
+                           "write the value here in full");
+        add(Node{.kind = Node::Kind::empty, .span = place.span, .text = {}, .is_quoted = false, .items = {}, .entries = {}});
+    }
+
+    void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t,
+                  const std::string& value) override {
+        const std::size_t offset = offset_of(mark);
+        refuse_tag(tag, offset);
+        Node node{.kind = Node::Kind::text, .span = {offset, 0}, .text = value, .is_quoted = false, .items = {}, .entries = {}};
+        const std::string_view rest = source_->text().substr(std::min(offset, source_->text().size()));
+        const char first = rest.empty() ? '\0' : rest.front();
+        node.is_quoted = first == '"' || first == '\'';
+        node.span.length = node.is_quoted ? quoted_length(offset, rest) : plain_length(rest, value);
+        add(std::move(node));
+    }
+
+    void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t,
+                         YAML::EmitterStyle::value) override {
+        open(Node::Kind::list, mark, tag);
+    }
+    void OnSequenceEnd() override { close(); }
+    void OnMapStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t,
+                    YAML::EmitterStyle::value) override {
+        open(Node::Kind::map, mark, tag);
+    }
+    void OnMapEnd() override { close(); }
+
+private:
+    struct Open {
+        Node node;
+        Node key;
+        bool has_key = false;
+    };
+
+    std::size_t offset_of(const YAML::Mark& mark) const {
+        return shift_ + static_cast<std::size_t>(std::max(mark.pos, 0));
+    }
+
+    SourcedText place_of(SourceSpan span) const {
+        const std::string_view text = source_->text();
+        span.offset = std::min(span.offset, text.size());
+        span.length = std::min(span.length, text.size() - span.offset);
+        return {.source = source_, .span = span, .text = text.substr(span.offset, span.length)};
+    }
+
+    SourcedText word_at(std::size_t offset) const {
+        const std::string_view rest = source_->text().substr(std::min(offset, source_->text().size()));
+        const std::size_t end = rest.find_first_of(" \t\r\n,]}");
+        return place_of({offset, std::max<std::size_t>(end == std::string_view::npos ? rest.size() : end, 1)});
+    }
+
+    void refuse_tag(const std::string& tag, std::size_t offset) {
+        if (!tag.empty() && tag != "?" && tag != "!") {
+            diagnostics_.error(Code::tag_refused, word_at(offset), "YAML tags are not read",
+                               "leave out the word that begins with '!'");
+        }
+    }
+
+    static std::size_t plain_length(std::string_view rest, std::string_view value) {
+        if (rest.starts_with(value)) {
+            return value.size();
+        }
+        const std::size_t end = std::min(rest.find_first_of("\r\n"), rest.size());
+        return std::max<std::size_t>(end, 1);
+    }
+
+    // yaml-cpp 0.7 takes the end of the text for the closing mark; we do not.
+    std::size_t quoted_length(std::size_t offset, std::string_view rest) {
+        const char mark = rest.front();
+        for (std::size_t at = 1; at < rest.size(); ++at) {
+            if (rest[at] == '\\' && mark == '"') {
+                ++at;
+            } else if (rest[at] == mark) {
+                const bool is_doubled = mark == '\'' && at + 1 < rest.size() && rest[at + 1] == mark;
+                if (!is_doubled) {
+                    return at + 1;
+                }
+                ++at;
+            }
+        }
+        report_open_quote(offset, mark);
+        throw StopReading{};
+    }
+
+    void report_open_quote(std::size_t offset, char mark) {
+        const std::string_view rest = source_->text().substr(offset);
+        const std::size_t end = std::min(rest.find_first_of("\r\n"), rest.size());
+        diagnostics_.error(Code::quote_unterminated, place_of({offset, end}),
+                           "the quotation mark that opens here never closes",
+                           fmt::format("close it with {} on the same line, or leave both out", mark));
+    }
+
+    void report_second_root(std::size_t offset) {
+        const std::string_view before = source_->text().substr(0, offset);
+        const bool is_marked = before.ends_with("---") || before.find("\n---") != std::string_view::npos ||
+                               word_at(offset).text.starts_with("---");
+        if (is_marked) {
+            diagnostics_.error(Code::second_document, word_at(offset),
+                               "a second formula begins here; a file holds one",
+                               "put it into a file of its own");
+        } else {
+            diagnostics_.error(Code::text_after_root, word_at(offset),
+                               "this stands after the end of the formula",
+                               "is the line indented like the one it belongs to?");
+        }
+    }
+
+    void open(Node::Kind kind, const YAML::Mark& mark, const std::string& tag) {
+        const std::size_t offset = offset_of(mark);
+        refuse_tag(tag, offset);
+        if (open_.size() >= deepest_nesting) {
+            diagnostics_.error(Code::nesting_too_deep, word_at(offset),
+                               fmt::format("lists within lists are deeper than {} levels", deepest_nesting),
+                               "a formula needs four");
+            throw StopReading{};
+        }
+        open_.push_back({.node = Node{.kind = kind, .span = {offset, 1}, .text = {}, .is_quoted = false, .items = {}, .entries = {}}, .key = {}, .has_key = false});
+    }
+
+    void close() {
+        Node node = std::move(open_.back().node);
+        open_.pop_back();
+        add(std::move(node));
+    }
+
+    void add(Node node) {
+        const bool is_map_full = !open_.empty() && open_.back().node.entries.size() >= most_entries_of_a_map;
+        if (++nodes_ > most_nodes || is_map_full) {
+            diagnostics_.error(Code::formula_too_long, word_at(node.span.offset),
+                               fmt::format("more than {} entries in a list or {} in the file", most_entries_of_a_map,
+                                           most_nodes),
+                               "a formula has some dozens; is this the right file?");
+            throw StopReading{};
+        }
+        if (open_.empty()) {
+            root_ = std::move(node);
+            return;
+        }
+        Open& parent = open_.back();
+        if (parent.node.kind == Node::Kind::list) {
+            parent.node.items.push_back(std::move(node));
+        } else if (!parent.has_key) {
+            take_key(parent, std::move(node));
+        } else {
+            parent.has_key = false;
+            if (node.kind == Node::Kind::empty) {
+                node.span = parent.key.span; // the parser puts it on the next line
+            }
+            parent.node.entries.push_back({.key = std::move(parent.key), .value = std::move(node)});
+        }
+    }
+
+    void take_key(Open& parent, Node key) {
+        if (key.kind != Node::Kind::text) {
+            diagnostics_.error(Code::value_not_text, word_at(key.span.offset),
+                               "a name was expected before the colon", "write a word, a colon, a space, a value");
+        } else if (key.text == "<<") {
+            diagnostics_.error(Code::alias_refused, place_of(key.span), "YAML merge keys are not read",
+                               "write the lines here in full");
+        }
+        for (const Node::Entry& entry : parent.node.entries) {
+            if (entry.key.text == key.text && key.kind == Node::Kind::text) {
+                diagnostics_.error(Code::key_duplicate, place_of(key.span), in_quotes(key.text) + " is given twice",
+                                   "keep one of the two, or add their amounts up")
+                    .notes.push_back({.message = "first given", .span = entry.key.span});
+                break;
+            }
+        }
+        parent.key = std::move(key);
+        parent.has_key = true;
+    }
+
+    SourceHandle source_;
+    std::size_t shift_;
+    Diagnostics& diagnostics_;
+    std::vector<Open> open_;
+    Node root_;
+    std::size_t nodes_ = 0;
+    bool has_root_ = false;
+};
+
+SourcedText whole_line(const SourceHandle& source, std::size_t offset) {
+    const SourcePosition position = source->position(offset);
+    const std::string_view line = source->line(position.line);
+    return {.source = source, .span = {source->line_start(position.line), line.size()}, .text = line};
+}
+
+struct Advice {
+    std::string_view raw; // part of yaml-cpp's message
+    std::string_view message;
+    std::string_view hint;
+};
+
+constexpr Advice advices[] = {
+    {"end of map not found", "this does not belong to the keys above it",
+     "begin the line as far in as its neighbours; a text that is not over at the end of its line, or that "
+     "goes on behind a quotation mark, needs quotation marks around all of it"},
+    {"end of map flow not found", "the brace '{' of this map is not closed, or a comma is missing",
+     "put a comma between two entries and '}' at the end"},
+    {"end of sequence flow not found", "the bracket '[' of this list is not closed, or a comma is missing",
+     "put a comma between two entries and ']' at the end"},
+    {"end of sequence not found", "this does not belong to the list above it",
+     "begin each line of a list with '- ', all as far in as each other"},
+    {"illegal map value", "a second colon stands on this line",
+     "put the value on a line of its own, or in quotation marks"},
+    {"the referenced anchor is not defined", "YAML aliases are not read", "write the value here in full"},
+    {"illegal EOF in scalar", "a quotation mark opens and never closes", "close it, or leave both out"},
+    {"block sequence entries", "a list begins where none can stand",
+     "put the list on the lines below its key"},
+};
+
+void report_syntax(const YAML::Exception& fault, const SourceHandle& source, std::size_t shift,
+                   Diagnostics& diagnostics) {
+    const std::size_t offset = fault.mark.is_null() ? 0 : shift + static_cast<std::size_t>(std::max(fault.mark.pos, 0));
+    SourcedText place = whole_line(source, offset);
+    const std::size_t column = std::min(offset, place.span.offset + place.span.length) - place.span.offset;
+    if (column < place.text.size()) {
+        place = place.part(column, place.text.size());
+    }
+    for (const Advice& advice : advices) {
+        if (fault.msg.find(advice.raw) != std::string::npos) {
+            diagnostics.error(Code::yaml_syntax, place, std::string(advice.message), std::string(advice.hint));
+            return;
+        }
+    }
+    const std::string_view whole = whole_line(source, offset).text;
+    if (whole.find('\t') != std::string_view::npos) {
+        diagnostics.error(Code::yaml_syntax, place, "this line is set in with a tab", "use spaces");
+        return;
+    }
+    diagnostics.error(Code::yaml_syntax, place, "this is not well-formed YAML: " + printable(fault.msg, 120),
+                      "text that begins with a sign such as @ ` % & * ! or holds ': ' needs quotation marks");
+}
+
+bool report_bytes(const SourceHandle& source, Diagnostics& diagnostics) {
+    const auto fault = find_text_fault(source->text());
+    if (!fault) {
+        return false;
+    }
+    const SourcedText place{.source = source, .span = {fault->offset, 1}, .text = source->text().substr(fault->offset, 1)};
+    if (fault->fault == TextFault::not_utf8) {
+        diagnostics.error(Code::text_not_utf8, place, fmt::format("the byte 0x{:02X} is not UTF-8 text", fault->byte),
+                          "open the file in an editor and save it as UTF-8");
+    } else {
+        diagnostics.error(Code::control_character, place,
+                          fmt::format("a control character (byte 0x{:02X}) stands here", fault->byte),
+                          "delete it; is this file a text?");
+    }
+    return true;
+}
+
+} // namespace
+
+std::optional<Document> read_document(const SourceHandle& source, Diagnostics& diagnostics) {
+    const std::size_t errors_before = diagnostics.error_count();
+    std::string_view text = source->text();
+    const SourcedText beginning{.source = source, .span = {0, 0}, .text = {}};
+    if (text.size() > largest_document_bytes) {
+        diagnostics.error(Code::file_too_large, beginning, "the file has more than 1 MiB",
+                          "a formula has a few kilobytes; is this the right file?");
+        return std::nullopt;
+    }
+    if (report_bytes(source, diagnostics)) {
+        return std::nullopt;
+    }
+    const std::size_t shift = text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
+    text.remove_prefix(shift);
+    TreeBuilder builder(source, shift, diagnostics);
+    ViewBuffer buffer(text);
+    std::istream stream(&buffer);
+    try {
+        YAML::Parser parser(stream);
+        while (parser.HandleNextDocument(builder)) {
+        }
+    } catch (const StopReading&) {
+        return std::nullopt;
+    } catch (const YAML::Exception& fault) {
+        report_syntax(fault, source, shift, diagnostics);
+        return std::nullopt;
+    }
+    Document document{.source = source, .root = builder.take_root()};
+    if (document.root.kind == Node::Kind::empty) {
+        diagnostics.error(Code::file_empty, beginning, "the file holds nothing to read",
+                          "begin with: formula: 1");
+    } else if (document.root.kind != Node::Kind::map) {
+        SourcedText place = whole_line(source, document.root.span.offset);
+        const bool lacks_space = document.root.kind == Node::Kind::text && document.root.text.find(':') != std::string::npos;
+        diagnostics.error(Code::root_not_a_map, place, "the file does not begin with a key",
+                          lacks_space ? "put a space after the colon: formula: 1" : "begin with: formula: 1");
+    }
+    if (diagnostics.error_count() != errors_before) {
+        return std::nullopt;
+    }
+    return document;
+}
+
+} // namespace leavenwright

@@ -1,0 +1,421 @@
+#include "formula/read_formula.hpp"
+
+#include "diagnostic/suggestion.hpp"
+#include "document/map_reader.hpp"
+#include "formula/read_process.hpp"
+#include "formula/written_formula.hpp"
+#include "pantry/read_pantry.hpp"
+#include "source/unicode.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace leavenwright {
+namespace {
+
+constexpr std::string_view levain_example =
+    "describe it as a stage: preferments: { levain: { bread flour: 100 g, water: 100 g } }; a culture within it is "
+    "written culture: 10 g";
+
+struct KindName {
+    std::string_view name;
+    StageKind kind;
+};
+
+constexpr auto preferment_kinds = std::to_array<KindName>({
+    {"poolish", StageKind::poolish},
+    {"biga", StageKind::biga},
+    {"sponge", StageKind::sponge},
+    {"old dough", StageKind::old_dough},
+    {"levain", StageKind::levain},
+});
+
+constexpr auto soaker_kinds = std::to_array<KindName>({
+    {"soaker", StageKind::soaker},
+    {"scald", StageKind::scald},
+});
+
+class FormulaReader {
+public:
+    FormulaReader(const Document& document, const Pantry& pantry, Diagnostics& diagnostics)
+        : document_(document), diagnostics_(diagnostics), pantry_(std::make_shared<Pantry>(pantry)) {}
+
+    std::optional<Formula> read() {
+        const std::size_t errors_before = diagnostics_.error_count();
+        MapReader reader(document_, document_.root, "a formula", diagnostics_);
+        read_heading(reader);
+        read_own_pantry(reader);
+        read_sizes(reader);
+        const Node* preferments = reader.take("preferments");
+        const Node* soakers = reader.take("soakers");
+        note_stage_names(preferments);
+        note_stage_names(soakers);
+        read_lists(reader);
+        read_stages(preferments, true);
+        read_stages(soakers, false);
+        for (const SourcedText& name : reader.take_texts("count as water")) {
+            if (const Ingredient* ingredient = resolve(name)) {
+                written_.formula.count_as_water.push_back(ingredient);
+            }
+        }
+        written_.formula.process = process_of(reader, document_.root);
+        reader.report_rest();
+        written_.formula.pantry = pantry_;
+        if (diagnostics_.error_count() != errors_before) {
+            return std::nullopt;
+        }
+        return solve_amounts(std::move(written_), diagnostics_);
+    }
+
+private:
+    const Ingredient* resolve(const SourcedText& name) {
+        return resolve_ingredient(name, *pantry_, diagnostics_, written_.formula.remarks);
+    }
+
+    void read_heading(MapReader& reader) {
+        written_.place = {.source = document_.source, .span = {document_.root.span.offset, 1}, .text = {}};
+        reader.require("formula", "formula: 1");
+        const auto version = reader.take_text("formula");
+        if (version && version->text != "1") {
+            diagnostics_.error(Code::version_unknown, *version, in_quotes(version->text) + " is not a version of the format",
+                               "write formula: 1");
+        }
+        reader.require("name", "name: what the bread is called");
+        if (const auto text = reader.take_text("name")) {
+            written_.formula.name = std::string(text->text);
+        }
+        if (const auto text = reader.take_text("note")) {
+            written_.formula.note = std::string(text->text);
+        }
+    }
+
+    void read_own_pantry(MapReader& reader) {
+        if (const Node* own = reader.take("pantry")) {
+            written_.formula.own_ingredients = read_ingredients(document_, *own, diagnostics_);
+            pantry_->add(written_.formula.own_ingredients);
+        }
+    }
+
+    void read_sizes(MapReader& reader) {
+        if (const auto text = reader.take_amount("makes")) {
+            written_.formula.makes = read_yield(*text, diagnostics_);
+            written_.makes_place = *text;
+        }
+        if (const auto text = reader.take_amount("flour weight")) {
+            written_.flour_weight = read_mass(*text, diagnostics_);
+            written_.flour_weight_place = *text;
+        }
+    }
+
+    void note_stage_names(const Node* stages) {
+        if (stages == nullptr || stages->kind != Node::Kind::map) {
+            return;
+        }
+        for (const Node::Entry& entry : stages->entries) {
+            const std::string folded = fold_name(entry.key.text);
+            if (std::find(stage_names_.begin(), stage_names_.end(), folded) != stage_names_.end()) {
+                diagnostics_.error(Code::key_duplicate, document_.place(entry.key),
+                                   in_quotes(entry.key.text) + " is the name of another stage too",
+                                   "give each stage a name of its own");
+            }
+            stage_names_.push_back(folded);
+        }
+    }
+
+    void read_lists(MapReader& reader) {
+        const Node* dough = reader.take("dough");
+        const Node* overall = reader.take("overall");
+        if (dough != nullptr && overall != nullptr) {
+            diagnostics_.error(Code::dough_and_overall, document_.place(*overall),
+                               "a formula has either 'dough' or 'overall', not both",
+                               "keep 'dough' for what is added at mixing, or 'overall' for everything, the stages included");
+        }
+        if (dough == nullptr && overall == nullptr) {
+            const bool is_empty_key = document_.root.find("dough") != nullptr || document_.root.find("overall") != nullptr;
+            if (!is_empty_key) {
+                diagnostics_.error(Code::key_missing, written_.place, "a formula needs the key 'dough' or 'overall'",
+                                   "add: dough: with the ingredients on the lines below, set in by two spaces");
+            }
+            return;
+        }
+        written_.formula.notation = dough != nullptr ? Notation::dough : Notation::overall;
+        const Node& list = dough != nullptr ? *dough : *overall;
+        const Node& key = key_of(document_.root, list);
+        written_.lines_place = document_.place(key);
+        if (!expect_map(document_, key, list, "bread flour: 500 g", diagnostics_)) {
+            return;
+        }
+        for (const Node::Entry& entry : list.entries) {
+            const std::string folded = fold_name(entry.key.text);
+            if (std::find(stage_names_.begin(), stage_names_.end(), folded) != stage_names_.end()) {
+                read_use(entry, folded);
+            } else if (auto line = read_line(entry, nullptr)) {
+                written_.lines.push_back(*std::move(line));
+            }
+        }
+    }
+
+    static const Node& key_of(const Node& map, const Node& value) {
+        const auto entry = std::find_if(map.entries.begin(), map.entries.end(),
+                                        [&](const Node::Entry& candidate) { return &candidate.value == &value; });
+        return entry->key;
+    }
+
+    void read_use(const Node::Entry& entry, const std::string& stage) {
+        if (written_.formula.notation == Notation::overall) {
+            diagnostics_.error(Code::key_unknown, document_.place(entry.key),
+                               in_quotes(entry.key.text) + " is a stage; 'overall' lists what is in the stages, not the stages",
+                               "take the line out, or write 'dough' for what is added at mixing");
+            return;
+        }
+        const auto text = amount_of(document_, entry.key, entry.value, diagnostics_);
+        if (!text) {
+            return;
+        }
+        WrittenUse use{.place = *text, .is_all = fold_name(text->text) == "all", .amount = {}};
+        if (!use.is_all) {
+            const auto amount = read_amount(*text, diagnostics_);
+            if (!amount) {
+                return;
+            }
+            use.amount.place = *text;
+            if (const auto* percentage = std::get_if<WrittenPercentage>(&*amount)) {
+                use.amount.is_percentage = true;
+                use.amount.ratio = percentage->value();
+            } else if (const auto* mass = std::get_if<Mass>(&*amount)) {
+                use.amount.mass = *mass;
+            } else {
+                diagnostics_.error(Code::unit_unfit, *text, "a stage is taken by weight, in percent, or 'all'",
+                                   "write " + entry.key.text + ": all");
+                return;
+            }
+        }
+        uses_.emplace_back(stage, use);
+    }
+
+    // A line of ingredients; `stage` is null for the dough's own list.
+    std::optional<WrittenLine> read_line(const Node::Entry& entry, const WrittenStage* stage) {
+        const SourcedText name = document_.place(entry.key);
+        const auto text = amount_of(document_, entry.key, entry.value, diagnostics_);
+        WrittenLine line{.name = entry.key.text, .ingredient = nullptr, .place = {}, .is_percentage = false, .ratio = 0.0, .mass = {}, .uncertainty = {}};
+        const bool is_own = pantry_->find(name.text).ingredient != nullptr;
+        if (!is_own && is_culture_name(name.text)) {
+            if (stage == nullptr || stage->kind != StageKind::levain) {
+                diagnostics_.error(Code::culture_outside_levain, name,
+                                   in_quotes(name.text) + " is a levain or its seed; its flour and water are not known here",
+                                   std::string(levain_example));
+            } else {
+                line.ingredient = &culture_ingredient();
+            }
+        } else {
+            line.ingredient = resolve(name);
+        }
+        const auto amount = text ? read_amount(*text, diagnostics_) : std::nullopt;
+        if (line.ingredient == nullptr || !amount) {
+            return std::nullopt;
+        }
+        line.place = *text;
+        if (const auto* percentage = std::get_if<WrittenPercentage>(&*amount)) {
+            line.is_percentage = true;
+            line.ratio = percentage->value();
+        } else if (!weigh(*amount, line)) {
+            return std::nullopt;
+        }
+        return line;
+    }
+
+    bool weigh(const Amount& amount, WrittenLine& line) {
+        const Ingredient& ingredient = *line.ingredient;
+        if (const auto* mass = std::get_if<Mass>(&amount)) {
+            line.mass = *mass;
+            return true;
+        }
+        if (const auto* volume = std::get_if<Volume>(&amount)) {
+            const auto mass = mass_of_volume(ingredient, *volume);
+            if (!mass) {
+                diagnostics_.error(Code::measure_missing, line.place,
+                                   "the pantry does not know what a volume of " + in_quotes(line.name) + " weighs",
+                                   "weigh it once and write grams");
+                return false;
+            }
+            line.mass = *mass;
+            line.uncertainty = ingredient.volume_uncertainty;
+            return true;
+        }
+        const auto& count = std::get<Count>(amount);
+        const auto piece = mass_of_piece(ingredient, count.word);
+        if (!piece) {
+            report_piece(line, count);
+            return false;
+        }
+        line.mass = *piece * count.number;
+        line.uncertainty = piece_uncertainty;
+        return true;
+    }
+
+    void report_piece(const WrittenLine& line, const Count& count) {
+        std::vector<std::string_view> words;
+        for (const PieceWeight& piece : line.ingredient->pieces) {
+            words.push_back(piece.word);
+        }
+        if (count.word.empty()) {
+            diagnostics_.error(Code::unit_missing, line.place, in_quotes(line.place.text) + " of what? a unit is missing",
+                               "write the unit behind it: " + std::string(line.place.text) + " g" +
+                                   (words.empty() ? "" : ", or a piece: " + listed(words)));
+            return;
+        }
+        const auto at = static_cast<std::size_t>(count.word.data() - line.place.text.data());
+        const SourcedText place = line.place.part(at, count.word.size());
+        std::vector<std::string_view> known = words;
+        for (const std::string_view unit : {"g", "kg", "mg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pint", "quart"}) {
+            known.push_back(unit);
+        }
+        const std::string_view near = nearest_word(fold_name(count.word), known);
+        const std::string hint = near.empty() ? "" : "did you mean '" + std::string(near) + "'? ";
+        if (words.empty()) {
+            diagnostics_.error(Code::unit_unknown, place, "unknown unit " + in_quotes(count.word),
+                               hint + "weights: mg, g, kg, oz, lb; volumes: ml, l, tsp, tbsp, cup, fl oz, pint, quart");
+        } else {
+            diagnostics_.error(Code::piece_unknown, place,
+                               "the pantry knows no " + in_quotes(count.word) + " of " + in_quotes(line.name),
+                               hint + "pieces it knows: " + listed(words) + "; or write a weight");
+        }
+    }
+
+    std::vector<Step> process_of(MapReader& reader, const Node& map) {
+        const Node* process = reader.take("process");
+        return process == nullptr ? std::vector<Step>() : read_process(document_, key_of(map, *process), *process, diagnostics_);
+    }
+
+    void read_stages(const Node* stages, bool are_preferments) {
+        if (stages == nullptr) {
+            return;
+        }
+        const Node& key = key_of(document_.root, *stages);
+        const std::string_view example = are_preferments ? "poolish: { bread flour: 100 g, water: 100 g }"
+                                                          : "seeds: { flaxseed: 50 g, water: 75 g }";
+        if (!expect_map(document_, key, *stages, example, diagnostics_)) {
+            return;
+        }
+        for (const Node::Entry& entry : stages->entries) {
+            if (expect_map(document_, entry.key, entry.value, "bread flour: 100 g", diagnostics_)) {
+                read_stage(entry, are_preferments);
+            }
+        }
+    }
+
+    void read_stage(const Node::Entry& entry, bool is_preferment_list) {
+        MapReader reader(document_, entry.value, is_preferment_list ? "a preferment" : "a soaker", diagnostics_);
+        WrittenStage stage;
+        stage.name = entry.key.text;
+        stage.place = document_.place(entry.key);
+        stage.kind = read_kind(reader, entry.key.text, is_preferment_list);
+        read_stage_sizes(reader, stage, is_preferment_list);
+        stage.process = process_of(reader, entry.value);
+        for (const Node::Entry* line : reader.rest()) {
+            if (auto read = read_line(*line, &stage)) {
+                stage.lines.push_back(*std::move(read));
+            }
+        }
+        const bool has_lines = !stage.lines.empty() || stage.prefermented_flour;
+        if (!has_lines && reader.rest().empty()) {
+            diagnostics_.error(Code::stage_empty, stage.place, in_quotes(stage.name) + " has no ingredients",
+                               "list them below it, or take it out");
+        }
+        for (const auto& [name, use] : uses_) {
+            if (name == fold_name(stage.name)) {
+                stage.use = use;
+            }
+        }
+        written_.stages.push_back(std::move(stage));
+    }
+
+    StageKind read_kind(MapReader& reader, std::string_view name, bool is_preferment_list) {
+        const std::span<const KindName> kinds = is_preferment_list ? std::span<const KindName>(preferment_kinds)
+                                                                   : std::span<const KindName>(soaker_kinds);
+        const auto kind_named = [&](std::string_view text) {
+            return std::find_if(kinds.begin(), kinds.end(), [&](const KindName& kind) { return kind.name == fold_name(text); });
+        };
+        if (const auto text = reader.take_text("kind")) {
+            const auto kind = kind_named(text->text);
+            if (kind != kinds.end()) {
+                return kind->kind;
+            }
+            diagnostics_.error(Code::stage_kind_unknown, *text, in_quotes(text->text) + " is not a kind of stage here",
+                               is_preferment_list ? "one of: poolish, biga, sponge, old dough, levain" : "soaker or scald");
+        }
+        if (const auto kind = kind_named(name); kind != kinds.end()) {
+            return kind->kind;
+        }
+        if (is_preferment_list && (is_culture_name(name) || fold_name(name).ends_with(" levain"))) {
+            return StageKind::levain;
+        }
+        return is_preferment_list ? StageKind::preferment : StageKind::soaker;
+    }
+
+    void read_stage_sizes(MapReader& reader, WrittenStage& stage, bool is_preferment_list) {
+        if (!is_preferment_list) {
+            return;
+        }
+        if (const auto text = reader.take_amount("prefermented flour")) {
+            if (const auto share = read_percentage(*text, diagnostics_)) {
+                stage.prefermented_flour = Entered<double>{share->value(), std::string(text->text)};
+                stage.size_place = *text;
+            }
+        }
+        if (const auto text = reader.take_amount("weight")) {
+            if (const auto weight = read_mass(*text, diagnostics_)) {
+                stage.weight = Entered<Mass>{*weight, std::string(text->text)};
+                stage.size_place = *text;
+            }
+        }
+        if (const auto text = reader.take_amount("culture hydration")) {
+            if (const auto hydration = read_percentage(*text, diagnostics_)) {
+                stage.culture_hydration = Hydration(hydration->value());
+            }
+        }
+    }
+
+    const Document& document_;
+    Diagnostics& diagnostics_;
+    std::shared_ptr<Pantry> pantry_;
+    WrittenFormula written_;
+    std::vector<std::string> stage_names_;
+    std::vector<std::pair<std::string, WrittenUse>> uses_;
+};
+
+} // namespace
+
+const Ingredient* resolve_ingredient(const SourcedText& name, const Pantry& pantry, Diagnostics& diagnostics,
+                                     std::vector<std::string>& remarks) {
+    const PantryMatch match = pantry.find(name.text);
+    if (match.ingredient != nullptr) {
+        if (match.nearest != nullptr) {
+            remarks.push_back(in_quotes(name.text) + " is counted as " + std::string(match.ingredient->name) + ": " +
+                              std::string(match.nearest->why));
+        }
+        return match.ingredient;
+    }
+    const auto meanings = pantry.meanings_of(name.text);
+    if (!meanings.empty()) {
+        diagnostics.error(Code::ingredient_ambiguous, name, in_quotes(name.text) + " may be several things",
+                          "write which: " + listed(meanings));
+        return nullptr;
+    }
+    const std::vector<std::string_view> near = pantry.near_misses(name.text);
+    diagnostics.error(Code::ingredient_unknown, name, "unknown ingredient " + in_quotes(name.text),
+                      near.empty() ? "'leavenwright pantry' lists the names; a formula can bring its own under 'pantry:'"
+                                   : "did you mean " + listed(near) + "?");
+    return nullptr;
+}
+
+std::optional<Formula> read_formula(const Document& document, const Pantry& pantry, Diagnostics& diagnostics) {
+    return FormulaReader(document, pantry, diagnostics).read();
+}
+
+std::optional<Formula> read_formula(const SourceHandle& source, const Pantry& pantry, Diagnostics& diagnostics) {
+    const auto document = read_document(source, diagnostics);
+    return document ? read_formula(*document, pantry, diagnostics) : std::nullopt;
+}
+
+} // namespace leavenwright

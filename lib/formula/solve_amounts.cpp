@@ -1,0 +1,430 @@
+// From written amounts to masses. Every mass is known up to the total flour F, as
+//
+//     mass = fixed + share F
+//
+// so one linear equation gives F: from the flours' own weights, or, where they are all
+// percentages, from the flour weight or the dough weight that the formula states.
+#include "formula/overall.hpp"
+#include "formula/written_formula.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace leavenwright {
+namespace {
+
+constexpr double percent_sum_slack = 1e-4;   // flours "33.3 + 33.3 + 33.4" add up in decimals
+constexpr double size_slack = 1e-9;          // relative, between two statements of one size
+constexpr double makes_short_slack = 0.005;  // dough may weigh this much less than promised
+constexpr double makes_excess_slack = 0.05;  // and this much more, for what sticks to the bowl
+constexpr double overdrawn_slack = 1e-9;     // relative, of the ingredient
+
+struct Affine {
+    double fixed_kg = 0.0;
+    double share = 0.0;
+
+    double at(double flour_kg) const { return fixed_kg + share * flour_kg; }
+    Affine& operator+=(Affine other) {
+        fixed_kg += other.fixed_kg;
+        share += other.share;
+        return *this;
+    }
+    friend Affine operator*(double factor, Affine value) {
+        return {factor * value.fixed_kg, factor * value.share};
+    }
+};
+
+// Sums over the lines of a stage, apart for masses and percentages of its fresh flour.
+struct StageSums {
+    double fixed_kg = 0.0;
+    double fixed_flour_kg = 0.0;
+    double fixed_water_kg = 0.0;
+    double ratio = 0.0;
+    double flour_ratio = 0.0;
+    double water_ratio = 0.0;
+    double culture_kg = 0.0;
+    double culture_ratio = 0.0;
+    bool has_culture = false;
+};
+
+StageSums sums_of(const WrittenStage& stage) {
+    StageSums sums;
+    for (const WrittenLine& line : stage.lines) {
+        const double kg = line.is_percentage ? 0.0 : line.mass.value();
+        const double ratio = line.is_percentage ? line.ratio : 0.0;
+        sums.fixed_kg += kg;
+        sums.ratio += ratio;
+        if (line.ingredient->is_culture()) {
+            sums.culture_kg += kg;
+            sums.culture_ratio += ratio;
+            sums.has_culture = true;
+        } else if (line.ingredient->is_flour()) {
+            sums.fixed_flour_kg += kg;
+            sums.flour_ratio += ratio;
+        } else if (line.ingredient->is_water()) {
+            sums.fixed_water_kg += kg;
+            sums.water_ratio += ratio;
+        }
+    }
+    return sums;
+}
+
+// A stage with its size in terms of F: the fresh flour that its percentages are of.
+struct SizedStage {
+    Affine fresh_flour;
+    Affine flour; // culture's included
+    Affine mass;
+    Affine used;
+};
+
+class Solver {
+public:
+    Solver(WrittenFormula written, Diagnostics& diagnostics)
+        : written_(std::move(written)), diagnostics_(diagnostics) {}
+
+    std::optional<Formula> solve() {
+        const std::size_t errors_before = diagnostics_.error_count();
+        for (WrittenStage& stage : written_.stages) {
+            sized_.push_back(size_stage(stage));
+        }
+        if (diagnostics_.error_count() != errors_before) {
+            return std::nullopt;
+        }
+        const auto flour = total_flour();
+        if (!flour) {
+            return std::nullopt;
+        }
+        fill(*flour);
+        if (diagnostics_.error_count() == errors_before) {
+            check_makes();
+        }
+        if (diagnostics_.error_count() != errors_before) {
+            return std::nullopt;
+        }
+        return std::move(written_.formula);
+    }
+
+private:
+    static Affine amount_of(const WrittenLine& line) {
+        return line.is_percentage ? Affine{0.0, line.ratio} : Affine{line.mass.value(), 0.0};
+    }
+
+    SizedStage size_stage(WrittenStage& stage) {
+        SizedStage sized = is_preferment(stage.kind) ? size_preferment(stage) : size_soaker(stage);
+        sized.used = sized.mass;
+        if (stage.use && !stage.use->is_all) {
+            sized.used = amount_of(stage.use->amount);
+        }
+        return sized;
+    }
+
+    static SizedStage size_soaker(const WrittenStage& stage) {
+        SizedStage sized;
+        for (const WrittenLine& line : stage.lines) {
+            const Affine amount = amount_of(line);
+            sized.mass += amount;
+            if (line.ingredient->is_flour()) {
+                sized.flour += amount;
+            }
+        }
+        return sized;
+    }
+
+    void name_only_flour(WrittenStage& stage) {
+        const Ingredient* flour = nullptr;
+        std::string name;
+        bool is_only = true;
+        for (const WrittenLine& line : written_.lines) {
+            if (line.ingredient->is_flour() && flour != line.ingredient) {
+                is_only = flour == nullptr;
+                flour = line.ingredient;
+                name = line.name;
+            }
+        }
+        if (flour != nullptr && is_only) {
+            stage.lines.insert(stage.lines.begin(), {.name = name,
+                                                     .ingredient = flour,
+                                                     .place = stage.place,
+                                                     .is_percentage = true,
+                                                     .ratio = 1.0,
+                                                     .mass = {},
+                                                     .uncertainty = {}});
+        }
+    }
+
+    Hydration culture_hydration(const WrittenStage& stage, const StageSums& sums) {
+        if (stage.culture_hydration) {
+            return *stage.culture_hydration;
+        }
+        const bool is_fixed = sums.fixed_flour_kg > 0.0 && sums.flour_ratio == 0.0 && sums.water_ratio == 0.0;
+        const bool is_ratio = sums.flour_ratio > 0.0 && sums.fixed_flour_kg == 0.0 && sums.fixed_water_kg == 0.0;
+        if (sums.has_culture && !is_fixed && !is_ratio) {
+            diagnostics_.error(Code::stage_size_missing, stage.place,
+                               "the hydration of the culture in " + in_quotes(stage.name) + " is not known",
+                               "add: culture hydration: 100%");
+        }
+        return Hydration(is_fixed ? sums.fixed_water_kg / sums.fixed_flour_kg : is_ratio ? sums.water_ratio / sums.flour_ratio : 1.0);
+    }
+
+    SizedStage size_preferment(WrittenStage& stage) {
+        StageSums sums = sums_of(stage);
+        if (sums.fixed_flour_kg == 0.0 && sums.flour_ratio == 0.0 && stage.prefermented_flour) {
+            name_only_flour(stage);
+            sums = sums_of(stage);
+        }
+        if (sums.fixed_flour_kg == 0.0 && sums.flour_ratio == 0.0) {
+            diagnostics_.error(Code::stage_flour_missing, stage.place, in_quotes(stage.name) + " has no flour",
+                               "write which flour and how much: bread flour: 100 g, or bread flour: 100%");
+            return {};
+        }
+        const Hydration hydration = culture_hydration(stage, sums);
+        stage.culture_hydration = hydration;
+        const double culture_flour = 1.0 / (1.0 + hydration.value());
+        SizedStage sized;
+        sized.fresh_flour = fresh_flour(stage, sums, culture_flour);
+        sized.flour = sized.fresh_flour;
+        sized.flour += Affine{sums.culture_kg * culture_flour, 0.0};
+        sized.flour += sums.culture_ratio * culture_flour * sized.fresh_flour;
+        sized.mass = Affine{sums.fixed_kg, 0.0};
+        sized.mass += sums.ratio * sized.fresh_flour;
+        return sized;
+    }
+
+    Affine fresh_flour(const WrittenStage& stage, const StageSums& sums, double culture_flour) {
+        if (sums.fixed_flour_kg > 0.0) {
+            if (stage.prefermented_flour || stage.weight) {
+                diagnostics_.error(Code::size_given_twice, stage.size_place,
+                                   "the flour of " + in_quotes(stage.name) + " has its weight already",
+                                   "take this line out, or write the stage's flour as 100%");
+            }
+            if (sums.flour_ratio >= 1.0) {
+                report_flour_sum(stage.place, sums.flour_ratio, true);
+                return {};
+            }
+            return {sums.fixed_flour_kg / (1.0 - sums.flour_ratio), 0.0};
+        }
+        if (std::abs(sums.flour_ratio - 1.0) > percent_sum_slack) {
+            report_flour_sum(stage.place, sums.flour_ratio, false);
+            return {};
+        }
+        if (stage.prefermented_flour && stage.weight) {
+            diagnostics_.error(Code::size_given_twice, stage.size_place, "the size of " + in_quotes(stage.name) + " is given twice",
+                               "keep either 'prefermented flour' or 'weight'");
+        }
+        if (stage.prefermented_flour) {
+            const double per_fresh = 1.0 + sums.culture_ratio * culture_flour;
+            return {-sums.culture_kg * culture_flour / per_fresh, stage.prefermented_flour->value / per_fresh};
+        }
+        Affine whole;
+        if (stage.weight) {
+            whole = {stage.weight->value.value(), 0.0};
+        } else if (stage.use && !stage.use->is_all) {
+            whole = amount_of(stage.use->amount);
+        } else {
+            diagnostics_.error(Code::stage_size_missing, stage.place,
+                               in_quotes(stage.name) + " is in percentages; nothing says how much of it there is",
+                               "add 'prefermented flour: 20%' or 'weight: 300 g' to it");
+            return {};
+        }
+        whole += Affine{-sums.fixed_kg, 0.0};
+        return 1.0 / sums.ratio * whole;
+    }
+
+    void report_flour_sum(const SourcedText& place, double sum, bool with_weights) {
+        diagnostics_.error(Code::flour_percent_sum, place,
+                           fmt::format("the flours that are percentages add up to {:.6g} %", sum * 100.0),
+                           with_weights ? "beside flours with weights they have to stay below 100 %"
+                                        : "all flours together are 100 %: write the shares so that they add up to that");
+    }
+
+    // What a stage brings per unit that is used. Constant where the stage scales as one.
+    std::optional<double> flour_per_mass(std::size_t i) {
+        const SizedStage& stage = sized_[i];
+        const bool is_fixed = stage.mass.share == 0.0;
+        const bool is_share = stage.mass.fixed_kg == 0.0 && stage.flour.fixed_kg == 0.0;
+        if (is_fixed || is_share) {
+            return is_fixed ? stage.flour.fixed_kg / stage.mass.fixed_kg : stage.flour.share / stage.mass.share;
+        }
+        diagnostics_.error(Code::stage_size_missing, written_.stages[i].place,
+                           in_quotes(written_.stages[i].name) + " mixes weights and percentages, and only a part of it is used",
+                           "write the stage in weights alone");
+        return std::nullopt;
+    }
+
+    std::optional<double> total_flour() {
+        Affine flour;
+        Affine mass;
+        for (const WrittenLine& line : written_.lines) {
+            const Affine amount = amount_of(line);
+            mass += amount;
+            if (line.ingredient->is_flour()) {
+                flour += amount;
+            }
+        }
+        if (written_.formula.notation == Notation::dough) {
+            for (std::size_t i = 0; i < sized_.size(); ++i) {
+                const bool is_whole = !written_.stages[i].use || written_.stages[i].use->is_all;
+                if (is_whole) {
+                    flour += sized_[i].flour;
+                } else if (const auto ratio = flour_per_mass(i)) {
+                    flour += *ratio * sized_[i].used;
+                } else {
+                    return std::nullopt;
+                }
+                mass += sized_[i].used;
+            }
+        }
+        return solve_flour(flour, mass);
+    }
+
+    std::optional<double> solve_flour(Affine flour, Affine mass) {
+        if (flour.fixed_kg == 0.0 && flour.share == 0.0) {
+            diagnostics_.error(Code::flour_missing, written_.lines_place, "the formula has no flour",
+                               "list the flours with their amounts: bread flour: 500 g");
+            return std::nullopt;
+        }
+        const bool is_all_percent = std::abs(flour.fixed_kg) < 1e-12;
+        if (!is_all_percent) {
+            if (flour.share >= 1.0 || flour.fixed_kg < 0.0) {
+                report_flour_sum(written_.lines_place, flour.share, true);
+                return std::nullopt;
+            }
+            const double kg = flour.fixed_kg / (1.0 - flour.share);
+            const bool contradicts = written_.flour_weight &&
+                                     std::abs(written_.flour_weight->value() - kg) > size_slack * kg;
+            if (contradicts) {
+                diagnostics_.error(Code::size_given_twice, written_.flour_weight_place,
+                                   fmt::format("the flours of the formula weigh {:.6g} g already", kg * 1000.0),
+                                   "take 'flour weight' out, or write the flours as percentages");
+                return std::nullopt;
+            }
+            return kg;
+        }
+        if (std::abs(flour.share - 1.0) > percent_sum_slack) {
+            report_flour_sum(written_.lines_place, flour.share, false);
+            return std::nullopt;
+        }
+        if (written_.flour_weight) {
+            return written_.flour_weight->value();
+        }
+        if (written_.formula.makes && written_.formula.makes->dough) {
+            const double kg = (written_.formula.makes->dough->value() - mass.fixed_kg) / mass.share;
+            if (kg > 0.0) {
+                return kg;
+            }
+        }
+        diagnostics_.error(Code::formula_size_missing, written_.lines_place,
+                           "the formula is in percentages; nothing says how much dough it is for",
+                           "add 'makes: 2 x 850 g' or 'flour weight: 1 kg'");
+        return std::nullopt;
+    }
+
+    static Line solved(const WrittenLine& line, double basis_kg) {
+        return {.name = line.name,
+                .ingredient = line.ingredient,
+                .mass = line.is_percentage ? kilograms(line.ratio * basis_kg) : line.mass,
+                .uncertainty = line.uncertainty};
+    }
+
+    void fill(double flour_kg) {
+        Formula& formula = written_.formula;
+        for (const WrittenLine& line : written_.lines) {
+            formula.dough.push_back(solved(line, flour_kg));
+        }
+        for (std::size_t i = 0; i < sized_.size(); ++i) {
+            WrittenStage& written = written_.stages[i];
+            const double basis_kg = is_preferment(written.kind) ? sized_[i].fresh_flour.at(flour_kg) : flour_kg;
+            if (basis_kg <= 0.0) {
+                diagnostics_.error(Code::stage_overdrawn, written.place, in_quotes(written.name) + " has more culture than its size allows",
+                                   "give it less culture, or more flour");
+                return;
+            }
+            Stage stage{.name = written.name,
+                        .kind = written.kind,
+                        .lines = {},
+                        .culture_hydration = written.culture_hydration.value_or(Hydration(1.0)),
+                        .used = kilograms(0.0),
+                        .process = written.process};
+            for (const WrittenLine& line : written.lines) {
+                stage.lines.push_back(solved(line, basis_kg));
+            }
+            const bool is_part = written.use && !written.use->is_all;
+            stage.used = is_part ? kilograms(sized_[i].used.at(flour_kg)) : stage.mass();
+            check_use(stage, written);
+            formula.stages.push_back(std::move(stage));
+        }
+        if (formula.notation == Notation::overall) {
+            for (std::size_t i = 0; i < formula.stages.size(); ++i) {
+                take_out(formula.stages[i], written_.stages[i]);
+            }
+            std::erase_if(formula.dough, [](const Line& line) { return line.mass.value() == 0.0; });
+        }
+    }
+
+    void check_use(Stage& stage, const WrittenStage& written) {
+        const double excess = stage.used.value() / stage.mass().value() - 1.0;
+        if (excess > size_slack) {
+            diagnostics_.error(Code::stage_overdrawn, written.use->place,
+                               fmt::format("{} makes {:.6g} g; the dough takes {:.6g} g", in_quotes(stage.name),
+                                           in_grams(stage.mass()), in_grams(stage.used)),
+                               "take less, or make more of it");
+        } else if (std::abs(excess) <= size_slack) {
+            stage.used = stage.mass();
+        }
+    }
+
+    // Out of the overall formula, for the `overall` notation.
+    void take_out(const Stage& stage, const WrittenStage& written) {
+        for (const Line& line : contents_of(stage, *written_.formula.pantry)) {
+            Mass missing = line.mass;
+            Mass available = kilograms(0.0);
+            for (Line& from : written_.formula.dough) {
+                if (from.ingredient != line.ingredient) {
+                    continue;
+                }
+                available += from.mass;
+                const Mass taken = std::min(missing, from.mass);
+                from.mass -= taken;
+                missing -= taken;
+                const bool is_dust = from.mass.value() <= overdrawn_slack * line.mass.value();
+                from.mass = is_dust ? kilograms(0.0) : from.mass;
+            }
+            if (missing.value() > overdrawn_slack * line.mass.value()) {
+                diagnostics_.error(Code::stage_overdrawn, written.place,
+                                   fmt::format("{} holds {:.6g} g of {}; the overall formula has {:.6g} g left for it",
+                                               in_quotes(stage.name), in_grams(line.mass), in_quotes(line.name), in_grams(available)),
+                                   "'overall' lists everything, the stages included: give it more, or write 'dough' for "
+                                   "what is added at mixing");
+            }
+        }
+    }
+
+    void check_makes() {
+        const auto& makes = written_.formula.makes;
+        if (!makes || !makes->dough) {
+            return;
+        }
+        const double promised_kg = makes->dough->value();
+        const double weighed_kg = written_.formula.dough_mass().value();
+        const double excess = weighed_kg / promised_kg - 1.0;
+        if (excess < -makes_short_slack || excess > makes_excess_slack) {
+            diagnostics_.warning(Code::makes_mismatch, written_.makes_place,
+                                 fmt::format("the formula makes {:.0f} g of dough, not {:.0f} g", weighed_kg * 1000.0, promised_kg * 1000.0),
+                                 "change 'makes', or the amounts");
+        }
+    }
+
+    WrittenFormula written_;
+    Diagnostics& diagnostics_;
+    std::vector<SizedStage> sized_;
+};
+
+} // namespace
+
+std::optional<Formula> solve_amounts(WrittenFormula written, Diagnostics& diagnostics) {
+    return Solver(std::move(written), diagnostics).solve();
+}
+
+} // namespace leavenwright

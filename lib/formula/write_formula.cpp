@@ -1,0 +1,225 @@
+#include "formula/write_formula.hpp"
+
+#include "document/document.hpp"
+#include "quantity/number.hpp"
+#include "source/unicode.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <iterator>
+#include <span>
+
+namespace leavenwright {
+namespace {
+
+constexpr int kilograms_to_grams = 3;
+
+std::string in_exact_grams(Mass mass) {
+    return exact_decimal(mass.value(), kilograms_to_grams) + " g";
+}
+
+std::string percent_text(double ratio) {
+    return exact_decimal(ratio, 2) + "%";
+}
+
+class FormulaWriter {
+public:
+    std::string write(const Formula& formula, std::string_view heading) {
+        while (!heading.empty()) {
+            const std::size_t end = std::min(heading.find('\n'), heading.size());
+            out_ += "# " + std::string(heading.substr(0, end)) + "\n";
+            heading.remove_prefix(std::min(end + 1, heading.size()));
+        }
+        add("formula: 1\nname: {}\n", yaml_scalar(formula.name));
+        if (!formula.note.empty()) {
+            add("note: {}\n", yaml_scalar(formula.note));
+        }
+        if (formula.makes) {
+            add("makes: {}\n", yaml_scalar(formula.makes->text));
+        }
+        write_dough(formula);
+        write_stages(formula, "preferments", true);
+        write_stages(formula, "soakers", false);
+        if (!formula.count_as_water.empty()) {
+            out_ += "count as water: [";
+            for (std::size_t i = 0; i < formula.count_as_water.size(); ++i) {
+                out_ += (i == 0 ? "" : ", ") + yaml_scalar(formula.count_as_water[i]->name);
+            }
+            out_ += "]\n";
+        }
+        write_process(formula.process, "");
+        if (formula.own_ingredients && !formula.own_ingredients->ingredients().empty()) {
+            out_ += "pantry:\n";
+            for (const Ingredient& ingredient : formula.own_ingredients->ingredients()) {
+                write_ingredient(ingredient);
+            }
+        }
+        return std::move(out_);
+    }
+
+private:
+    template <class... Args>
+    void add(fmt::format_string<Args...> format, Args&&... args) {
+        fmt::format_to(std::back_inserter(out_), format, std::forward<Args>(args)...);
+    }
+
+    void write_dough(const Formula& formula) {
+        out_ += "dough:\n";
+        for (const Line& line : merged(formula.dough)) {
+            add("  {}: {}\n", yaml_scalar(line.name), in_exact_grams(line.mass));
+        }
+        for (const Stage& stage : formula.stages) {
+            if (stage.used < stage.mass()) {
+                add("  {}: {}\n", yaml_scalar(stage.name), in_exact_grams(stage.used));
+            } else if (formula.dough.empty()) {
+                add("  {}: all\n", yaml_scalar(stage.name));
+            }
+        }
+    }
+
+    // A key may stand only once in a map.
+    static std::vector<Line> merged(const std::vector<Line>& lines) {
+        std::vector<Line> result;
+        for (const Line& line : lines) {
+            const auto same = std::find_if(result.begin(), result.end(), [&](const Line& known) { return known.name == line.name; });
+            if (same == result.end()) {
+                result.push_back(line);
+            } else {
+                same->mass += line.mass;
+            }
+        }
+        return result;
+    }
+
+    void write_stages(const Formula& formula, std::string_view section, bool are_preferments) {
+        bool is_first = true;
+        for (const Stage& stage : formula.stages) {
+            if (is_preferment(stage.kind) != are_preferments) {
+                continue;
+            }
+            if (is_first) {
+                add("{}:\n", section);
+                is_first = false;
+            }
+            add("  {}:\n", yaml_scalar(stage.name));
+            if (stage.kind != StageKind::preferment && fold_name(stage.name) != name_of(stage.kind)) {
+                add("    kind: {}\n", name_of(stage.kind));
+            }
+            const bool has_culture = std::any_of(stage.lines.begin(), stage.lines.end(),
+                                                 [](const Line& line) { return line.ingredient->is_culture(); });
+            if (has_culture) {
+                add("    culture hydration: {}\n", percent_text(stage.culture_hydration.value()));
+            }
+            for (const Line& line : merged(stage.lines)) {
+                add("    {}: {}\n", yaml_scalar(line.name), in_exact_grams(line.mass));
+            }
+            write_process(stage.process, "    ");
+        }
+    }
+
+    void write_process(const std::vector<Step>& process, std::string_view indent) {
+        if (process.empty()) {
+            return;
+        }
+        add("{}process:\n", indent);
+        for (const Step& step : process) {
+            add("{}  - {}", indent, step.verb);
+            std::string keys;
+            const auto add_key = [&](std::string_view key, const std::string& value) {
+                keys += (keys.empty() ? "" : ", ") + std::string(key) + ": " + yaml_scalar(value);
+            };
+            if (step.time) {
+                add_key("for", step.time->text);
+            }
+            if (step.at) {
+                add_key("at", step.at->text);
+            }
+            if (step.to) {
+                add_key("to", step.to->text);
+            }
+            if (!step.note.empty()) {
+                add_key("note", step.note);
+            }
+            out_ += keys.empty() ? "\n" : ": { " + keys + " }\n";
+        }
+    }
+
+    void write_texts(std::string_view key, std::span<const std::string_view> texts) {
+        if (texts.empty()) {
+            return;
+        }
+        add("    {}: [", key);
+        for (std::size_t i = 0; i < texts.size(); ++i) {
+            out_ += (i == 0 ? "" : ", ") + yaml_scalar(texts[i]);
+        }
+        out_ += "]\n";
+    }
+
+    void write_text(std::string_view key, std::string_view text) {
+        if (!text.empty()) {
+            add("    {}: {}\n", key, yaml_scalar(text));
+        }
+    }
+
+    void write_composition(const Composition& composition) {
+        out_ += "    per 100 g: { ";
+        const auto part = [&](std::string_view key, Fraction value, std::string_view end) {
+            // 100 g of it hold value x 100 g: a shift by two places.
+            add("{}: {} g{}", key, exact_decimal(value.value(), 2), end);
+        };
+        part("water", composition.water, ", ");
+        part("protein", composition.protein, ", ");
+        part("fat", composition.fat, ", ");
+        part("carbohydrate", composition.carbohydrate, ", ");
+        part("fibre", composition.fibre, ", ");
+        part("ash", composition.ash, ", ");
+        part("sugars", composition.sugars, ", ");
+        part("sodium", composition.sodium, " }\n");
+    }
+
+    void write_ingredient(const Ingredient& ingredient) {
+        add("  {}:\n    class: {}\n", yaml_scalar(ingredient.name), name_of(ingredient.ingredient_class));
+        write_texts("also", ingredient.also);
+        if (!ingredient.nearest_for.empty()) {
+            out_ += "    nearest for:\n";
+            for (const NearestName& nearest : ingredient.nearest_for) {
+                add("      - {{ name: {}, why: {} }}\n", yaml_scalar(nearest.name), yaml_scalar(nearest.why));
+            }
+        }
+        write_text("stand-in", ingredient.stand_in);
+        if (ingredient.has_composition) {
+            write_composition(ingredient.composition);
+        }
+        write_text("source", ingredient.source);
+        if (!ingredient.volumes.empty()) {
+            out_ += "    volumes:\n";
+            for (const MeasuredVolume& volume : ingredient.volumes) {
+                add("      - {{ {}: {}", yaml_scalar(volume.measure), in_exact_grams(volume.mass));
+                out_ += volume.how.empty() ? "" : ", how: " + yaml_scalar(volume.how);
+                out_ += volume.source.empty() ? " }\n" : ", source: " + yaml_scalar(volume.source) + " }\n";
+            }
+        }
+        add("    volume uncertainty: {}\n", percent_text(ingredient.volume_uncertainty.value()));
+        if (!ingredient.pieces.empty()) {
+            out_ += "    pieces:\n";
+            for (const PieceWeight& piece : ingredient.pieces) {
+                add("      {}: {{ weight: {}", yaml_scalar(piece.word), in_exact_grams(piece.mass));
+                out_ += piece.source.empty() ? " }\n" : ", source: " + yaml_scalar(piece.source) + " }\n";
+            }
+        }
+        write_texts("eu allergens", ingredient.eu_allergens);
+        write_texts("us allergens", ingredient.us_allergens);
+        write_text("dries to", ingredient.dries_to);
+    }
+
+    std::string out_;
+};
+
+} // namespace
+
+std::string write_formula(const Formula& formula, std::string_view heading) {
+    return FormulaWriter().write(formula, heading);
+}
+
+} // namespace leavenwright

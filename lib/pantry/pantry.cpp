@@ -1,0 +1,117 @@
+#include "pantry/pantry.hpp"
+
+#include "diagnostic/suggestion.hpp"
+#include "source/unicode.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+
+void Pantry::add(std::shared_ptr<const PantryShelf> shelf) {
+    for (const Ingredient& ingredient : shelf->ingredients()) {
+        added_names_[fold_name(ingredient.name)] = {&ingredient, nullptr};
+        for (const std::string_view name : ingredient.also) {
+            added_names_[fold_name(name)] = {&ingredient, nullptr};
+        }
+        for (const NearestName& nearest : ingredient.nearest_for) {
+            added_names_[fold_name(nearest.name)] = {&ingredient, &nearest};
+        }
+    }
+    shelves_.push_back(std::move(shelf));
+}
+
+PantryMatch Pantry::find_folded(std::string_view folded) const {
+    const auto added = added_names_.find(folded);
+    if (added != added_names_.end()) {
+        return added->second;
+    }
+    const auto found = std::lower_bound(
+        tables_->names.begin(), tables_->names.end(), folded,
+        [](const PantryName& row, std::string_view key) { return row.folded < key; });
+    if (found == tables_->names.end() || found->folded != folded) {
+        return {};
+    }
+    const Ingredient& ingredient = tables_->ingredients[found->ingredient];
+    const NearestName* nearest =
+        found->nearest < 0 ? nullptr : &ingredient.nearest_for[static_cast<std::size_t>(found->nearest)];
+    return {&ingredient, nearest};
+}
+
+PantryMatch Pantry::find(std::string_view name) const {
+    const std::string folded = fold_name(name);
+    PantryMatch match = find_folded(folded);
+    const std::string_view view = folded;
+    if (match.ingredient == nullptr && view.ends_with('s')) {
+        match = find_folded(view.substr(0, view.size() - 1));
+    }
+    if (match.ingredient == nullptr && view.ends_with("es")) {
+        match = find_folded(view.substr(0, view.size() - 2));
+    }
+    return match;
+}
+
+std::span<const std::string_view> Pantry::meanings_of(std::string_view name) const {
+    const std::string folded = fold_name(name);
+    for (const AmbiguousName& ambiguous : tables_->ambiguous) {
+        if (ambiguous.folded == folded) {
+            return ambiguous.meanings;
+        }
+    }
+    return {};
+}
+
+std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
+    constexpr std::size_t most = 3;
+    const std::string folded = fold_name(name);
+    struct Candidate {
+        std::size_t distance;
+        std::string_view shown;
+    };
+    std::vector<Candidate> candidates;
+    const auto consider = [&](std::string_view key, std::string_view shown) {
+        const std::size_t limit = folded.size() <= 4 ? 1 : 2;
+        std::size_t distance = edit_distance(folded, key, limit);
+        const bool holds_key = key.size() > 3 && (" " + folded + " ").find(" " + std::string(key) + " ") !=
+                                                      std::string::npos;
+        const bool is_held = folded.size() > 3 && (" " + std::string(key) + " ").find(" " + folded + " ") !=
+                                                      std::string::npos;
+        if (distance > limit && holds_key) {
+            distance = limit + 1 + folded.size() - key.size();
+        } else if (distance > limit && is_held) {
+            distance = limit + 20 + key.size() - folded.size();
+        }
+        if (distance <= limit || holds_key || is_held) {
+            candidates.push_back({distance, shown});
+        }
+    };
+    for (const auto& [key, match] : added_names_) {
+        consider(key, match.ingredient->name);
+    }
+    for (const PantryName& row : tables_->names) {
+        const Ingredient& ingredient = tables_->ingredients[row.ingredient];
+        consider(row.folded, row.nearest < 0 ? ingredient.name : row.folded);
+    }
+    std::stable_sort(candidates.begin(), candidates.end(), [](const Candidate& left, const Candidate& right) {
+        return left.distance < right.distance;
+    });
+    std::vector<std::string_view> names;
+    for (const Candidate& candidate : candidates) {
+        const bool is_new = std::find(names.begin(), names.end(), candidate.shown) == names.end();
+        if (is_new && names.size() < most) {
+            names.push_back(candidate.shown);
+        }
+    }
+    return names;
+}
+
+std::vector<const Ingredient*> Pantry::added() const {
+    std::vector<const Ingredient*> ingredients;
+    for (const auto& shelf : shelves_) {
+        for (const Ingredient& ingredient : shelf->ingredients()) {
+            ingredients.push_back(&ingredient);
+        }
+    }
+    return ingredients;
+}
+
+} // namespace leavenwright

@@ -1,0 +1,24 @@
+// Typed quantities as text for people. Rounding for show happens here and in weigh.hpp.
+#pragma once
+
+#include "quantity/quantity.hpp"
+#include "quantity/weigh.hpp"
+
+#include <string>
+
+namespace leavenwright {
+
+/// A weight that was rounded by the scale, with as many decimals as its step needs:
+/// "400 g", "6.5 g", "14.1 oz".
+std::string show_weighed(Mass mass, const WeighingScale& scale);
+
+/// A difference of weights: "0 g", "+12 g", "-7.2 g".
+std::string show_difference(Mass mass, const WeighingScale& scale);
+
+/// A ratio in percent with up to two decimals, three below 0.1 %: "66 %", "2.04 %".
+std::string show_percent(double ratio);
+
+/// A decimal without trailing zeros.
+std::string show_decimal(double value, int decimals);
+
+} // namespace leavenwright
