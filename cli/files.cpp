@@ -6,10 +6,10 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
-#include <vector>
 
 namespace leavenwright {
 namespace {
@@ -44,11 +44,18 @@ ReadFile read_file(const std::string& path) {
     if (descriptor < 0) {
         return {nullptr, reason()};
     }
+    struct stat status {};
+    const bool has_size = ::fstat(descriptor, &status) == 0 && S_ISREG(status.st_mode);
+    const auto size = has_size ? static_cast<std::size_t>(status.st_size) : 0;
+    // Room for the whole of a known size and the end after it; small at first for pipes.
+    std::size_t room = std::min(size, largest_document_bytes) + 1;
+    room = std::max<std::size_t>(room, 4096);
     std::string text;
-    std::string chunk(64 * 1024, '\0');
     ssize_t got = 1;
     while (text.size() <= largest_document_bytes && got != 0) {
-        got = ::read(descriptor, chunk.data(), chunk.size());
+        const std::size_t before = text.size();
+        text.resize(before + room);
+        got = ::read(descriptor, text.data() + before, room);
         if (got < 0 && errno != EINTR) {
             const std::string why = reason();
             if (!is_input) {
@@ -56,7 +63,7 @@ ReadFile read_file(const std::string& path) {
             }
             return {nullptr, why};
         }
-        text.append(chunk.data(), got > 0 ? static_cast<std::size_t>(got) : 0);
+        text.resize(before + (got > 0 ? static_cast<std::size_t>(got) : 0));
     }
     if (!is_input) {
         ::close(descriptor);

@@ -17,33 +17,43 @@ void add_pantry_option(CLI::App& verb, std::vector<std::string>& files) {
     verb.add_option("--pantry", files, "A file with ingredients of your own; may repeat")->option_text("FILE")->allow_extra_args(false);
 }
 
+constexpr const char* levain_group = "How much levain (one of these; 20% of the flour without)";
+constexpr const char* kind_group = "What levain";
+constexpr const char* stays_group = "What stays, what gives";
+constexpr const char* report_group = "Report";
+
 void add_output_options(CLI::App& verb, OutputOptions& output, const std::vector<std::string>& formats) {
-    verb.add_option("--format", output.format, "How: text, json or formula")->option_text("FORM")->check(CLI::IsMember(formats));
-    verb.add_option("-o,--output", output.file, "Write to FILE instead of the terminal")->option_text("FILE");
-    verb.add_flag("--force", output.force, "Replace FILE if it is there");
+    verb.add_option("--format", output.format, "How: text, json or formula")
+        ->option_text("FORM")
+        ->check(CLI::IsMember(formats))
+        ->group(report_group);
+    verb.add_option("-o,--output", output.file, "Write to FILE instead of the terminal")->option_text("FILE")->group(report_group);
+    verb.add_flag("--force", output.force, "Replace FILE if it is there")->group(report_group);
 }
 
 void add_convert(CLI::App& app, ConvertOptions& options) {
     CLI::App* verb = app.add_subcommand("convert", "Replace packaged yeast by a levain");
     verb->add_option("FORMULA", options.formula, "Formula file; - is standard input")->required()->option_text(" ");
-    CLI::Option_group* levain = verb->add_option_group("How much levain (one of; 20% of the flour without)");
-    levain->add_option("--prefermented-flour", options.prefermented_flour, "Levain flour, of the total flour")->option_text("20%");
-    levain->add_option("--levain-on-total-flour", options.levain_on_total_flour, "Levain weight, of the total flour")->option_text("40%");
-    levain->add_option("--levain-on-dough-flour", options.levain_on_dough_flour, "Levain weight, of flour added at mixing")->option_text("50%");
-    levain->require_option(0, 1);
-    CLI::Option_group* kind = verb->add_option_group("What levain");
-    kind->add_option("--levain-hydration", options.levain_hydration, "Its water, of its flour (100%)")->option_text("100%");
-    kind->add_option("--levain-flour", options.levain_flour, "Its flours: \"rye flour 50%, bread flour 50%\"")->option_text("FLOURS");
-    CLI::Option_group* stays = verb->add_option_group("What stays, what gives");
-    stays->add_option("--keep", options.keep, "Keep this preferment a stage; may repeat")->option_text("STAGE")->allow_extra_args(false);
-    stays->add_flag("--keep-blend", options.keep_blend, "An error if the blend of flours would move");
-    stays->add_flag("--dry-milk", options.dry_milk, "Restore the solids of milk that gives water");
-    stays->add_option("--water-from", options.water_from, "Liquids that give water after plain water")->option_text("NAMES");
-    CLI::Option_group* report = verb->add_option_group("Report");
-    add_output_options(*report, options.output, {"text", "json", "formula"});
-    report->add_option("--units", options.units, "metric or us (ounces)")->option_text("UNITS")->check(CLI::IsMember({"metric", "us"}));
-    report->add_option("--weigh-to", options.weigh_to, "What the scale shows (1 g)")->option_text("WEIGHT");
-    add_pantry_option(*report, options.pantry_files);
+    const auto add = [&](const char* group, const char* name, auto& value, const char* text, const char* example) {
+        return verb->add_option(name, value, text)->option_text(example)->group(group);
+    };
+    CLI::Option* share = add(levain_group, "--prefermented-flour", options.prefermented_flour, "Levain flour, of the total flour", "20%");
+    CLI::Option* on_total =
+        add(levain_group, "--levain-on-total-flour", options.levain_on_total_flour, "Levain weight, of the total flour", "40%");
+    CLI::Option* on_dough = add(levain_group, "--levain-on-dough-flour", options.levain_on_dough_flour,
+                                "Levain weight, of flour added at mixing", "50%");
+    share->excludes(on_total)->excludes(on_dough);
+    on_total->excludes(on_dough);
+    add(kind_group, "--levain-hydration", options.levain_hydration, "Its water, of its flour (100%)", "100%");
+    add(kind_group, "--levain-flour", options.levain_flour, "Such as \"rye flour 50%, bread flour 50%\"", "FLOURS");
+    add(stays_group, "--keep", options.keep, "Keep this preferment a stage; may repeat", "STAGE")->allow_extra_args(false);
+    verb->add_flag("--keep-blend", options.keep_blend, "An error if the blend of flours would move")->group(stays_group);
+    verb->add_flag("--dry-milk", options.dry_milk, "Restore solids of milk that gives water")->group(stays_group);
+    add(stays_group, "--water-from", options.water_from, "Liquids that give water after plain water", "NAMES");
+    add_output_options(*verb, options.output, {"text", "json", "formula"});
+    add(report_group, "--units", options.units, "metric or us (ounces)", "UNITS")->check(CLI::IsMember({"metric", "us"}));
+    add(report_group, "--weigh-to", options.weigh_to, "What the scale shows (1 g)", "WEIGHT");
+    add_pantry_option(*verb, options.pantry_files);
 }
 
 void add_pantry(CLI::App& app, PantryOptions& options) {
@@ -60,11 +70,6 @@ std::string suggestion(const CLI::App& app, const CLI::App* verb, const std::str
             names.push_back(each->get_name());
         }
     } else {
-        for (const CLI::App* group : verb->get_subcommands([](const CLI::App*) { return true; })) {
-            for (const CLI::Option* option : group->get_options()) {
-                names.push_back(option->get_name());
-            }
-        }
         for (const CLI::Option* option : verb->get_options()) {
             names.push_back(option->get_name());
         }

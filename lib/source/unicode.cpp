@@ -69,8 +69,12 @@ std::string without_accents(std::string_view name) {
 
 std::optional<TextFaultPlace> find_text_fault(std::string_view text) {
     for (std::size_t at = 0; at < text.size();) {
-        const Character character = first_character(text.substr(at, 4));
         const auto byte = static_cast<unsigned char>(text[at]);
+        if (byte >= 0x20U && byte < 0x7FU) {
+            ++at;
+            continue;
+        }
+        const Character character = first_character(text.substr(at, 4));
         if (character.code_point < 0) {
             return TextFaultPlace{TextFault::not_utf8, at, byte};
         }
@@ -84,6 +88,9 @@ std::optional<TextFaultPlace> find_text_fault(std::string_view text) {
 }
 
 std::size_t display_width(std::string_view text) {
+    if (is_plain_ascii(text)) {
+        return text.size();
+    }
     std::size_t width = 0;
     while (!text.empty()) {
         const Character character = first_character(text);
@@ -138,6 +145,9 @@ std::string fold_name(std::string_view name) {
 }
 
 std::string printable(std::string_view text, std::size_t most) {
+    if (text.size() <= most && is_plain_ascii(text)) {
+        return std::string(text);
+    }
     std::string result;
     std::size_t width = 0;
     while (!text.empty()) {
