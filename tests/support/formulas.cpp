@@ -1,0 +1,51 @@
+#include "support/formulas.hpp"
+
+#include "diagnostic/render_diagnostic.hpp"
+#include "formula/read_formula.hpp"
+
+#include <fstream>
+#include <sstream>
+#include <stdexcept>
+
+namespace leavenwright::testing {
+
+Formula formula_from(const std::string& text) {
+    Diagnostics diagnostics;
+    const auto source = std::make_shared<SourceText>("test.yaml", text);
+    auto formula = read_formula(source, Pantry(), diagnostics);
+    if (!formula) {
+        throw std::runtime_error(render_diagnostics(diagnostics, {}));
+    }
+    return *std::move(formula);
+}
+
+std::string codes_of(const std::string& text) {
+    Diagnostics diagnostics;
+    read_formula(std::make_shared<SourceText>("test.yaml", text), Pantry(), diagnostics);
+    std::string codes;
+    for (const Diagnostic& item : diagnostics.in_order()) {
+        codes += (codes.empty() ? "" : " ") + std::string(name_of(item.code));
+    }
+    return codes;
+}
+
+Conversion converted(const Formula& formula, const ConversionRequest& request) {
+    Diagnostics diagnostics;
+    auto conversion = convert(formula, request, diagnostics);
+    if (!conversion) {
+        throw std::runtime_error(render_diagnostics(diagnostics, {}));
+    }
+    return *std::move(conversion);
+}
+
+std::string project_file(const std::string& path) {
+    std::ifstream file(std::string(LEAVENWRIGHT_SOURCE_DIR) + "/" + path, std::ios::binary);
+    if (!file) {
+        throw std::runtime_error("cannot open " + path);
+    }
+    std::ostringstream text;
+    text << file.rdbuf();
+    return text.str();
+}
+
+} // namespace leavenwright::testing

@@ -1,0 +1,24 @@
+// Formulas for tests, from text.
+#pragma once
+
+#include "convert/convert.hpp"
+#include "formula/formula.hpp"
+
+#include <string>
+
+namespace leavenwright::testing {
+
+/// Reads a formula that must be free of faults; throws std::runtime_error with the
+/// diagnostics where it is not.
+Formula formula_from(const std::string& text);
+
+/// The codes of the diagnostics that reading the text gives, in order, separated by spaces.
+std::string codes_of(const std::string& text);
+
+/// Converts; throws std::runtime_error with the diagnostics where it does not fit.
+Conversion converted(const Formula& formula, const ConversionRequest& request);
+
+/// The whole content of a file below the project's folder.
+std::string project_file(const std::string& path);
+
+} // namespace leavenwright::testing
