@@ -85,7 +85,8 @@ std::string write_file(const std::string& path, std::string_view text, bool forc
     if (descriptor < 0) {
         return reason();
     }
-    bool is_good = write_all(descriptor, text) && ::fchmod(descriptor, usual_mode()) == 0 && ::fsync(descriptor) == 0;
+    bool is_good =
+        write_all(descriptor, text) && ::fchmod(descriptor, usual_mode()) == 0 && ::fsync(descriptor) == 0;
     std::string fault = is_good ? "" : reason();
     ::close(descriptor);
     // A link fails where a rename would replace a file that came into being meanwhile.

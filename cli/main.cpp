@@ -18,8 +18,12 @@ int run(const Answered& answer) {
     write_error(answer.text);
     return answer.status;
 }
-int run(const ConvertOptions& options) { return run_convert(options); }
-int run(const PantryOptions& options) { return run_pantry(options); }
+int run(const ConvertOptions& options) {
+    return run_convert(options);
+}
+int run(const PantryOptions& options) {
+    return run_pantry(options);
+}
 
 } // namespace
 } // namespace leavenwright
@@ -30,7 +34,8 @@ int main(int count, char** arguments) {
         const auto options = leavenwright::read_options(count, arguments);
         return std::visit([](const auto& chosen) { return leavenwright::run(chosen); }, options);
     } catch (const std::exception& fault) {
-        leavenwright::write_error("leavenwright: internal error, please report it: " + std::string(fault.what()) + "\n");
+        leavenwright::write_error(
+            "leavenwright: internal error, please report it: " + std::string(fault.what()) + "\n");
         return leavenwright::exit_our_fault;
     }
 }

@@ -12,8 +12,10 @@ namespace {
 
 // A word as a shell reads it back.
 std::string shell_word(const std::string& word) {
-    const bool is_plain = !word.empty() && word.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
-                                                                   "_-./%+:@=") == std::string::npos;
+    const bool is_plain =
+        !word.empty() &&
+        word.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
+                               "_-./%+:@=") == std::string::npos;
     if (is_plain) {
         return word;
     }
@@ -63,11 +65,13 @@ public:
         }
         if (options_.levain_flour) {
             request_.levain_flour_place = session_.option_text("--levain-flour", *options_.levain_flour);
-            request_.levain_flour = read_levain_flour(request_.levain_flour_place, pantry_, session_.diagnostics);
+            request_.levain_flour =
+                read_levain_flour(request_.levain_flour_place, pantry_, session_.diagnostics);
         }
         if (options_.water_from) {
             request_.water_from_place = session_.option_text("--water-from", *options_.water_from);
-            request_.water_from = read_ingredient_list(request_.water_from_place, pantry_, session_.diagnostics);
+            request_.water_from =
+                read_ingredient_list(request_.water_from_place, pantry_, session_.diagnostics);
         }
         if (!options_.keep.empty()) {
             request_.keep = options_.keep;
@@ -100,7 +104,8 @@ private:
 WeighingScale scale_of(const ConvertOptions& options, Session& session) {
     WeighingScale scale = usual_scale(options.units == "us" ? UnitSystem::us : UnitSystem::metric);
     if (options.weigh_to) {
-        const auto step = read_mass(session.option_text("--weigh-to", *options.weigh_to), session.diagnostics);
+        const auto step =
+            read_mass(session.option_text("--weigh-to", *options.weigh_to), session.diagnostics);
         scale.step = step.value_or(scale.step);
     }
     return scale;

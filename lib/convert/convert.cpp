@@ -14,6 +14,8 @@ namespace {
 
 // Relative to the flour: rounding in sums of doubles, far below what any scale shows.
 constexpr double fit_slack = 1e-9;
+// Water of fresh yeast, on flour, from which a baker feels the difference (our judgement).
+constexpr double worth_a_note = 0.005;
 // A share that is offered is rounded down to this many steps of 100 %.
 constexpr double offered_steps = 1000.0;
 
@@ -24,8 +26,8 @@ bool keeps(const ConversionRequest& request, const Stage& stage) {
 
 // The dough with everything in it that the conversion may touch.
 struct OpenDough {
-    std::vector<Line> lines;    // without packaged yeast
-    std::vector<Stage> stages;  // that stay
+    std::vector<Line> lines;   // without packaged yeast
+    std::vector<Stage> stages; // that stay
     std::vector<Removed> removed;
     std::vector<std::string> dissolved;
     Mass total_flour;
@@ -72,7 +74,8 @@ double prefermented_share(const Inoculation& inoculation, Hydration hydration, c
 }
 
 // The inoculation on the request's own basis that has this prefermented share.
-double on_same_basis(const Inoculation& inoculation, double share, Hydration hydration, const OpenDough& dough) {
+double on_same_basis(const Inoculation& inoculation, double share, Hydration hydration,
+                     const OpenDough& dough) {
     const double levain = (1.0 + hydration.value()) * share;
     if (std::holds_alternative<PrefermentedFlour>(inoculation)) {
         return share;
@@ -88,7 +91,8 @@ std::string_view option_of(const Inoculation& inoculation) {
     if (std::holds_alternative<PrefermentedFlour>(inoculation)) {
         return "--prefermented-flour";
     }
-    return std::holds_alternative<LevainOnTotalFlour>(inoculation) ? "--levain-on-total-flour" : "--levain-on-dough-flour";
+    return std::holds_alternative<LevainOnTotalFlour>(inoculation) ? "--levain-on-total-flour"
+                                                                   : "--levain-on-dough-flour";
 }
 
 Mass water_available(const std::vector<WaterSource>& sources) {
@@ -104,7 +108,8 @@ LargestFit fit_of(const OpenDough& dough, const ConversionRequest& request, Mass
     const double hydration = request.levain_hydration.value();
     const double by_flour = dough.flour.value() / flour_kg;
     const double by_water = hydration > 0.0 ? water.value() / (hydration * flour_kg) : by_flour;
-    LargestFit fit{.prefermented_flour = PrefermentedFlour(std::min(by_flour, by_water)), .levain_hydration = Hydration(0.0)};
+    LargestFit fit{.prefermented_flour = PrefermentedFlour(std::min(by_flour, by_water)),
+                   .levain_hydration = Hydration(0.0)};
     const double share = prefermented_share(request.inoculation, request.levain_hydration, dough);
     // The other two bases hold the levain's weight, so its flour moves with its hydration.
     if (std::holds_alternative<PrefermentedFlour>(request.inoculation)) {
@@ -166,8 +171,8 @@ private:
         for (const std::string& name : request_.keep) {
             const Stage* stage = formula_.find_stage(name);
             if (stage == nullptr) {
-                diagnostics_.error(Code::stage_unknown, request_.keep_place, "the formula has no stage " + in_quotes(name),
-                                   stage_names());
+                diagnostics_.error(Code::stage_unknown, request_.keep_place,
+                                   "the formula has no stage " + in_quotes(name), stage_names());
             } else if (stage->kind == StageKind::levain) {
                 diagnostics_.error(Code::keep_refused, request_.keep_place,
                                    in_quotes(name) + " is a levain already; the new levain takes its place",
@@ -178,7 +183,8 @@ private:
             const bool is_there = compute_overall(formula_).mass_of(*ingredient).value() > 0.0;
             if (!is_there || ingredient->composition.water.value() <= 0.0) {
                 diagnostics_.error(Code::water_source_unfit, request_.water_from_place,
-                                   in_quotes(ingredient->name) + (is_there ? " holds no water" : " is not in the formula"),
+                                   in_quotes(ingredient->name) +
+                                       (is_there ? " holds no water" : " is not in the formula"),
                                    "name a liquid of the dough: --water-from milk");
             }
         }
@@ -208,40 +214,50 @@ private:
             message += fmt::format("{:.4g} g of flour", in_grams(flour_short));
         }
         if (water_short > slack) {
-            message += fmt::format("{}{:.4g} g of water", flour_short > slack ? " and " : "", in_grams(water_short));
+            message +=
+                fmt::format("{}{:.4g} g of water", flour_short > slack ? " and " : "", in_grams(water_short));
         }
-        message += fmt::format(" short (it holds {:.4g} g of flour and {:.4g} g of water; the dough can give up {:.4g} g and {:.4g} g)",
-                               in_grams(flour_needed), in_grams(water_needed), in_grams(dough_.flour), in_grams(water));
-        diagnostics_.error(Code::levain_does_not_fit, request_.inoculation_place, message, offer(fit_of(dough_, request_, water)));
+        message += fmt::format(" short (it holds {:.4g} g of flour and {:.4g} g of water; the dough can give "
+                               "up {:.4g} g and {:.4g} g)",
+                               in_grams(flour_needed), in_grams(water_needed), in_grams(dough_.flour),
+                               in_grams(water));
+        diagnostics_.error(Code::levain_does_not_fit, request_.inoculation_place, message,
+                           offer(fit_of(dough_, request_, water)));
         return false;
     }
 
     std::string offer(const LargestFit& fit) const {
         const Hydration hydration = request_.levain_hydration;
-        const double largest = on_same_basis(request_.inoculation, fit.prefermented_flour.value(), hydration, dough_);
+        const double largest =
+            on_same_basis(request_.inoculation, fit.prefermented_flour.value(), hydration, dough_);
         const double share = std::isfinite(largest) ? rounded_down(largest) : 10.0;
         const double wettest = rounded_down(fit.levain_hydration.value());
         const double asked = on_same_basis(request_.inoculation, share_, hydration, dough_);
         const std::string command = request_.command.empty() ? "leavenwright convert FILE" : request_.command;
         std::string text;
         if (share > 0.0) {
-            text = fmt::format("at {} % levain hydration the most that fits is {} %:\n{} {} {}% --levain-hydration {}%",
-                               percent(hydration.value()), percent(share), command, option_of(request_.inoculation), percent(share),
-                               percent(hydration.value()));
+            text = fmt::format(
+                "at {} % levain hydration the most that fits is {} %:\n{} {} {}% --levain-hydration {}%",
+                percent(hydration.value()), percent(share), command, option_of(request_.inoculation),
+                percent(share), percent(hydration.value()));
         }
         if (wettest > 0.0 && std::isfinite(asked)) {
-            text += fmt::format("{}at {} % the wettest levain that fits has {} %:\n{} {} {}% --levain-hydration {}%",
-                                text.empty() ? "" : "\n", percent(asked), percent(wettest), command, option_of(request_.inoculation),
-                                percent(asked), percent(wettest));
+            text += fmt::format(
+                "{}at {} % the wettest levain that fits has {} %:\n{} {} {}% --levain-hydration {}%",
+                text.empty() ? "" : "\n", percent(asked), percent(wettest), command,
+                option_of(request_.inoculation), percent(asked), percent(wettest));
         }
         if (request_.water_from.empty()) {
             for (const Line& line : dough_.lines) {
-                const bool is_wet = line.ingredient->composition.water.value() > 0.15 && !line.ingredient->is_flour();
+                const bool is_wet =
+                    line.ingredient->composition.water.value() > 0.15 && !line.ingredient->is_flour();
                 const bool is_asked = line.ingredient->ingredient_class == IngredientClass::egg ||
-                                      (line.ingredient->ingredient_class == IngredientClass::dairy && line.ingredient->dries_to.empty());
+                                      (line.ingredient->ingredient_class == IngredientClass::dairy &&
+                                       line.ingredient->dries_to.empty());
                 if (is_wet && is_asked) {
-                    text += fmt::format("{}{} holds water too; it is touched only when asked: --water-from \"{}\"",
-                                        text.empty() ? "" : "\n", in_quotes(line.name), line.ingredient->name);
+                    text += fmt::format(
+                        "{}{} holds water too; it is touched only when asked: --water-from \"{}\"",
+                        text.empty() ? "" : "\n", in_quotes(line.name), line.ingredient->name);
                     break;
                 }
             }
@@ -273,7 +289,8 @@ private:
         for (const Stage& stage : dough_.stages) {
             for (const Line& line : stage.lines) {
                 if (line.ingredient->is_yeast()) {
-                    note(fmt::format("The {} is kept, and with it its {:.3g} g of {}.", stage.name, in_grams(line.mass), line.name));
+                    note(fmt::format("The {} is kept, and with it its {:.3g} g of {}.", stage.name,
+                                     in_grams(line.mass), line.name));
                 }
             }
         }
@@ -318,12 +335,15 @@ private:
         for (const Line& flour : flours_by_size(dough_.lines)) {
             const Mass taken = wanted - leavenwright::take_out(dough_.lines, *flour.ingredient, wanted);
             if (taken.value() > fit_slack * dough_.total_flour.value()) {
-                put_in(result_.levain.lines, {.name = flour.name, .ingredient = flour.ingredient, .mass = taken, .uncertainty = {}});
+                put_in(
+                    result_.levain.lines,
+                    {.name = flour.name, .ingredient = flour.ingredient, .mass = taken, .uncertainty = {}});
             }
             wanted -= taken;
         }
         if (result_.levain.lines.size() > 1) {
-            note("The main flour does not suffice for the levain, so it holds others of the dough's flours too.");
+            note("The main flour does not suffice for the levain, so it holds others of the dough's flours "
+                 "too.");
         }
     }
 
@@ -333,7 +353,8 @@ private:
             const Mass taken = short_of - leavenwright::take_out(dough_.lines, *flour.ingredient, short_of);
             short_of -= taken;
             if (taken.value() > 0.0) {
-                less += fmt::format("{}{:.4g} g less {}", less.empty() ? "" : ", ", in_grams(taken), flour.name);
+                less +=
+                    fmt::format("{}{:.4g} g less {}", less.empty() ? "" : ", ", in_grams(taken), flour.name);
             }
         }
         std::string more;
@@ -342,8 +363,9 @@ private:
         }
         blend_ = more + ", " + less;
         if (request_.keep_blend) {
-            diagnostics_.error(Code::blend_moved, request_.levain_flour_place, "the blend of flours would move: " + blend_,
-                               "choose flours for the levain that the dough has enough of, or leave --keep-blend out");
+            diagnostics_.error(
+                Code::blend_moved, request_.levain_flour_place, "the blend of flours would move: " + blend_,
+                "choose flours for the levain that the dough has enough of, or leave --keep-blend out");
         }
         note("The blend of flours moved: " + blend_ + ".");
     }
@@ -352,7 +374,10 @@ private:
         Mass wanted = request_.levain_hydration * (share_ * dough_.total_flour);
         const std::string name = name_in_dough(*formula_.pantry->find("water").ingredient, "water");
         if (wanted.value() > 0.0) {
-            result_.levain.lines.push_back({.name = name, .ingredient = formula_.pantry->find("water").ingredient, .mass = wanted, .uncertainty = {}});
+            result_.levain.lines.push_back({.name = name,
+                                            .ingredient = formula_.pantry->find("water").ingredient,
+                                            .mass = wanted,
+                                            .uncertainty = {}});
         }
         for (const WaterSource& source : sources) {
             const Mass water = std::min(wanted, source.water());
@@ -366,11 +391,16 @@ private:
                 continue;
             }
             const std::string liquid(source.ingredient->name);
-            std::string text = fmt::format("{:.4g} g of {} gave up its water for the levain", in_grams(mass), liquid);
+            std::string text =
+                fmt::format("{:.4g} g of {} gave up its water for the levain", in_grams(mass), liquid);
             if (source.dry_milk != nullptr) {
                 const Mass dry = source.dry_milk_per_mass * mass;
-                put_in(dough_.lines, {.name = std::string(source.dry_milk->name), .ingredient = source.dry_milk, .mass = dry, .uncertainty = {}});
-                text += fmt::format("; {:.4g} g of {} restores what else was in it", in_grams(dry), source.dry_milk->name);
+                put_in(dough_.lines, {.name = std::string(source.dry_milk->name),
+                                      .ingredient = source.dry_milk,
+                                      .mass = dry,
+                                      .uncertainty = {}});
+                text += fmt::format("; {:.4g} g of {} restores what else was in it", in_grams(dry),
+                                    source.dry_milk->name);
             } else {
                 lost_solids_ = "in the " + liquid + " that gave up its water";
                 if (!source.ingredient->dries_to.empty()) {
@@ -388,12 +418,18 @@ private:
         after.remarks.clear();
         after.dough = std::move(dough_.lines);
         after.stages = std::move(dough_.stages);
-        Stage levain{.name = levain_name(), .kind = StageKind::levain, .lines = result_.levain.lines, .culture_hydration = request_.levain_hydration, .used = {}, .process = {}};
+        Stage levain{.name = levain_name(),
+                     .kind = StageKind::levain,
+                     .lines = result_.levain.lines,
+                     .culture_hydration = request_.levain_hydration,
+                     .used = {},
+                     .process = {}};
         levain.used = levain.mass();
         after.stages.insert(after.stages.begin(), std::move(levain));
         bool has_times = false;
         for (Step& step : after.process) {
-            const bool ferments = step.verb == "bulk" || step.verb == "proof" || step.verb == "retard" || step.verb == "rest";
+            const bool ferments =
+                step.verb == "bulk" || step.verb == "proof" || step.verb == "retard" || step.verb == "rest";
             if (ferments && step.time) {
                 const std::string time = step.time->text + " with packaged yeast";
                 step.note += (step.note.empty() ? "" : "; ") + time;
@@ -402,24 +438,28 @@ private:
             }
         }
         if (has_times) {
-            note("The rising times of the formula are for packaged yeast: a levain dough is judged by its rise, and takes longer.");
+            note("The rising times of the formula are for packaged yeast: a levain dough is judged by its "
+                 "rise, and takes longer.");
         }
         note_cautions();
     }
 
     std::string levain_name() const {
-        const bool is_taken = std::any_of(dough_.stages.begin(), dough_.stages.end(),
-                                          [](const Stage& stage) { return fold_name(stage.name) == "levain"; });
+        const bool is_taken = std::any_of(dough_.stages.begin(), dough_.stages.end(), [](const Stage& stage) {
+            return fold_name(stage.name) == "levain";
+        });
         return is_taken ? "new levain" : "levain";
     }
 
     void note_cautions() {
         const Overall overall = compute_overall(formula_);
         const bool has_risky = std::any_of(overall.lines.begin(), overall.lines.end(), [](const Line& line) {
-            return line.ingredient->ingredient_class == IngredientClass::egg || line.ingredient->ingredient_class == IngredientClass::dairy;
+            return line.ingredient->ingredient_class == IngredientClass::egg ||
+                   line.ingredient->ingredient_class == IngredientClass::dairy;
         });
         if (has_risky) {
-            note("Egg or milk in a dough that stands warm for hours is a food-safety matter: keep the rise cool or short, "
+            note("Egg or milk in a dough that stands warm for hours is a food-safety matter: keep the rise "
+                 "cool or short, "
                  "and go by your local code.");
         }
     }
@@ -442,7 +482,8 @@ private:
         for (Line& line : result_.levain.lines) {
             line.mass *= result_.scaled_by;
         }
-        note(fmt::format("Everything is scaled by {:.5f}, so that the dough weighs the {:.6g} g that the formula promises without the yeast.",
+        note(fmt::format("Everything is scaled by {:.5f}, so that the dough weighs the {:.6g} g that the "
+                         "formula promises without the yeast.",
                          result_.scaled_by, promised * 1000.0));
     }
 
@@ -462,22 +503,30 @@ private:
         levain.prefermented_flour = PrefermentedFlour(share_);
         levain.on_total_flour = LevainOnTotalFlour::of(levain.mass(), result_.overall_after.total_flour);
         const Mass at_mixing = add_up(result_.after.dough, {}).total_flour;
-        levain.on_dough_flour = LevainOnDoughFlour(at_mixing.value() > 0.0 ? levain.mass().value() / at_mixing.value() : std::numeric_limits<double>::infinity());
+        levain.on_dough_flour =
+            LevainOnDoughFlour(at_mixing.value() > 0.0 ? levain.mass().value() / at_mixing.value()
+                                                       : std::numeric_limits<double>::infinity());
         balance();
     }
 
     void balance() {
         const Overall& before = result_.overall_before;
         const Overall& after = result_.overall_after;
-        Mass yeast = kilograms(0.0);
         Mass yeast_water = kilograms(0.0);
         for (const Removed& removed : result_.removed) {
-            yeast += removed.mass;
             yeast_water += removed.water;
+        }
+        if (yeast_water.value() > worth_a_note * before.total_flour.value()) {
+            note(fmt::format("The yeast carried {:.2g} g of water, which went with it: add as much if the "
+                             "dough feels stiff.",
+                             in_grams(yeast_water)));
         }
         const auto add = [&](std::string name, Mass was, Mass is, const std::string& meant) {
             const bool moved = std::abs((is - was).value()) > fit_slack * before.total.value();
-            result_.balance.push_back({.name = std::move(name), .before = was, .after = is, .meant = moved ? meant : std::string()});
+            result_.balance.push_back({.name = std::move(name),
+                                       .before = was,
+                                       .after = is,
+                                       .meant = moved ? meant : std::string()});
         };
         std::vector<Line> flours = before.flours();
         for (const Line& flour : after.flours()) {
@@ -487,16 +536,19 @@ private:
             }
         }
         for (const Line& flour : flours) {
-            add(flour.name, before.mass_of(*flour.ingredient), after.mass_of(*flour.ingredient), "the blend moved");
+            add(flour.name, before.mass_of(*flour.ingredient), after.mass_of(*flour.ingredient),
+                "the blend moved");
         }
         const std::string yeast_text = yeast_water.value() > 0.0 ? "in the yeast taken out" : "";
         add("total flour", before.total_flour, after.total_flour, "");
-        add("added water", before.added_water, after.added_water, "water that another liquid gave up counts as added in the levain");
+        add("added water", before.added_water, after.added_water,
+            "water that another liquid gave up counts as added in the levain");
         add("true water", before.true_water, after.true_water, yeast_text);
         add("salt", before.salt, after.salt, "");
         add("sugar", before.sugar, after.sugar, lost_solids_);
         add("fat", before.fat, after.fat, lost_solids_);
-        add("dough", before.total, after.total, lost_solids_.empty() ? "the yeast taken out" : "the yeast taken out, and solids " + lost_solids_);
+        add("dough", before.total, after.total,
+            lost_solids_.empty() ? "the yeast taken out" : "the yeast taken out, and solids " + lost_solids_);
     }
 
     const Formula& formula_;
@@ -512,7 +564,8 @@ private:
 
 } // namespace
 
-std::optional<Conversion> convert(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics) {
+std::optional<Conversion> convert(const Formula& formula, const ConversionRequest& request,
+                                  Diagnostics& diagnostics) {
     return Converter(formula, request, diagnostics).run();
 }
 

@@ -55,7 +55,8 @@ struct Conversion {
 
 /// Converts. What does not fit is reported with the largest that does and a command that works;
 /// then nothing is returned. The formula is not changed.
-std::optional<Conversion> convert(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics);
+std::optional<Conversion> convert(const Formula& formula, const ConversionRequest& request,
+                                  Diagnostics& diagnostics);
 
 /// What a formula has room for, whatever the request's own inoculation.
 struct LargestFit {

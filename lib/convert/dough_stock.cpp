@@ -26,7 +26,8 @@ WaterSource source_of(const Ingredient& ingredient, Mass mass, bool with_dry_mil
                        .yield = ingredient.is_water() ? Fraction(1.0) : ingredient.composition.water,
                        .dry_milk = nullptr,
                        .dry_milk_per_mass = {}};
-    const Ingredient* dry = with_dry_milk && !ingredient.dries_to.empty() ? pantry.find(ingredient.dries_to).ingredient : nullptr;
+    const Ingredient* dry =
+        with_dry_milk && !ingredient.dries_to.empty() ? pantry.find(ingredient.dries_to).ingredient : nullptr;
     if (dry != nullptr) {
         // Solids are restored by dry milk, which brings a little water of its own.
         const double water = ingredient.composition.water.value();
@@ -40,11 +41,13 @@ WaterSource source_of(const Ingredient& ingredient, Mass mass, bool with_dry_mil
 
 } // namespace
 
-std::vector<WaterSource> water_sources(const std::vector<Line>& dough, const ConversionRequest& request, const Pantry& pantry) {
+std::vector<WaterSource> water_sources(const std::vector<Line>& dough, const ConversionRequest& request,
+                                       const Pantry& pantry) {
     std::vector<WaterSource> sources;
     const auto add = [&](const Ingredient& ingredient) {
-        const bool is_known = std::any_of(sources.begin(), sources.end(),
-                                          [&](const WaterSource& source) { return source.ingredient == &ingredient; });
+        const bool is_known = std::any_of(sources.begin(), sources.end(), [&](const WaterSource& source) {
+            return source.ingredient == &ingredient;
+        });
         const Mass mass = mass_in(dough, ingredient);
         if (!is_known && mass.value() > 0.0) {
             sources.push_back(source_of(ingredient, mass, request.dry_milk, pantry));
@@ -66,7 +69,8 @@ std::vector<WaterSource> water_sources(const std::vector<Line>& dough, const Con
     }
     add_where([](const Ingredient& ingredient) { return !ingredient.dries_to.empty(); });
     add_where([](const Ingredient& ingredient) {
-        return ingredient.ingredient_class == IngredientClass::liquid && ingredient.composition.water.value() >= thin_liquid_water;
+        return ingredient.ingredient_class == IngredientClass::liquid &&
+               ingredient.composition.water.value() >= thin_liquid_water;
     });
     return sources;
 }
@@ -95,19 +99,22 @@ Mass take_out(std::vector<Line>& lines, const Ingredient& ingredient, Mass mass)
 }
 
 void put_in(std::vector<Line>& lines, const Line& line) {
-    const auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& known) { return known.ingredient == line.ingredient; });
+    const auto same = std::find_if(lines.begin(), lines.end(),
+                                   [&](const Line& known) { return known.ingredient == line.ingredient; });
     if (same == lines.end()) {
         lines.push_back(line);
         return;
     }
-    const double error_kg = same->uncertainty.value() * same->mass.value() + line.uncertainty.value() * line.mass.value();
+    const double error_kg =
+        same->uncertainty.value() * same->mass.value() + line.uncertainty.value() * line.mass.value();
     same->mass += line.mass;
     same->uncertainty = Fraction(same->mass.value() > 0.0 ? error_kg / same->mass.value() : 0.0);
 }
 
 std::vector<Line> flours_by_size(const std::vector<Line>& dough) {
     std::vector<Line> flours = add_up(dough, {}).flours();
-    std::stable_sort(flours.begin(), flours.end(), [](const Line& left, const Line& right) { return left.mass > right.mass; });
+    std::stable_sort(flours.begin(), flours.end(),
+                     [](const Line& left, const Line& right) { return left.mass > right.mass; });
     return flours;
 }
 

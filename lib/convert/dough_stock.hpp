@@ -13,16 +13,17 @@ namespace leavenwright {
 /// A liquid that can give up water.
 struct WaterSource {
     const Ingredient* ingredient = nullptr;
-    Mass mass;                                 // of it in the dough
-    Fraction yield;                            // water given up per mass of it that is taken out
-    const Ingredient* dry_milk = nullptr;      // that restores its solids
+    Mass mass;                            // of it in the dough
+    Fraction yield;                       // water given up per mass of it that is taken out
+    const Ingredient* dry_milk = nullptr; // that restores its solids
     Fraction dry_milk_per_mass;
 
     Mass water() const { return yield * mass; }
 };
 
 /// The sources in the order in which they are used: plain water first.
-std::vector<WaterSource> water_sources(const std::vector<Line>& dough, const ConversionRequest& request, const Pantry& pantry);
+std::vector<WaterSource> water_sources(const std::vector<Line>& dough, const ConversionRequest& request,
+                                       const Pantry& pantry);
 
 /// Takes `mass` of an ingredient out of the lines, the largest line first; what is left of
 /// `mass` when the lines have no more is returned.

@@ -24,7 +24,8 @@ std::vector<SourcedText> split_list(const SourcedText& text) {
     return parts;
 }
 
-std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry& pantry, Diagnostics& diagnostics) {
+std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry& pantry,
+                                           Diagnostics& diagnostics) {
     constexpr double sum_slack = 1e-6;
     const std::vector<SourcedText> parts = split_list(text);
     std::vector<LevainFlour> flours;
@@ -48,7 +49,8 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
             const auto read = read_percentage(part.part(space, part.text.size()), diagnostics);
             share = read ? read->value() : 0.0;
         } else if (parts.size() > 1) {
-            diagnostics.error(Code::unit_missing, part, in_quotes(part.text) + " has no share of the levain's flour",
+            diagnostics.error(Code::unit_missing, part,
+                              in_quotes(part.text) + " has no share of the levain's flour",
                               "write the flour, then its share: " + std::string(part.text) + " 50%");
             continue;
         }
@@ -57,7 +59,8 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
             diagnostics.error(Code::levain_flour_sum, name, in_quotes(name.text) + " is no flour",
                               "a levain is made of flours of the pantry's class 'flour'");
         } else if (ingredient != nullptr) {
-            flours.push_back({.name = std::string(name.text), .ingredient = ingredient, .share = Fraction(share)});
+            flours.push_back(
+                {.name = std::string(name.text), .ingredient = ingredient, .share = Fraction(share)});
         }
     }
     if (diagnostics.error_count() == errors_before && std::abs(sum - 1.0) > sum_slack) {
@@ -68,7 +71,8 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
     return flours;
 }
 
-std::vector<const Ingredient*> read_ingredient_list(const SourcedText& text, const Pantry& pantry, Diagnostics& diagnostics) {
+std::vector<const Ingredient*> read_ingredient_list(const SourcedText& text, const Pantry& pantry,
+                                                    Diagnostics& diagnostics) {
     std::vector<const Ingredient*> ingredients;
     std::vector<std::string> remarks;
     for (const SourcedText& part : split_list(text)) {

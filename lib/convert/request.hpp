@@ -26,7 +26,8 @@ struct ConversionRequest {
     Hydration levain_hydration{1.0};
     std::vector<LevainFlour> levain_flour; // empty: the dough's own flours, the largest first
     std::vector<std::string> keep;         // names of preferments that stay stages
-    std::vector<const Ingredient*> water_from; // liquids that give up water after plain water; empty: the usual order
+    std::vector<const Ingredient*>
+        water_from; // liquids that give up water after plain water; empty: the usual order
     bool keep_blend = false;
     bool dry_milk = false; // restore the solids of milk that gave up its water
 
@@ -39,10 +40,12 @@ struct ConversionRequest {
 };
 
 /// "rye flour 50%, bread flour 50%"; the shares must add up to 100 %. One name alone is all of it.
-std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry& pantry, Diagnostics& diagnostics);
+std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry& pantry,
+                                           Diagnostics& diagnostics);
 
 /// "milk, buttermilk": names of ingredients.
-std::vector<const Ingredient*> read_ingredient_list(const SourcedText& text, const Pantry& pantry, Diagnostics& diagnostics);
+std::vector<const Ingredient*> read_ingredient_list(const SourcedText& text, const Pantry& pantry,
+                                                    Diagnostics& diagnostics);
 
 /// "a, b": the parts of a list, trimmed.
 std::vector<SourcedText> split_list(const SourcedText& text);

@@ -8,8 +8,8 @@
 
 namespace leavenwright {
 
-Diagnostic& Diagnostics::add(Severity severity, Code code, const SourcedText& place,
-                             std::string message, std::string hint) {
+Diagnostic& Diagnostics::add(Severity severity, Code code, const SourcedText& place, std::string message,
+                             std::string hint) {
     errors_ += severity == Severity::error ? 1U : 0U;
     items_.push_back({.severity = severity,
                       .code = code,
@@ -21,13 +21,11 @@ Diagnostic& Diagnostics::add(Severity severity, Code code, const SourcedText& pl
     return items_.back();
 }
 
-Diagnostic& Diagnostics::error(Code code, const SourcedText& place, std::string message,
-                               std::string hint) {
+Diagnostic& Diagnostics::error(Code code, const SourcedText& place, std::string message, std::string hint) {
     return add(Severity::error, code, place, std::move(message), std::move(hint));
 }
 
-Diagnostic& Diagnostics::warning(Code code, const SourcedText& place, std::string message,
-                                 std::string hint) {
+Diagnostic& Diagnostics::warning(Code code, const SourcedText& place, std::string message, std::string hint) {
     return add(Severity::warning, code, place, std::move(message), std::move(hint));
 }
 
@@ -39,9 +37,9 @@ std::vector<Diagnostic> Diagnostics::in_order() const {
     const auto place = [&](const Diagnostic& item) {
         return std::tuple(name(item), item.span.offset, item.span.length, item.code);
     };
-    std::stable_sort(
-        sorted.begin(), sorted.end(),
-        [&](const Diagnostic& left, const Diagnostic& right) { return place(left) < place(right); });
+    std::stable_sort(sorted.begin(), sorted.end(), [&](const Diagnostic& left, const Diagnostic& right) {
+        return place(left) < place(right);
+    });
     const auto same = [&](const Diagnostic& left, const Diagnostic& right) {
         return place(left) == place(right) && left.message == right.message;
     };

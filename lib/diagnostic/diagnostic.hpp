@@ -32,10 +32,8 @@ struct Diagnostic {
 class Diagnostics {
 public:
     /// Records an error at `place` and returns it for notes to be added.
-    Diagnostic& error(Code code, const SourcedText& place, std::string message,
-                      std::string hint = {});
-    Diagnostic& warning(Code code, const SourcedText& place, std::string message,
-                        std::string hint = {});
+    Diagnostic& error(Code code, const SourcedText& place, std::string message, std::string hint = {});
+    Diagnostic& warning(Code code, const SourcedText& place, std::string message, std::string hint = {});
 
     bool has_errors() const { return errors_ > 0; }
     std::size_t error_count() const { return errors_; }

@@ -56,9 +56,8 @@ Excerpt excerpt_of(const SourceText& source, SourceSpan span, std::size_t line, 
     std::string before = with_tabs_expanded(whole.substr(from, begin - from));
     const std::string marked =
         with_tabs_expanded(whole.substr(begin, std::min<std::size_t>(length, context)));
-    const std::string after = with_tabs_expanded(whole.substr(
-        begin + std::min<std::size_t>(length, context),
-        context));
+    const std::string after =
+        with_tabs_expanded(whole.substr(begin + std::min<std::size_t>(length, context), context));
     std::size_t before_width = display_width(before);
     const std::size_t most_before = room * 2 / 3;
     const bool is_cut = from > 0 || before_width > most_before;
@@ -82,13 +81,11 @@ void append_excerpt(std::string& out, const Diagnostic& item, const DiagnosticSt
     if (excerpt.text.empty()) {
         return;
     }
-    const std::string_view mark_paint =
-        item.severity == Severity::error ? paint.error : paint.warning;
-    fmt::format_to(std::back_inserter(out), "{}{} |{} {}\n", paint.faint, line, paint.off,
-                   excerpt.text);
+    const std::string_view mark_paint = item.severity == Severity::error ? paint.error : paint.warning;
+    fmt::format_to(std::back_inserter(out), "{}{} |{} {}\n", paint.faint, line, paint.off, excerpt.text);
     fmt::format_to(std::back_inserter(out), "{}{} |{} {}{}{}{}\n", paint.faint, margin, paint.off,
-                   std::string(excerpt.mark_column, ' '), mark_paint,
-                   std::string(excerpt.mark_width, '^'), paint.off);
+                   std::string(excerpt.mark_column, ' '), mark_paint, std::string(excerpt.mark_width, '^'),
+                   paint.off);
 }
 
 void append_diagnostic(std::string& out, const Diagnostic& item, const DiagnosticStyle& style,
@@ -117,8 +114,8 @@ void append_diagnostic(std::string& out, const Diagnostic& item, const Diagnosti
     }
     for (const Diagnostic::Note& note : item.notes) {
         const std::size_t note_line = item.source ? item.source->position(note.span.offset).line : 0;
-        out += wrap_text(fmt::format("{} on line {}", note.message, note_line), advice, indent,
-                         style.columns);
+        out +=
+            wrap_text(fmt::format("{} on line {}", note.message, note_line), advice, indent, style.columns);
     }
 }
 

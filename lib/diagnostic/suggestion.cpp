@@ -20,8 +20,7 @@ std::size_t edit_distance(std::string_view left, std::string_view right, std::si
         for (std::size_t j = 1; j <= right.size(); ++j) {
             const std::size_t replaced = previous[j - 1] + (left[i - 1] == right[j - 1] ? 0U : 1U);
             current[j] = std::min({replaced, previous[j] + 1, current[j - 1] + 1});
-            const bool swapped = i > 1 && j > 1 && left[i - 1] == right[j - 2] &&
-                                 left[i - 2] == right[j - 1];
+            const bool swapped = i > 1 && j > 1 && left[i - 1] == right[j - 2] && left[i - 2] == right[j - 1];
             if (swapped) {
                 current[j] = std::min(current[j], before[j - 2] + 1);
             }

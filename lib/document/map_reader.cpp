@@ -16,7 +16,8 @@ std::optional<SourcedText> text_of(const Document& document, const Node& key, co
                           "write one behind the colon, or take the line out");
     } else {
         diagnostics.error(Code::value_not_text, document.place(key),
-                          in_quotes(key.text) + " holds " + (value.kind == Node::Kind::map ? "keys" : "a list") +
+                          in_quotes(key.text) + " holds " +
+                              (value.kind == Node::Kind::map ? "keys" : "a list") +
                               " where one value was expected",
                           "write it behind the colon, on the same line");
     }
@@ -27,7 +28,8 @@ std::optional<SourcedText> amount_of(const Document& document, const Node& key, 
                                      Diagnostics& diagnostics) {
     const auto text = text_of(document, key, value, diagnostics);
     if (text && value.is_quoted) {
-        diagnostics.error(Code::quoted_number, *text, "the amount of " + in_quotes(key.text) + " is in quotation marks",
+        diagnostics.error(Code::quoted_number, *text,
+                          "the amount of " + in_quotes(key.text) + " is in quotation marks",
                           "write it without: " + value.text);
         return std::nullopt;
     }
@@ -51,7 +53,8 @@ bool expect_map(const Document& document, const Node& key, const Node& value, st
     return false;
 }
 
-MapReader::MapReader(const Document& document, const Node& node, std::string_view what, Diagnostics& diagnostics)
+MapReader::MapReader(const Document& document, const Node& node, std::string_view what,
+                     Diagnostics& diagnostics)
     : document_(document), node_(node), what_(what), diagnostics_(diagnostics) {}
 
 const Node* MapReader::take(std::string_view key) {
@@ -76,8 +79,8 @@ const Node* MapReader::require(std::string_view key, std::string_view example) {
                                       [&](const Node::Entry& entry) { return entry.key.text == key; });
     if (!is_there) {
         const SourcedText place{.source = document_.source, .span = {node_.span.offset, 1}, .text = {}};
-        diagnostics_.error(Code::key_missing, place,
-                           std::string(what_) + " needs the key " + in_quotes(key), "add: " + std::string(example));
+        diagnostics_.error(Code::key_missing, place, std::string(what_) + " needs the key " + in_quotes(key),
+                           "add: " + std::string(example));
     }
     return value;
 }
@@ -139,7 +142,8 @@ void MapReader::report_rest() {
     for (const Node::Entry* entry : rest()) {
         const std::string_view near = nearest_word(entry->key.text, known_);
         const std::string keys = "keys of " + std::string(what_) + ": " + listed(known_);
-        diagnostics_.error(Code::key_unknown, document_.place(entry->key), "unknown key " + in_quotes(entry->key.text),
+        diagnostics_.error(Code::key_unknown, document_.place(entry->key),
+                           "unknown key " + in_quotes(entry->key.text),
                            near.empty() ? keys : "did you mean '" + std::string(near) + "'? " + keys);
     }
 }

@@ -45,21 +45,36 @@ public:
     void OnDocumentEnd() override { has_root_ = true; }
 
     void OnNull(const YAML::Mark& mark, YAML::anchor_t) override {
-        add(Node{.kind = Node::Kind::empty, .span = {offset_of(mark), 0}, .text = {}, .is_quoted = false, .items = {}, .entries = {}});
+        add(Node{.kind = Node::Kind::empty,
+                 .span = {offset_of(mark), 0},
+                 .text = {},
+                 .is_quoted = false,
+                 .items = {},
+                 .entries = {}});
     }
 
     void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override {
         const SourcedText place = word_at(offset_of(mark));
         diagnostics_.error(Code::alias_refused, place, "YAML aliases are not read: " + in_quotes(place.text),
                            "write the value here in full");
-        add(Node{.kind = Node::Kind::empty, .span = place.span, .text = {}, .is_quoted = false, .items = {}, .entries = {}});
+        add(Node{.kind = Node::Kind::empty,
+                 .span = place.span,
+                 .text = {},
+                 .is_quoted = false,
+                 .items = {},
+                 .entries = {}});
     }
 
     void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t,
                   const std::string& value) override {
         const std::size_t offset = offset_of(mark);
         refuse_tag(tag, offset);
-        Node node{.kind = Node::Kind::text, .span = {offset, 0}, .text = value, .is_quoted = false, .items = {}, .entries = {}};
+        Node node{.kind = Node::Kind::text,
+                  .span = {offset, 0},
+                  .text = value,
+                  .is_quoted = false,
+                  .items = {},
+                  .entries = {}};
         const std::string_view rest = source_->text().substr(std::min(offset, source_->text().size()));
         const char first = rest.empty() ? '\0' : rest.front();
         node.is_quoted = first == '"' || first == '\'';
@@ -99,7 +114,8 @@ private:
     SourcedText word_at(std::size_t offset) const {
         const std::string_view rest = source_->text().substr(std::min(offset, source_->text().size()));
         const std::size_t end = rest.find_first_of(" \t\r\n,]}");
-        return place_of({offset, std::max<std::size_t>(end == std::string_view::npos ? rest.size() : end, 1)});
+        return place_of(
+            {offset, std::max<std::size_t>(end == std::string_view::npos ? rest.size() : end, 1)});
     }
 
     void refuse_tag(const std::string& tag, std::size_t offset) {
@@ -167,7 +183,14 @@ private:
                                "a formula needs four");
             throw StopReading{};
         }
-        open_.push_back({.node = Node{.kind = kind, .span = {offset, 1}, .text = {}, .is_quoted = false, .items = {}, .entries = {}}, .key = {}, .has_key = false});
+        open_.push_back({.node = Node{.kind = kind,
+                                      .span = {offset, 1},
+                                      .text = {},
+                                      .is_quoted = false,
+                                      .items = {},
+                                      .entries = {}},
+                         .key = {},
+                         .has_key = false});
     }
 
     void close() {
@@ -180,8 +203,8 @@ private:
         const bool is_map_full = !open_.empty() && open_.back().node.entries.size() >= most_entries_of_a_map;
         if (++nodes_ > most_nodes || is_map_full) {
             diagnostics_.error(Code::formula_too_long, word_at(node.span.offset),
-                               fmt::format("more than {} entries in a list or {} in the file", most_entries_of_a_map,
-                                           most_nodes),
+                               fmt::format("more than {} entries in a list or {} in the file",
+                                           most_entries_of_a_map, most_nodes),
                                "a formula has some dozens; is this the right file?");
             throw StopReading{};
         }
@@ -206,15 +229,17 @@ private:
     void take_key(Open& parent, Node key) {
         if (key.kind != Node::Kind::text) {
             diagnostics_.error(Code::value_not_text, word_at(key.span.offset),
-                               "a name was expected before the colon", "write a word, a colon, a space, a value");
+                               "a name was expected before the colon",
+                               "write a word, a colon, a space, a value");
         } else if (key.text == "<<") {
             diagnostics_.error(Code::alias_refused, place_of(key.span), "YAML merge keys are not read",
                                "write the lines here in full");
         }
         for (const Node::Entry& entry : parent.node.entries) {
             if (entry.key.text == key.text && key.kind == Node::Kind::text) {
-                diagnostics_.error(Code::key_duplicate, place_of(key.span), in_quotes(key.text) + " is given twice",
-                                   "keep one of the two, or add their amounts up")
+                diagnostics_
+                    .error(Code::key_duplicate, place_of(key.span), in_quotes(key.text) + " is given twice",
+                           "keep one of the two, or add their amounts up")
                     .notes.push_back({.message = "first given", .span = entry.key.span});
                 break;
             }
@@ -264,7 +289,8 @@ constexpr Advice advices[] = {
 
 void report_syntax(const YAML::Exception& fault, const SourceHandle& source, std::size_t shift,
                    Diagnostics& diagnostics) {
-    const std::size_t offset = fault.mark.is_null() ? 0 : shift + static_cast<std::size_t>(std::max(fault.mark.pos, 0));
+    const std::size_t offset =
+        fault.mark.is_null() ? 0 : shift + static_cast<std::size_t>(std::max(fault.mark.pos, 0));
     SourcedText place = whole_line(source, offset);
     const std::size_t column = std::min(offset, place.span.offset + place.span.length) - place.span.offset;
     if (column < place.text.size()) {
@@ -272,7 +298,8 @@ void report_syntax(const YAML::Exception& fault, const SourceHandle& source, std
     }
     for (const Advice& advice : advices) {
         if (fault.msg.find(advice.raw) != std::string::npos) {
-            diagnostics.error(Code::yaml_syntax, place, std::string(advice.message), std::string(advice.hint));
+            diagnostics.error(Code::yaml_syntax, place, std::string(advice.message),
+                              std::string(advice.hint));
             return;
         }
     }
@@ -290,9 +317,11 @@ bool report_bytes(const SourceHandle& source, Diagnostics& diagnostics) {
     if (!fault) {
         return false;
     }
-    const SourcedText place{.source = source, .span = {fault->offset, 1}, .text = source->text().substr(fault->offset, 1)};
+    const SourcedText place{
+        .source = source, .span = {fault->offset, 1}, .text = source->text().substr(fault->offset, 1)};
     if (fault->fault == TextFault::not_utf8) {
-        diagnostics.error(Code::text_not_utf8, place, fmt::format("the byte 0x{:02X} is not UTF-8 text", fault->byte),
+        diagnostics.error(Code::text_not_utf8, place,
+                          fmt::format("the byte 0x{:02X} is not UTF-8 text", fault->byte),
                           "open the file in an editor and save it as UTF-8");
     } else {
         diagnostics.error(Code::control_character, place,
@@ -337,7 +366,8 @@ std::optional<Document> read_document(const SourceHandle& source, Diagnostics& d
                           "begin with: formula: 1");
     } else if (document.root.kind != Node::Kind::map) {
         SourcedText place = whole_line(source, document.root.span.offset);
-        const bool lacks_space = document.root.kind == Node::Kind::text && document.root.text.find(':') != std::string::npos;
+        const bool lacks_space =
+            document.root.kind == Node::Kind::text && document.root.text.find(':') != std::string::npos;
         diagnostics.error(Code::root_not_a_map, place, "the file does not begin with a key",
                           lacks_space ? "put a space after the colon: formula: 1" : "begin with: formula: 1");
     }

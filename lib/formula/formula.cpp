@@ -107,8 +107,8 @@ const Ingredient& culture_ingredient() {
 bool is_culture_name(std::string_view name) {
     constexpr auto names = std::to_array<std::string_view>(
         {"culture", "ripe culture", "levain culture", "sourdough culture", "seed", "seed culture", "starter",
-         "ripe starter", "sourdough starter", "active sourdough starter", "active starter", "mother", "mother culture",
-         "levain", "ripe levain", "sourdough", "sour"});
+         "ripe starter", "sourdough starter", "active sourdough starter", "active starter", "mother",
+         "mother culture", "levain", "ripe levain", "sourdough", "sour"});
     return std::find(names.begin(), names.end(), fold_name(name)) != names.end();
 }
 

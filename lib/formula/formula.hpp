@@ -73,8 +73,8 @@ struct Formula {
     std::string note;
     Notation notation = Notation::dough;
     std::optional<Yield> makes;
-    std::vector<Line> dough;    // added at mixing, beside the stages
-    std::vector<Stage> stages;  // preferments, then soakers
+    std::vector<Line> dough;   // added at mixing, beside the stages
+    std::vector<Stage> stages; // preferments, then soakers
     std::vector<Step> process;
     std::vector<const Ingredient*> count_as_water;
     std::vector<std::string> remarks; // of the reading: stand-ins that were used

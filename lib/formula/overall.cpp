@@ -79,7 +79,8 @@ Overall add_up(const std::vector<Line>& lines, const std::vector<const Ingredien
             flour_variance += error_kg * error_kg;
             continue;
         }
-        const bool is_counted = std::find(count_as_water.begin(), count_as_water.end(), &ingredient) != count_as_water.end();
+        const bool is_counted =
+            std::find(count_as_water.begin(), count_as_water.end(), &ingredient) != count_as_water.end();
         const Fraction water = ingredient.is_water() ? Fraction(1.0) : ingredient.composition.water;
         if (ingredient.is_water() || is_counted) {
             overall.added_water += line.mass;

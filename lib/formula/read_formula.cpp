@@ -13,9 +13,9 @@
 namespace leavenwright {
 namespace {
 
-constexpr std::string_view levain_example =
-    "describe it as a stage: preferments: { levain: { bread flour: 100 g, water: 100 g } }; a culture within it is "
-    "written culture: 10 g";
+constexpr std::string_view levain_example = "describe it as a stage: preferments: { levain: { bread flour: "
+                                            "100 g, water: 100 g } }; a culture within it is "
+                                            "written culture: 10 g";
 
 struct KindName {
     std::string_view name;
@@ -77,7 +77,8 @@ private:
         reader.require("formula", "formula: 1");
         const auto version = reader.take_text("formula");
         if (version && version->text != "1") {
-            diagnostics_.error(Code::version_unknown, *version, in_quotes(version->text) + " is not a version of the format",
+            diagnostics_.error(Code::version_unknown, *version,
+                               in_quotes(version->text) + " is not a version of the format",
                                "write formula: 1");
         }
         reader.require("name", "name: what the bread is called");
@@ -126,15 +127,18 @@ private:
         const Node* dough = reader.take("dough");
         const Node* overall = reader.take("overall");
         if (dough != nullptr && overall != nullptr) {
-            diagnostics_.error(Code::dough_and_overall, document_.place(*overall),
-                               "a formula has either 'dough' or 'overall', not both",
-                               "keep 'dough' for what is added at mixing, or 'overall' for everything, the stages included");
+            diagnostics_.error(
+                Code::dough_and_overall, document_.place(*overall),
+                "a formula has either 'dough' or 'overall', not both",
+                "keep 'dough' for what is added at mixing, or 'overall' for everything, the stages included");
         }
         if (dough == nullptr && overall == nullptr) {
-            const bool is_empty_key = document_.root.find("dough") != nullptr || document_.root.find("overall") != nullptr;
+            const bool is_empty_key =
+                document_.root.find("dough") != nullptr || document_.root.find("overall") != nullptr;
             if (!is_empty_key) {
-                diagnostics_.error(Code::key_missing, written_.place, "a formula needs the key 'dough' or 'overall'",
-                                   "add: dough: with the ingredients on the lines below, set in by two spaces");
+                diagnostics_.error(
+                    Code::key_missing, written_.place, "a formula needs the key 'dough' or 'overall'",
+                    "add: dough: with the ingredients on the lines below, set in by two spaces");
             }
             return;
         }
@@ -156,15 +160,17 @@ private:
     }
 
     static const Node& key_of(const Node& map, const Node& value) {
-        const auto entry = std::find_if(map.entries.begin(), map.entries.end(),
-                                        [&](const Node::Entry& candidate) { return &candidate.value == &value; });
+        const auto entry =
+            std::find_if(map.entries.begin(), map.entries.end(),
+                         [&](const Node::Entry& candidate) { return &candidate.value == &value; });
         return entry->key;
     }
 
     void read_use(const Node::Entry& entry, const std::string& stage) {
         if (written_.formula.notation == Notation::overall) {
             diagnostics_.error(Code::key_unknown, document_.place(entry.key),
-                               in_quotes(entry.key.text) + " is a stage; 'overall' lists what is in the stages, not the stages",
+                               in_quotes(entry.key.text) +
+                                   " is a stage; 'overall' lists what is in the stages, not the stages",
                                "take the line out, or write 'dough' for what is added at mixing");
             return;
         }
@@ -185,7 +191,8 @@ private:
             } else if (const auto* mass = std::get_if<Mass>(&*amount)) {
                 use.amount.mass = *mass;
             } else {
-                diagnostics_.error(Code::unit_unfit, *text, "a stage is taken by weight, in percent, or 'all'",
+                diagnostics_.error(Code::unit_unfit, *text,
+                                   "a stage is taken by weight, in percent, or 'all'",
                                    "write " + entry.key.text + ": all");
                 return;
             }
@@ -197,12 +204,19 @@ private:
     std::optional<WrittenLine> read_line(const Node::Entry& entry, const WrittenStage* stage) {
         const SourcedText name = document_.place(entry.key);
         const auto text = amount_of(document_, entry.key, entry.value, diagnostics_);
-        WrittenLine line{.name = entry.key.text, .ingredient = nullptr, .place = {}, .is_percentage = false, .ratio = 0.0, .mass = {}, .uncertainty = {}};
+        WrittenLine line{.name = entry.key.text,
+                         .ingredient = nullptr,
+                         .place = {},
+                         .is_percentage = false,
+                         .ratio = 0.0,
+                         .mass = {},
+                         .uncertainty = {}};
         const bool is_own = pantry_->find(name.text).ingredient != nullptr;
         if (!is_own && is_culture_name(name.text)) {
             if (stage == nullptr || stage->kind != StageKind::levain) {
                 diagnostics_.error(Code::culture_outside_levain, name,
-                                   in_quotes(name.text) + " is a levain or its seed; its flour and water are not known here",
+                                   in_quotes(name.text) +
+                                       " is a levain or its seed; its flour and water are not known here",
                                    std::string(levain_example));
             } else {
                 line.ingredient = &culture_ingredient();
@@ -234,7 +248,8 @@ private:
             const auto mass = mass_of_volume(ingredient, *volume);
             if (!mass) {
                 diagnostics_.error(Code::measure_missing, line.place,
-                                   "the pantry does not know what a volume of " + in_quotes(line.name) + " weighs",
+                                   "the pantry does not know what a volume of " + in_quotes(line.name) +
+                                       " weighs",
                                    "weigh it once and write grams");
                 return false;
             }
@@ -259,7 +274,8 @@ private:
             words.push_back(piece.word);
         }
         if (count.word.empty()) {
-            diagnostics_.error(Code::unit_missing, line.place, in_quotes(line.place.text) + " of what? a unit is missing",
+            diagnostics_.error(Code::unit_missing, line.place,
+                               in_quotes(line.place.text) + " of what? a unit is missing",
                                "write the unit behind it: " + std::string(line.place.text) + " g" +
                                    (words.empty() ? "" : ", or a piece: " + listed(words)));
             return;
@@ -267,14 +283,16 @@ private:
         const auto at = static_cast<std::size_t>(count.word.data() - line.place.text.data());
         const SourcedText place = line.place.part(at, count.word.size());
         std::vector<std::string_view> known = words;
-        for (const std::string_view unit : {"g", "kg", "mg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pint", "quart"}) {
+        for (const std::string_view unit :
+             {"g", "kg", "mg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pint", "quart"}) {
             known.push_back(unit);
         }
         const std::string_view near = nearest_word(fold_name(count.word), known);
         const std::string hint = near.empty() ? "" : "did you mean '" + std::string(near) + "'? ";
         if (words.empty()) {
-            diagnostics_.error(Code::unit_unknown, place, "unknown unit " + in_quotes(count.word),
-                               hint + "weights: mg, g, kg, oz, lb; volumes: ml, l, tsp, tbsp, cup, fl oz, pint, quart");
+            diagnostics_.error(
+                Code::unit_unknown, place, "unknown unit " + in_quotes(count.word),
+                hint + "weights: mg, g, kg, oz, lb; volumes: ml, l, tsp, tbsp, cup, fl oz, pint, quart");
         } else {
             diagnostics_.error(Code::piece_unknown, place,
                                "the pantry knows no " + in_quotes(count.word) + " of " + in_quotes(line.name),
@@ -284,7 +302,8 @@ private:
 
     std::vector<Step> process_of(MapReader& reader, const Node& map) {
         const Node* process = reader.take("process");
-        return process == nullptr ? std::vector<Step>() : read_process(document_, key_of(map, *process), *process, diagnostics_);
+        return process == nullptr ? std::vector<Step>()
+                                  : read_process(document_, key_of(map, *process), *process, diagnostics_);
     }
 
     void read_stages(const Node* stages, bool are_preferments) {
@@ -293,7 +312,7 @@ private:
         }
         const Node& key = key_of(document_.root, *stages);
         const std::string_view example = are_preferments ? "poolish: { bread flour: 100 g, water: 100 g }"
-                                                          : "seeds: { flaxseed: 50 g, water: 75 g }";
+                                                         : "seeds: { flaxseed: 50 g, water: 75 g }";
         if (!expect_map(document_, key, *stages, example, diagnostics_)) {
             return;
         }
@@ -305,7 +324,8 @@ private:
     }
 
     void read_stage(const Node::Entry& entry, bool is_preferment_list) {
-        MapReader reader(document_, entry.value, is_preferment_list ? "a preferment" : "a soaker", diagnostics_);
+        MapReader reader(document_, entry.value, is_preferment_list ? "a preferment" : "a soaker",
+                         diagnostics_);
         WrittenStage stage;
         stage.name = entry.key.text;
         stage.place = document_.place(entry.key);
@@ -331,18 +351,21 @@ private:
     }
 
     StageKind read_kind(MapReader& reader, std::string_view name, bool is_preferment_list) {
-        const std::span<const KindName> kinds = is_preferment_list ? std::span<const KindName>(preferment_kinds)
-                                                                   : std::span<const KindName>(soaker_kinds);
+        const std::span<const KindName> kinds = is_preferment_list
+                                                    ? std::span<const KindName>(preferment_kinds)
+                                                    : std::span<const KindName>(soaker_kinds);
         const auto kind_named = [&](std::string_view text) {
-            return std::find_if(kinds.begin(), kinds.end(), [&](const KindName& kind) { return kind.name == fold_name(text); });
+            return std::find_if(kinds.begin(), kinds.end(),
+                                [&](const KindName& kind) { return kind.name == fold_name(text); });
         };
         if (const auto text = reader.take_text("kind")) {
             const auto kind = kind_named(text->text);
             if (kind != kinds.end()) {
                 return kind->kind;
             }
-            diagnostics_.error(Code::stage_kind_unknown, *text, in_quotes(text->text) + " is not a kind of stage here",
-                               is_preferment_list ? "one of: poolish, biga, sponge, old dough, levain" : "soaker or scald");
+            diagnostics_.error(
+                Code::stage_kind_unknown, *text, in_quotes(text->text) + " is not a kind of stage here",
+                is_preferment_list ? "one of: poolish, biga, sponge, old dough, levain" : "soaker or scald");
         }
         if (const auto kind = kind_named(name); kind != kinds.end()) {
             return kind->kind;
@@ -391,8 +414,8 @@ const Ingredient* resolve_ingredient(const SourcedText& name, const Pantry& pant
     const PantryMatch match = pantry.find(name.text);
     if (match.ingredient != nullptr) {
         if (match.nearest != nullptr) {
-            remarks.push_back(in_quotes(name.text) + " is counted as " + std::string(match.ingredient->name) + ": " +
-                              std::string(match.nearest->why));
+            remarks.push_back(in_quotes(name.text) + " is counted as " + std::string(match.ingredient->name) +
+                              ": " + std::string(match.nearest->why));
         }
         return match.ingredient;
     }
@@ -403,17 +426,20 @@ const Ingredient* resolve_ingredient(const SourcedText& name, const Pantry& pant
         return nullptr;
     }
     const std::vector<std::string_view> near = pantry.near_misses(name.text);
-    diagnostics.error(Code::ingredient_unknown, name, "unknown ingredient " + in_quotes(name.text),
-                      near.empty() ? "'leavenwright pantry' lists the names; a formula can bring its own under 'pantry:'"
-                                   : "did you mean " + listed(near) + "?");
+    diagnostics.error(
+        Code::ingredient_unknown, name, "unknown ingredient " + in_quotes(name.text),
+        near.empty() ? "'leavenwright pantry' lists the names; a formula can bring its own under 'pantry:'"
+                     : "did you mean " + listed(near) + "?");
     return nullptr;
 }
 
-std::optional<Formula> read_formula(const Document& document, const Pantry& pantry, Diagnostics& diagnostics) {
+std::optional<Formula> read_formula(const Document& document, const Pantry& pantry,
+                                    Diagnostics& diagnostics) {
     return FormulaReader(document, pantry, diagnostics).read();
 }
 
-std::optional<Formula> read_formula(const SourceHandle& source, const Pantry& pantry, Diagnostics& diagnostics) {
+std::optional<Formula> read_formula(const SourceHandle& source, const Pantry& pantry,
+                                    Diagnostics& diagnostics) {
     const auto document = read_document(source, diagnostics);
     return document ? read_formula(*document, pantry, diagnostics) : std::nullopt;
 }

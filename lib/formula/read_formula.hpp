@@ -16,7 +16,8 @@ namespace leavenwright {
 std::optional<Formula> read_formula(const Document& document, const Pantry& pantry, Diagnostics& diagnostics);
 
 /// The same from text.
-std::optional<Formula> read_formula(const SourceHandle& source, const Pantry& pantry, Diagnostics& diagnostics);
+std::optional<Formula> read_formula(const SourceHandle& source, const Pantry& pantry,
+                                    Diagnostics& diagnostics);
 
 /// An ingredient by its name; records what is unknown or ambiguous. `remarks` takes a line
 /// where the entry only stands in for the name.

@@ -58,7 +58,8 @@ std::optional<Step> read_step(const Document& document, const Node& item, Diagno
         return verb ? std::optional(step) : std::nullopt;
     }
     if (item.kind != Node::Kind::map || item.entries.size() != 1) {
-        diagnostics.error(Code::value_not_a_map, document.place(item), "a step is one word, with a map or a text behind its colon",
+        diagnostics.error(Code::value_not_a_map, document.place(item),
+                          "a step is one word, with a map or a text behind its colon",
                           "- bulk: { for: 2 h, at: 24 C }");
         return std::nullopt;
     }
@@ -70,8 +71,8 @@ std::optional<Step> read_step(const Document& document, const Node& item, Diagno
     } else if (entry.value.kind == Node::Kind::map) {
         read_step_keys(document, entry.value, step, diagnostics);
     } else if (entry.value.kind == Node::Kind::list) {
-        diagnostics.error(Code::value_not_a_map, document.place(entry.key), "a step has a map or a text behind its colon",
-                          "- bulk: { for: 2 h, at: 24 C }");
+        diagnostics.error(Code::value_not_a_map, document.place(entry.key),
+                          "a step has a map or a text behind its colon", "- bulk: { for: 2 h, at: 24 C }");
     }
     return verb ? std::optional(step) : std::nullopt;
 }
@@ -90,7 +91,8 @@ std::size_t times_length(std::string_view text) {
 
 } // namespace
 
-std::vector<Step> read_process(const Document& document, const Node& key, const Node& node, Diagnostics& diagnostics) {
+std::vector<Step> read_process(const Document& document, const Node& key, const Node& node,
+                               Diagnostics& diagnostics) {
     std::vector<Step> steps;
     if (node.kind != Node::Kind::list) {
         diagnostics.error(Code::value_not_a_list, document.place(key), "the process is a list of steps",
@@ -119,7 +121,8 @@ std::optional<Yield> read_yield(const SourcedText& untrimmed, Diagnostics& diagn
     }
     constexpr double most_pieces = 1e6;
     if (!(number->value > 0.0) || number->value > most_pieces) {
-        diagnostics.error(Code::makes_unreadable, place, in_quotes(place.text) + " is no number of pieces", std::string(yield_forms));
+        diagnostics.error(Code::makes_unreadable, place, in_quotes(place.text) + " is no number of pieces",
+                          std::string(yield_forms));
         return std::nullopt;
     }
     yield.pieces = number->value;
@@ -140,7 +143,8 @@ std::optional<Yield> read_yield(const SourcedText& untrimmed, Diagnostics& diagn
     }
     const bool has_digits = yield.noun.find_first_of("0123456789%") != std::string::npos;
     if (has_digits) {
-        diagnostics.error(Code::makes_unreadable, place, "cannot tell what " + in_quotes(place.text) + " makes", std::string(yield_forms));
+        diagnostics.error(Code::makes_unreadable, place,
+                          "cannot tell what " + in_quotes(place.text) + " makes", std::string(yield_forms));
         return std::nullopt;
     }
     return yield;

@@ -15,11 +15,11 @@
 namespace leavenwright {
 namespace {
 
-constexpr double percent_sum_slack = 1e-4;   // flours "33.3 + 33.3 + 33.4" add up in decimals
-constexpr double size_slack = 1e-9;          // relative, between two statements of one size
-constexpr double makes_short_slack = 0.005;  // dough may weigh this much less than promised
-constexpr double makes_excess_slack = 0.05;  // and this much more, for what sticks to the bowl
-constexpr double overdrawn_slack = 1e-9;     // relative, of the ingredient
+constexpr double percent_sum_slack = 1e-4;  // flours "33.3 + 33.3 + 33.4" add up in decimals
+constexpr double size_slack = 1e-9;         // relative, between two statements of one size
+constexpr double makes_short_slack = 0.005; // dough may weigh this much less than promised
+constexpr double makes_excess_slack = 0.05; // and this much more, for what sticks to the bowl
+constexpr double overdrawn_slack = 1e-9;    // relative, of the ingredient
 
 struct Affine {
     double fixed_kg = 0.0;
@@ -159,13 +159,16 @@ private:
             return *stage.culture_hydration;
         }
         const bool is_fixed = sums.fixed_flour_kg > 0.0 && sums.flour_ratio == 0.0 && sums.water_ratio == 0.0;
-        const bool is_ratio = sums.flour_ratio > 0.0 && sums.fixed_flour_kg == 0.0 && sums.fixed_water_kg == 0.0;
+        const bool is_ratio =
+            sums.flour_ratio > 0.0 && sums.fixed_flour_kg == 0.0 && sums.fixed_water_kg == 0.0;
         if (sums.has_culture && !is_fixed && !is_ratio) {
             diagnostics_.error(Code::stage_size_missing, stage.place,
                                "the hydration of the culture in " + in_quotes(stage.name) + " is not known",
                                "add: culture hydration: 100%");
         }
-        return Hydration(is_fixed ? sums.fixed_water_kg / sums.fixed_flour_kg : is_ratio ? sums.water_ratio / sums.flour_ratio : 1.0);
+        return Hydration(is_fixed   ? sums.fixed_water_kg / sums.fixed_flour_kg
+                         : is_ratio ? sums.water_ratio / sums.flour_ratio
+                                    : 1.0);
     }
 
     SizedStage size_preferment(WrittenStage& stage) {
@@ -175,7 +178,8 @@ private:
             sums = sums_of(stage);
         }
         if (sums.fixed_flour_kg == 0.0 && sums.flour_ratio == 0.0) {
-            diagnostics_.error(Code::stage_flour_missing, stage.place, in_quotes(stage.name) + " has no flour",
+            diagnostics_.error(Code::stage_flour_missing, stage.place,
+                               in_quotes(stage.name) + " has no flour",
                                "write which flour and how much: bread flour: 100 g, or bread flour: 100%");
             return {};
         }
@@ -210,12 +214,14 @@ private:
             return {};
         }
         if (stage.prefermented_flour && stage.weight) {
-            diagnostics_.error(Code::size_given_twice, stage.size_place, "the size of " + in_quotes(stage.name) + " is given twice",
+            diagnostics_.error(Code::size_given_twice, stage.size_place,
+                               "the size of " + in_quotes(stage.name) + " is given twice",
                                "keep either 'prefermented flour' or 'weight'");
         }
         if (stage.prefermented_flour) {
             const double per_fresh = 1.0 + sums.culture_ratio * culture_flour;
-            return {-sums.culture_kg * culture_flour / per_fresh, stage.prefermented_flour->value / per_fresh};
+            return {-sums.culture_kg * culture_flour / per_fresh,
+                    stage.prefermented_flour->value / per_fresh};
         }
         Affine whole;
         if (stage.weight) {
@@ -224,7 +230,8 @@ private:
             whole = amount_of(stage.use->amount);
         } else {
             diagnostics_.error(Code::stage_size_missing, stage.place,
-                               in_quotes(stage.name) + " is in percentages; nothing says how much of it there is",
+                               in_quotes(stage.name) +
+                                   " is in percentages; nothing says how much of it there is",
                                "add 'prefermented flour: 20%' or 'weight: 300 g' to it");
             return {};
         }
@@ -233,10 +240,11 @@ private:
     }
 
     void report_flour_sum(const SourcedText& place, double sum, bool with_weights) {
-        diagnostics_.error(Code::flour_percent_sum, place,
-                           fmt::format("the flours that are percentages add up to {:.6g} %", sum * 100.0),
-                           with_weights ? "beside flours with weights they have to stay below 100 %"
-                                        : "all flours together are 100 %: write the shares so that they add up to that");
+        diagnostics_.error(
+            Code::flour_percent_sum, place,
+            fmt::format("the flours that are percentages add up to {:.6g} %", sum * 100.0),
+            with_weights ? "beside flours with weights they have to stay below 100 %"
+                         : "all flours together are 100 %: write the shares so that they add up to that");
     }
 
     // What a stage brings per unit that is used. Constant where the stage scales as one.
@@ -245,10 +253,12 @@ private:
         const bool is_fixed = stage.mass.share == 0.0;
         const bool is_share = stage.mass.fixed_kg == 0.0 && stage.flour.fixed_kg == 0.0;
         if (is_fixed || is_share) {
-            return is_fixed ? stage.flour.fixed_kg / stage.mass.fixed_kg : stage.flour.share / stage.mass.share;
+            return is_fixed ? stage.flour.fixed_kg / stage.mass.fixed_kg
+                            : stage.flour.share / stage.mass.share;
         }
         diagnostics_.error(Code::stage_size_missing, written_.stages[i].place,
-                           in_quotes(written_.stages[i].name) + " mixes weights and percentages, and only a part of it is used",
+                           in_quotes(written_.stages[i].name) +
+                               " mixes weights and percentages, and only a part of it is used",
                            "write the stage in weights alone");
         return std::nullopt;
     }
@@ -292,12 +302,13 @@ private:
                 return std::nullopt;
             }
             const double kg = flour.fixed_kg / (1.0 - flour.share);
-            const bool contradicts = written_.flour_weight &&
-                                     std::abs(written_.flour_weight->value() - kg) > size_slack * kg;
+            const bool contradicts =
+                written_.flour_weight && std::abs(written_.flour_weight->value() - kg) > size_slack * kg;
             if (contradicts) {
-                diagnostics_.error(Code::size_given_twice, written_.flour_weight_place,
-                                   fmt::format("the flours of the formula weigh {:.6g} g already", kg * 1000.0),
-                                   "take 'flour weight' out, or write the flours as percentages");
+                diagnostics_.error(
+                    Code::size_given_twice, written_.flour_weight_place,
+                    fmt::format("the flours of the formula weigh {:.6g} g already", kg * 1000.0),
+                    "take 'flour weight' out, or write the flours as percentages");
                 return std::nullopt;
             }
             return kg;
@@ -335,9 +346,11 @@ private:
         }
         for (std::size_t i = 0; i < sized_.size(); ++i) {
             WrittenStage& written = written_.stages[i];
-            const double basis_kg = is_preferment(written.kind) ? sized_[i].fresh_flour.at(flour_kg) : flour_kg;
+            const double basis_kg =
+                is_preferment(written.kind) ? sized_[i].fresh_flour.at(flour_kg) : flour_kg;
             if (basis_kg <= 0.0) {
-                diagnostics_.error(Code::stage_overdrawn, written.place, in_quotes(written.name) + " has more culture than its size allows",
+                diagnostics_.error(Code::stage_overdrawn, written.place,
+                                   in_quotes(written.name) + " has more culture than its size allows",
                                    "give it less culture, or more flour");
                 return;
             }
@@ -367,8 +380,9 @@ private:
         const double excess = stage.used.value() / stage.mass().value() - 1.0;
         if (excess > size_slack) {
             diagnostics_.error(Code::stage_overdrawn, written.use->place,
-                               fmt::format("{} makes {:.6g} g; the dough takes {:.6g} g", in_quotes(stage.name),
-                                           in_grams(stage.mass()), in_grams(stage.used)),
+                               fmt::format("{} makes {:.6g} g; the dough takes {:.6g} g",
+                                           in_quotes(stage.name), in_grams(stage.mass()),
+                                           in_grams(stage.used)),
                                "take less, or make more of it");
         } else if (std::abs(excess) <= size_slack) {
             stage.used = stage.mass();
@@ -392,11 +406,13 @@ private:
                 from.mass = is_dust ? kilograms(0.0) : from.mass;
             }
             if (missing.value() > overdrawn_slack * line.mass.value()) {
-                diagnostics_.error(Code::stage_overdrawn, written.place,
-                                   fmt::format("{} holds {:.6g} g of {}; the overall formula has {:.6g} g left for it",
-                                               in_quotes(stage.name), in_grams(line.mass), in_quotes(line.name), in_grams(available)),
-                                   "'overall' lists everything, the stages included: give it more, or write 'dough' for "
-                                   "what is added at mixing");
+                diagnostics_.error(
+                    Code::stage_overdrawn, written.place,
+                    fmt::format("{} holds {:.6g} g of {}; the overall formula has {:.6g} g left for it",
+                                in_quotes(stage.name), in_grams(line.mass), in_quotes(line.name),
+                                in_grams(available)),
+                    "'overall' lists everything, the stages included: give it more, or write 'dough' for "
+                    "what is added at mixing");
             }
         }
     }
@@ -411,7 +427,8 @@ private:
         const double excess = weighed_kg / promised_kg - 1.0;
         if (excess < -makes_short_slack || excess > makes_excess_slack) {
             diagnostics_.warning(Code::makes_mismatch, written_.makes_place,
-                                 fmt::format("the formula makes {:.0f} g of dough, not {:.0f} g", weighed_kg * 1000.0, promised_kg * 1000.0),
+                                 fmt::format("the formula makes {:.0f} g of dough, not {:.0f} g",
+                                             weighed_kg * 1000.0, promised_kg * 1000.0),
                                  "change 'makes', or the amounts");
         }
     }

@@ -82,7 +82,8 @@ private:
     static std::vector<Line> merged(const std::vector<Line>& lines) {
         std::vector<Line> result;
         for (const Line& line : lines) {
-            const auto same = std::find_if(result.begin(), result.end(), [&](const Line& known) { return known.name == line.name; });
+            const auto same = std::find_if(result.begin(), result.end(),
+                                           [&](const Line& known) { return known.name == line.name; });
             if (same == result.end()) {
                 result.push_back(line);
             } else {
@@ -106,8 +107,9 @@ private:
             if (stage.kind != StageKind::preferment && fold_name(stage.name) != name_of(stage.kind)) {
                 add("    kind: {}\n", name_of(stage.kind));
             }
-            const bool has_culture = std::any_of(stage.lines.begin(), stage.lines.end(),
-                                                 [](const Line& line) { return line.ingredient->is_culture(); });
+            const bool has_culture =
+                std::any_of(stage.lines.begin(), stage.lines.end(),
+                            [](const Line& line) { return line.ingredient->is_culture(); });
             if (has_culture) {
                 add("    culture hydration: {}\n", percent_text(stage.culture_hydration.value()));
             }

@@ -50,8 +50,10 @@ public:
         for (const auto& [key, title] : file.sources) {
             add("    {{{}, {}}},\n", literal(key), literal(title));
         }
-        add("}};\n\nconstexpr PantryTables tables{{ingredients, names, ambiguous, sources}};\n\n}} // namespace\n\n"
-            "const PantryTables& embedded_pantry() {{\n    return tables;\n}}\n\n}} // namespace leavenwright\n");
+        add("}};\n\nconstexpr PantryTables tables{{ingredients, names, ambiguous, sources}};\n\n}} // "
+            "namespace\n\n"
+            "const PantryTables& embedded_pantry() {{\n    return tables;\n}}\n\n}} // namespace "
+            "leavenwright\n");
         return std::move(out_);
     }
 
@@ -86,15 +88,17 @@ private:
         if (!ingredient.volumes.empty()) {
             add("constexpr MeasuredVolume volumes_{}[] = {{", index);
             for (const MeasuredVolume& volume : ingredient.volumes) {
-                add("{{{}, {}, cubic_metres({}), kilograms({}), {}}}, ", literal(volume.how), literal(volume.measure),
-                    volume.volume.value(), volume.mass.value(), literal(volume.source));
+                add("{{{}, {}, cubic_metres({}), kilograms({}), {}}}, ", literal(volume.how),
+                    literal(volume.measure), volume.volume.value(), volume.mass.value(),
+                    literal(volume.source));
             }
             add("}};\n");
         }
         if (!ingredient.pieces.empty()) {
             add("constexpr PieceWeight pieces_{}[] = {{", index);
             for (const PieceWeight& piece : ingredient.pieces) {
-                add("{{{}, kilograms({}), {}}}, ", literal(piece.word), piece.mass.value(), literal(piece.source));
+                add("{{{}, kilograms({}), {}}}, ", literal(piece.word), piece.mass.value(),
+                    literal(piece.source));
             }
             add("}};\n");
         }
@@ -110,12 +114,14 @@ private:
             static_cast<int>(ingredient.ingredient_class), list_name("also", index, ingredient.also.empty()),
             list_name("nearest", index, ingredient.nearest_for.empty()), literal(ingredient.stand_in));
         add("     {{");
-        for (const Fraction part : {c.water, c.protein, c.fat, c.carbohydrate, c.fibre, c.ash, c.sugars, c.sodium}) {
+        for (const Fraction part :
+             {c.water, c.protein, c.fat, c.carbohydrate, c.fibre, c.ash, c.sugars, c.sodium}) {
             add("Fraction({}), ", part.value());
         }
         add("}}, {}, {},\n", ingredient.has_composition, literal(ingredient.source));
-        add("     {}, Fraction({}), {}, {}, {}, {}}},\n", list_name("volumes", index, ingredient.volumes.empty()),
-            ingredient.volume_uncertainty.value(), list_name("pieces", index, ingredient.pieces.empty()),
+        add("     {}, Fraction({}), {}, {}, {}, {}}},\n",
+            list_name("volumes", index, ingredient.volumes.empty()), ingredient.volume_uncertainty.value(),
+            list_name("pieces", index, ingredient.pieces.empty()),
             list_name("eu", index, ingredient.eu_allergens.empty()),
             list_name("us", index, ingredient.us_allergens.empty()), literal(ingredient.dries_to));
     }
@@ -138,7 +144,8 @@ private:
                 rows.push_back({fold_name(name.name), i, nearest++});
             }
         }
-        std::sort(rows.begin(), rows.end(), [](const Row& left, const Row& right) { return left.folded < right.folded; });
+        std::sort(rows.begin(), rows.end(),
+                  [](const Row& left, const Row& right) { return left.folded < right.folded; });
         add("constexpr PantryName names[] = {{\n");
         for (const Row& row : rows) {
             add("    {{{}, {}, {}}},\n", literal(row.folded), row.ingredient, row.nearest);

@@ -25,9 +25,9 @@ PantryMatch Pantry::find_folded(std::string_view folded) const {
     if (added != added_names_.end()) {
         return added->second;
     }
-    const auto found = std::lower_bound(
-        tables_->names.begin(), tables_->names.end(), folded,
-        [](const PantryName& row, std::string_view key) { return row.folded < key; });
+    const auto found =
+        std::lower_bound(tables_->names.begin(), tables_->names.end(), folded,
+                         [](const PantryName& row, std::string_view key) { return row.folded < key; });
     if (found == tables_->names.end() || found->folded != folded) {
         return {};
     }
@@ -71,10 +71,10 @@ std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
     const auto consider = [&](std::string_view key, std::string_view shown) {
         const std::size_t limit = folded.size() <= 4 ? 1 : 2;
         std::size_t distance = edit_distance(folded, key, limit);
-        const bool holds_key = key.size() > 3 && (" " + folded + " ").find(" " + std::string(key) + " ") !=
-                                                      std::string::npos;
-        const bool is_held = folded.size() > 3 && (" " + std::string(key) + " ").find(" " + folded + " ") !=
-                                                      std::string::npos;
+        const bool holds_key =
+            key.size() > 3 && (" " + folded + " ").find(" " + std::string(key) + " ") != std::string::npos;
+        const bool is_held =
+            folded.size() > 3 && (" " + std::string(key) + " ").find(" " + folded + " ") != std::string::npos;
         if (distance > limit && holds_key) {
             distance = limit + 1 + folded.size() - key.size();
         } else if (distance > limit && is_held) {

@@ -97,8 +97,9 @@ private:
             ingredient.ingredient_class = *value;
             return;
         }
-        diagnostics_.error(Code::class_unknown, *text, in_quotes(text->text) + " is not a class of ingredients",
-                           "one of: flour, liquid, salt, sweetener, fat, egg, dairy, yeast, seed or grain, other");
+        diagnostics_.error(
+            Code::class_unknown, *text, in_quotes(text->text) + " is not a class of ingredients",
+            "one of: flour, liquid, salt, sweetener, fat, egg, dairy, yeast, seed or grain, other");
     }
 
     std::span<const NearestName> read_nearest(MapReader& reader) {
@@ -114,8 +115,8 @@ private:
         }
         for (const Node& item : list->items) {
             if (item.kind != Node::Kind::map) {
-                diagnostics_.error(Code::value_not_a_map, document_.place(item), "a name with its reason belongs here",
-                                   "- { name: farine T65, why: ... }");
+                diagnostics_.error(Code::value_not_a_map, document_.place(item),
+                                   "a name with its reason belongs here", "- { name: farine T65, why: ... }");
                 continue;
             }
             MapReader entry(document_, item, "a name", diagnostics_);
@@ -133,7 +134,8 @@ private:
         if (!text) {
             return std::nullopt;
         }
-        if (const std::string unspaced = fold_name(text->text); unspaced == "0 g" || unspaced == "0 mg" || unspaced == "0") {
+        if (const std::string unspaced = fold_name(text->text);
+            unspaced == "0 g" || unspaced == "0 mg" || unspaced == "0") {
             return Fraction(0.0);
         }
         const auto mass = read_mass(*text, diagnostics_);
@@ -143,7 +145,8 @@ private:
 
     void read_composition(MapReader& reader, const Node& name, Ingredient& ingredient) {
         const Node* parts = reader.take("per 100 g");
-        if (parts == nullptr || !expect_map(document_, name, *parts, "per 100 g: { water: 12 g }", diagnostics_)) {
+        if (parts == nullptr ||
+            !expect_map(document_, name, *parts, "per 100 g: { water: 12 g }", diagnostics_)) {
             return;
         }
         struct Part {
@@ -173,12 +176,14 @@ private:
         composition.report_rest();
         ingredient.has_composition = true;
         const Composition& c = ingredient.composition;
-        const double sum = c.water.value() + c.protein.value() + c.fat.value() + c.carbohydrate.value() + c.ash.value();
+        const double sum =
+            c.water.value() + c.protein.value() + c.fat.value() + c.carbohydrate.value() + c.ash.value();
         constexpr double slack = 0.02; // tables round each figure, and some are by difference
         if (sum > 1.0 + slack) {
-            diagnostics_.error(Code::composition_impossible, document_.place(name),
-                               fmt::format("the parts of {} add up to {:.1f} g of 100 g", in_quotes(name.text), sum * 100.0),
-                               "check water, protein, fat, carbohydrate and ash");
+            diagnostics_.error(
+                Code::composition_impossible, document_.place(name),
+                fmt::format("the parts of {} add up to {:.1f} g of 100 g", in_quotes(name.text), sum * 100.0),
+                "check water, protein, fat, carbohydrate and ash");
         }
     }
 
@@ -189,18 +194,23 @@ private:
         }
         constexpr std::string_view example = "- { 1 cup: 137 g, source: ... }";
         if (list->kind != Node::Kind::list) {
-            diagnostics_.error(Code::value_not_a_list, document_.place(*list), "'volumes' is a list", std::string(example));
+            diagnostics_.error(Code::value_not_a_list, document_.place(*list), "'volumes' is a list",
+                               std::string(example));
             return {};
         }
         std::vector<MeasuredVolume> volumes;
         for (const Node& item : list->items) {
             if (item.kind != Node::Kind::map) {
-                diagnostics_.error(Code::value_not_a_map, document_.place(item), "a volume with its weight belongs here",
-                                   std::string(example));
+                diagnostics_.error(Code::value_not_a_map, document_.place(item),
+                                   "a volume with its weight belongs here", std::string(example));
                 continue;
             }
             MapReader entry(document_, item, "a measured volume", diagnostics_);
-            MeasuredVolume measured{.how = kept_text(entry, "how"), .measure = {}, .volume = {}, .mass = {}, .source = kept_text(entry, "source")};
+            MeasuredVolume measured{.how = kept_text(entry, "how"),
+                                    .measure = {},
+                                    .volume = {},
+                                    .mass = {},
+                                    .source = kept_text(entry, "source")};
             const auto rest = entry.rest();
             if (rest.size() != 1) {
                 diagnostics_.error(Code::value_not_a_map, document_.place(item),
@@ -231,7 +241,8 @@ private:
         }
         constexpr std::string_view example = "large: { weight: 50 g, source: ... }";
         if (map->kind != Node::Kind::map) {
-            diagnostics_.error(Code::value_not_a_map, document_.place(*map), "'pieces' needs keys with values", std::string(example));
+            diagnostics_.error(Code::value_not_a_map, document_.place(*map),
+                               "'pieces' needs keys with values", std::string(example));
             return {};
         }
         std::vector<PieceWeight> pieces;
@@ -246,7 +257,8 @@ private:
             const std::string_view source = kept_text(piece, "source");
             piece.report_rest();
             if (mass) {
-                pieces.push_back({.word = shelf_.keep(fold_name(entry.key.text)), .mass = *mass, .source = source});
+                pieces.push_back(
+                    {.word = shelf_.keep(fold_name(entry.key.text)), .mass = *mass, .source = source});
             }
         }
         return shelf_.keep(std::move(pieces));
@@ -297,8 +309,8 @@ PantryFile read_pantry_file(const Document& document, Diagnostics& diagnostics) 
     reader.require("pantry", "pantry: 1");
     const auto version = reader.take_text("pantry");
     if (version && version->text != "1") {
-        diagnostics.error(Code::version_unknown, *version, in_quotes(version->text) + " is not a version of pantry files",
-                          "pantry: 1");
+        diagnostics.error(Code::version_unknown, *version,
+                          in_quotes(version->text) + " is not a version of pantry files", "pantry: 1");
     }
     if (const Node* ingredients = reader.require("ingredients", "ingredients: ...")) {
         file.shelf = read_ingredients(document, *ingredients, diagnostics);

@@ -15,12 +15,24 @@ struct Vulgar {
 };
 
 constexpr auto vulgar_fractions = std::to_array<Vulgar>({
-    {"\xC2\xBC", 1.0 / 4.0},     {"\xC2\xBD", 1.0 / 2.0},     {"\xC2\xBE", 3.0 / 4.0},
-    {"\xE2\x85\x90", 1.0 / 7.0}, {"\xE2\x85\x91", 1.0 / 9.0}, {"\xE2\x85\x92", 1.0 / 10.0},
-    {"\xE2\x85\x93", 1.0 / 3.0}, {"\xE2\x85\x94", 2.0 / 3.0}, {"\xE2\x85\x95", 1.0 / 5.0},
-    {"\xE2\x85\x96", 2.0 / 5.0}, {"\xE2\x85\x97", 3.0 / 5.0}, {"\xE2\x85\x98", 4.0 / 5.0},
-    {"\xE2\x85\x99", 1.0 / 6.0}, {"\xE2\x85\x9A", 5.0 / 6.0}, {"\xE2\x85\x9B", 1.0 / 8.0},
-    {"\xE2\x85\x9C", 3.0 / 8.0}, {"\xE2\x85\x9D", 5.0 / 8.0}, {"\xE2\x85\x9E", 7.0 / 8.0},
+    {"\xC2\xBC", 1.0 / 4.0},
+    {"\xC2\xBD", 1.0 / 2.0},
+    {"\xC2\xBE", 3.0 / 4.0},
+    {"\xE2\x85\x90", 1.0 / 7.0},
+    {"\xE2\x85\x91", 1.0 / 9.0},
+    {"\xE2\x85\x92", 1.0 / 10.0},
+    {"\xE2\x85\x93", 1.0 / 3.0},
+    {"\xE2\x85\x94", 2.0 / 3.0},
+    {"\xE2\x85\x95", 1.0 / 5.0},
+    {"\xE2\x85\x96", 2.0 / 5.0},
+    {"\xE2\x85\x97", 3.0 / 5.0},
+    {"\xE2\x85\x98", 4.0 / 5.0},
+    {"\xE2\x85\x99", 1.0 / 6.0},
+    {"\xE2\x85\x9A", 5.0 / 6.0},
+    {"\xE2\x85\x9B", 1.0 / 8.0},
+    {"\xE2\x85\x9C", 3.0 / 8.0},
+    {"\xE2\x85\x9D", 5.0 / 8.0},
+    {"\xE2\x85\x9E", 7.0 / 8.0},
 });
 
 constexpr std::string_view fraction_slash = "\xE2\x81\x84";
@@ -112,8 +124,7 @@ std::size_t number_like_length(std::string_view text) {
 void report_not_a_number(const SourcedText& place, Diagnostics& diagnostics) {
     const std::string_view text = place.text;
     if (!text.empty() && (text.front() == '-' || text.starts_with("\xE2\x88\x92"))) {
-        diagnostics.error(Code::amount_not_positive, place,
-                          in_quotes(text) + " is less than nothing",
+        diagnostics.error(Code::amount_not_positive, place, in_quotes(text) + " is less than nothing",
                           "leave out the minus sign, or take the line out");
         return;
     }
@@ -187,8 +198,7 @@ std::optional<ReadNumber> read_number(const SourcedText& place, Diagnostics& dia
         with_point[length] = '.';
         diagnostics.error(Code::number_comma, place.part(0, whole),
                           in_quotes(text.substr(0, whole)) + " has a comma in it",
-                          "write decimals with a point, " + with_point +
-                              ", and thousands without a mark");
+                          "write decimals with a point, " + with_point + ", and thousands without a mark");
         return std::nullopt;
     }
     ReadNumber number{to_double(text.substr(0, length)), text.substr(0, length), length};

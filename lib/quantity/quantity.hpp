@@ -14,30 +14,46 @@
 
 namespace leavenwright {
 
-using Mass = boost::units::quantity<boost::units::si::mass>;                              // kg
-using Volume = boost::units::quantity<boost::units::si::volume>;                          // m3
-using Duration = boost::units::quantity<boost::units::si::time>;                          // s
-using TemperatureDifference = boost::units::quantity<boost::units::si::temperature>;      // K
+using Mass = boost::units::quantity<boost::units::si::mass>;                         // kg
+using Volume = boost::units::quantity<boost::units::si::volume>;                     // m3
+using Duration = boost::units::quantity<boost::units::si::time>;                     // s
+using TemperatureDifference = boost::units::quantity<boost::units::si::temperature>; // K
 
-constexpr Mass kilograms(double kg) { return Mass::from_value(kg); }
-constexpr Mass grams(double g) { return Mass::from_value(g / 1000.0); }
-constexpr Volume cubic_metres(double m3) { return Volume::from_value(m3); }
-constexpr Volume litres(double l) { return Volume::from_value(l / 1000.0); }
-constexpr Duration seconds(double s) { return Duration::from_value(s); }
-constexpr TemperatureDifference kelvins(double k) { return TemperatureDifference::from_value(k); }
+constexpr Mass kilograms(double kg) {
+    return Mass::from_value(kg);
+}
+constexpr Mass grams(double g) {
+    return Mass::from_value(g / 1000.0);
+}
+constexpr Volume cubic_metres(double m3) {
+    return Volume::from_value(m3);
+}
+constexpr Volume litres(double l) {
+    return Volume::from_value(l / 1000.0);
+}
+constexpr Duration seconds(double s) {
+    return Duration::from_value(s);
+}
+constexpr TemperatureDifference kelvins(double k) {
+    return TemperatureDifference::from_value(k);
+}
 
-constexpr double in_kilograms(Mass mass) { return mass.value(); }
-constexpr double in_grams(Mass mass) { return mass.value() * 1000.0; }
-constexpr double in_hours(Duration time) { return time.value() / 3600.0; }
+constexpr double in_kilograms(Mass mass) {
+    return mass.value();
+}
+constexpr double in_grams(Mass mass) {
+    return mass.value() * 1000.0;
+}
+constexpr double in_hours(Duration time) {
+    return time.value() / 3600.0;
+}
 
 /// A point on the temperature scale. Points do not add; their difference is a
 /// TemperatureDifference.
 class Temperature {
 public:
     static constexpr Temperature celsius(double degrees) { return Temperature(degrees + ice_point_k); }
-    static constexpr Temperature fahrenheit(double degrees) {
-        return celsius((degrees - 32.0) * 5.0 / 9.0);
-    }
+    static constexpr Temperature fahrenheit(double degrees) { return celsius((degrees - 32.0) * 5.0 / 9.0); }
 
     constexpr double in_kelvins() const { return kelvin_; }
     constexpr double in_celsius() const { return kelvin_ - ice_point_k; }

@@ -47,9 +47,11 @@ std::string_view units_text(Dimension dimension) {
 
 bool begins_number(std::string_view text) {
     const char byte = text.front();
-    return (byte >= '0' && byte <= '9') || (byte == '.' && text.size() > 1 && text[1] >= '0' && text[1] <= '9') ||
-           (static_cast<unsigned char>(byte) >= 0xC2U && (text.starts_with("\xC2\xBC") || text.starts_with("\xC2\xBD") ||
-            text.starts_with("\xC2\xBE") || text.starts_with("\xE2\x85")));
+    return (byte >= '0' && byte <= '9') ||
+           (byte == '.' && text.size() > 1 && text[1] >= '0' && text[1] <= '9') ||
+           (static_cast<unsigned char>(byte) >= 0xC2U &&
+            (text.starts_with("\xC2\xBC") || text.starts_with("\xC2\xBD") || text.starts_with("\xC2\xBE") ||
+             text.starts_with("\xE2\x85")));
 }
 
 // The words between a number and the next: "fl oz" of "2 fl oz", "lb" of "5 lb 4 oz".
@@ -104,8 +106,9 @@ std::optional<Piece> read_piece(const SourcedText& place, Diagnostics& diagnosti
 }
 
 std::size_t end_of(const Piece& piece, const SourcedText& place) {
-    const char* end = piece.words.text.empty() ? piece.number_place.text.data() + piece.number_place.text.size()
-                                               : piece.words.text.data() + piece.words.text.size();
+    const char* end = piece.words.text.empty()
+                          ? piece.number_place.text.data() + piece.number_place.text.size()
+                          : piece.words.text.data() + piece.words.text.size();
     return static_cast<std::size_t>(end - place.text.data());
 }
 
@@ -113,8 +116,7 @@ std::size_t end_of(const Piece& piece, const SourcedText& place) {
 void report_unit(const SourcedText& words, Dimension wanted, Diagnostics& diagnostics) {
     // A unit with something behind it: "650 g warm".
     const std::size_t space = words.text.find(' ');
-    if (space != std::string_view::npos &&
-        find_unit(unit_key(words.text.substr(0, space))) != nullptr) {
+    if (space != std::string_view::npos && find_unit(unit_key(words.text.substr(0, space))) != nullptr) {
         diagnostics.error(Code::text_after_amount, words.part(space + 1, words.text.size()),
                           in_quotes(words.text.substr(space + 1)) + " stands after the amount",
                           "keep the amount alone; other words belong to the name or to a comment, "
@@ -137,7 +139,7 @@ void report_unit(const SourcedText& words, Dimension wanted, Diagnostics& diagno
 }
 
 void report_unit_missing(const Piece& piece, std::string_view example, Diagnostics& diagnostics) {
-        const std::string number(piece.number_place.text);
+    const std::string number(piece.number_place.text);
     diagnostics.error(Code::unit_missing, piece.number_place,
                       in_quotes(number) + " of what? a unit is missing",
                       "write the unit behind it: " + number + " " + std::string(example));
@@ -224,11 +226,11 @@ std::optional<WrittenPercentage> percentage_of(const Piece& piece, const Sourced
                                                Diagnostics& diagnostics) {
     const std::size_t end = end_of(piece, place);
     if (end < place.text.size() || piece.words.text != "%") {
-        const SourcedText rest = trimmed(piece.words.text == "%" ? place.part(end, place.text.size())
-                                                                 : piece.words.part(1, piece.words.text.size()));
+        const SourcedText rest =
+            trimmed(piece.words.text == "%" ? place.part(end, place.text.size())
+                                            : piece.words.part(1, piece.words.text.size()));
         diagnostics.error(Code::text_after_amount, rest,
-                          in_quotes(rest.text) + " stands after the percentage",
-                          "keep the percentage alone");
+                          in_quotes(rest.text) + " stands after the percentage", "keep the percentage alone");
         return std::nullopt;
     }
     const double ratio = piece.number.scaled(-2);
@@ -238,13 +240,12 @@ std::optional<WrittenPercentage> percentage_of(const Piece& piece, const Sourced
     return WrittenPercentage(ratio);
 }
 
-std::optional<Amount> count_of(const Piece& piece, const SourcedText& place,
-                               Diagnostics& diagnostics) {
+std::optional<Amount> count_of(const Piece& piece, const SourcedText& place, Diagnostics& diagnostics) {
     const std::size_t end = end_of(piece, place);
     if (end < place.text.size()) {
         const SourcedText rest = trimmed(place.part(end, place.text.size()));
-        diagnostics.error(Code::text_after_amount, rest,
-                          in_quotes(rest.text) + " stands after the amount", "give one amount");
+        diagnostics.error(Code::text_after_amount, rest, in_quotes(rest.text) + " stands after the amount",
+                          "give one amount");
         return std::nullopt;
     }
     if (!check_bounds(piece.number.value, largest_count, place, diagnostics)) {
@@ -298,8 +299,7 @@ std::optional<Amount> read_amount(const SourcedText& untrimmed, Diagnostics& dia
     return dimension == Dimension::mass ? Amount(kilograms(*sum)) : Amount(cubic_metres(*sum));
 }
 
-std::optional<WrittenPercentage> read_percentage(const SourcedText& untrimmed,
-                                                 Diagnostics& diagnostics) {
+std::optional<WrittenPercentage> read_percentage(const SourcedText& untrimmed, Diagnostics& diagnostics) {
     const SourcedText place = trimmed(untrimmed);
     const auto piece = read_piece(place, diagnostics);
     if (!piece) {
@@ -312,8 +312,7 @@ std::optional<WrittenPercentage> read_percentage(const SourcedText& untrimmed,
         return std::nullopt;
     }
     if (!piece->words.text.starts_with('%')) {
-        diagnostics.error(Code::unit_unfit, piece->words,
-                          in_quotes(place.text) + " is not a percentage",
+        diagnostics.error(Code::unit_unfit, piece->words, in_quotes(place.text) + " is not a percentage",
                           "write a share with its percent sign: 20%");
         return std::nullopt;
     }
@@ -337,17 +336,16 @@ std::optional<Temperature> read_temperature(const SourcedText& untrimmed, Diagno
         report_unit_missing(*piece, "C", diagnostics);
         return std::nullopt;
     }
-    const bool is_temperature =
-        piece->unit != nullptr && piece->unit->dimension == Dimension::temperature &&
-        end_of(*piece, unsigned_place) == unsigned_place.text.size();
+    const bool is_temperature = piece->unit != nullptr && piece->unit->dimension == Dimension::temperature &&
+                                end_of(*piece, unsigned_place) == unsigned_place.text.size();
     if (!is_temperature) {
         diagnostics.error(Code::unit_unfit, place, in_quotes(place.text) + " is not a temperature",
                           std::string(units_text(Dimension::temperature)) + "; write 24 C or 75 F");
         return std::nullopt;
     }
     const double degrees = is_below_zero ? -piece->number.value : piece->number.value;
-    const Temperature temperature = piece->unit->name == "F" ? Temperature::fahrenheit(degrees)
-                                                             : Temperature::celsius(degrees);
+    const Temperature temperature =
+        piece->unit->name == "F" ? Temperature::fahrenheit(degrees) : Temperature::celsius(degrees);
     if (temperature.in_celsius() < coldest_c || temperature.in_celsius() > hottest_c) {
         diagnostics.error(Code::temperature_out_of_range, place,
                           in_quotes(place.text) + " is outside what a kitchen sees",
@@ -368,8 +366,7 @@ RangeText split_range(const SourcedText& place) {
     for (const std::string_view mark : {" to ", "\xE2\x80\x93", "-"}) {
         const std::size_t at = place.text.find(mark);
         if (at != std::string_view::npos && at > 0) {
-            return {trimmed(place.part(0, at)),
-                    trimmed(place.part(at + mark.size(), place.text.size()))};
+            return {trimmed(place.part(0, at)), trimmed(place.part(at + mark.size(), place.text.size()))};
         }
     }
     return {place, place.part(place.text.size(), 0)};

@@ -40,6 +40,9 @@ std::string show_decimal(double value, int decimals) {
 }
 
 std::string show_weighed(Mass mass, const WeighingScale& scale) {
+    if (mass.value() == 0.0) {
+        return fmt::format("0 {}", unit_name(scale.units));
+    }
     const int decimals = decimals_of(in_units(scale.step_for(mass), scale.units));
     return fmt::format("{:.{}f} {}", in_units(mass, scale.units), decimals, unit_name(scale.units));
 }

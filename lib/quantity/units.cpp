@@ -5,8 +5,8 @@
 namespace leavenwright {
 namespace {
 
-constexpr Unit decimal(std::string_view name, Dimension dimension, int power,
-                       std::string_view spellings, std::string_view gnu_name) {
+constexpr Unit decimal(std::string_view name, Dimension dimension, int power, std::string_view spellings,
+                       std::string_view gnu_name) {
     double factor = 1.0;
     for (int i = 0; i > power; --i) {
         factor /= 10.0;
@@ -14,8 +14,8 @@ constexpr Unit decimal(std::string_view name, Dimension dimension, int power,
     return {name, dimension, factor, power, true, spellings, gnu_name};
 }
 
-constexpr Unit unit(std::string_view name, Dimension dimension, double factor,
-                    std::string_view spellings, std::string_view gnu_name) {
+constexpr Unit unit(std::string_view name, Dimension dimension, double factor, std::string_view spellings,
+                    std::string_view gnu_name) {
     return {name, dimension, factor, 0, false, spellings, gnu_name};
 }
 
@@ -42,11 +42,10 @@ constexpr auto units = std::to_array<Unit>({
     decimal("dl", volume, -4, "decilitre|deciliter", "dl"),
     decimal("l", volume, -3, "litre|liter", "l"),
     unit("tsp", volume, us_gallon_m3 / 768.0, "teaspoon|us tsp|us teaspoon|teaspoonful", "ustsp"),
-    unit("tbsp", volume, us_gallon_m3 / 256.0,
-         "tablespoon|tbs|tblsp|us tbsp|us tablespoon|tablespoonful", "ustbsp"),
+    unit("tbsp", volume, us_gallon_m3 / 256.0, "tablespoon|tbs|tblsp|us tbsp|us tablespoon|tablespoonful",
+         "ustbsp"),
     unit("cup", volume, us_gallon_m3 / 16.0, "us cup|cupful", "uscup"),
-    unit("fl oz", volume, us_gallon_m3 / 128.0, "floz|fluid ounce|us fl oz|us fluid ounce",
-         "usfloz"),
+    unit("fl oz", volume, us_gallon_m3 / 128.0, "floz|fluid ounce|us fl oz|us fluid ounce", "usfloz"),
     unit("pint", volume, us_gallon_m3 / 8.0, "pt|us pint", "uspint"),
     unit("quart", volume, us_gallon_m3 / 4.0, "qt|us quart", "usquart"),
     unit("gallon", volume, us_gallon_m3, "gal|us gallon", "usgallon"),

@@ -12,10 +12,10 @@ enum class Dimension { mass, volume, time, temperature };
 std::string_view name_of(Dimension dimension);
 
 struct Unit {
-    std::string_view name;      // as shown
+    std::string_view name; // as shown
     Dimension dimension;
-    double factor;              // SI units (kg, m3, s, K) in one of it
-    int power_of_ten;           // factor as a power of ten, where it is one
+    double factor;    // SI units (kg, m3, s, K) in one of it
+    int power_of_ten; // factor as a power of ten, where it is one
     bool is_power_of_ten;
     std::string_view spellings; // others, folded, separated by '|'
     std::string_view gnu_name;  // what GNU units calls it; the tests ask that program

@@ -20,7 +20,8 @@ struct Share {
     double remainder;
 };
 
-void weigh_range(std::span<const Mass> masses, const WeighingScale& scale, double divisor, Weighing& weighing) {
+void weigh_range(std::span<const Mass> masses, const WeighingScale& scale, double divisor,
+                 Weighing& weighing) {
     const Mass step = scale.step / divisor;
     std::vector<Share> shares;
     double sum = 0.0;
@@ -60,7 +61,8 @@ WeighingScale usual_scale(UnitSystem units) {
 }
 
 Weighing weigh(std::span<const Mass> masses, const WeighingScale& scale) {
-    Weighing weighing{.masses = std::vector<Mass>(masses.size()), .total = kilograms(0.0), .largest_error = kilograms(0.0)};
+    Weighing weighing{
+        .masses = std::vector<Mass>(masses.size()), .total = kilograms(0.0), .largest_error = kilograms(0.0)};
     for (const double divisor : divisors) {
         weigh_range(masses, scale, divisor, weighing);
     }

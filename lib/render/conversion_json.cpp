@@ -33,7 +33,9 @@ Json overall_json(const Overall& overall) {
 }
 
 Json line_json(const std::string& name, Mass mass, const Overall& overall) {
-    return {{"ingredient", name}, {"weight_g", grams_of(mass)}, {"percent", overall.percentage(mass).in_percent()}};
+    return {{"ingredient", name},
+            {"weight_g", grams_of(mass)},
+            {"percent", overall.percentage(mass).in_percent()}};
 }
 
 Json lines_json(const std::vector<Line>& lines, const Overall& overall) {
@@ -76,7 +78,9 @@ std::string render_conversion_json(const Conversion& conversion) {
     }
     Json removed = Json::array();
     for (const Removed& item : conversion.removed) {
-        removed.push_back({{"ingredient", item.name}, {"weight_g", grams_of(item.mass)}, {"water_g", grams_of(item.water)}});
+        removed.push_back({{"ingredient", item.name},
+                           {"weight_g", grams_of(item.mass)},
+                           {"water_g", grams_of(item.water)}});
     }
     Json balance = Json::array();
     for (const BalanceRow& row : conversion.balance) {

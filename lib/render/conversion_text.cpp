@@ -49,7 +49,8 @@ WeighedFormula weigh_formula(const Formula& formula, const WeighingScale& scale)
 
 class ConversionSheet {
 public:
-    ConversionSheet(const Conversion& conversion, const TextStyle& style) : conversion_(conversion), style_(style) {}
+    ConversionSheet(const Conversion& conversion, const TextStyle& style)
+        : conversion_(conversion), style_(style) {}
 
     std::string text() {
         const WeighedFormula weighed = weigh_formula(conversion_.after, style_.scale);
@@ -68,21 +69,27 @@ public:
 private:
     void write_heading() {
         const Levain& levain = conversion_.levain;
-        out_ += wrap_text(printable(conversion_.after.name, 400) + ", raised by a levain", "", "  ", style_.columns);
+        out_ += wrap_text(printable(conversion_.after.name, 400) + ", raised by a levain", "", "  ",
+                          style_.columns);
         if (conversion_.after.makes) {
             out_ += "makes " + printable(conversion_.after.makes->text, 70) + "\n";
         }
-        out_ += wrap_text(fmt::format("Levain: {} of the flour is prefermented, at {} hydration. As weight that is {} of the total flour, {} of "
+        out_ += wrap_text(fmt::format("Levain: {} of the flour is prefermented, at {} hydration. As weight "
+                                      "that is {} of the total flour, {} of "
                                       "the flour added at mixing.",
-                                      show_percent(levain.prefermented_flour.value()), show_percent(levain.hydration.value()),
+                                      show_percent(levain.prefermented_flour.value()),
+                                      show_percent(levain.hydration.value()),
                                       show_percent(levain.on_total_flour.value()),
-                                      std::isfinite(levain.on_dough_flour.value()) ? show_percent(levain.on_dough_flour.value()) : "all"),
+                                      std::isfinite(levain.on_dough_flour.value())
+                                          ? show_percent(levain.on_dough_flour.value())
+                                          : "all"),
                           "", "", style_.columns);
     }
 
     void write_stage(const Stage& stage) {
         const bool is_levain = stage.kind == StageKind::levain;
-        out_ += "\n" + printable(stage.name, 60) + (is_levain ? ", ripe when the dough is mixed" : ", made ahead") + "\n";
+        out_ += "\n" + printable(stage.name, 60) +
+                (is_levain ? ", ripe when the dough is mixed" : ", made ahead") + "\n";
         Mass flour = kilograms(0.0);
         for (const Line& line : stage.lines) {
             flour += line.ingredient->is_flour() ? line.mass : kilograms(0.0);
@@ -127,7 +134,8 @@ private:
         table.add_row({"", show_weighed(total, style_.scale), show_percent(percent)});
         if (makes && makes->pieces && *makes->pieces > 1.0) {
             const std::vector<Mass> piece{total / *makes->pieces};
-            table.add_row({"each of " + show_decimal(*makes->pieces, 2), show_weighed(weigh(piece, style_.scale).total, style_.scale), ""});
+            table.add_row({"each of " + show_decimal(*makes->pieces, 2),
+                           show_weighed(weigh(piece, style_.scale).total, style_.scale), ""});
         }
         out_ += table.text();
     }
@@ -147,17 +155,20 @@ private:
 
     void write_printed_hydration(const WeighedFormula& weighed) {
         const Overall overall = compute_overall(weighed.formula);
-        std::string text = fmt::format("As weighed: hydration {} in added water, {} in true water.", show_percent(overall.hydration_added().value()),
+        std::string text = fmt::format("As weighed: hydration {} in added water, {} in true water.",
+                                       show_percent(overall.hydration_added().value()),
                                        show_percent(overall.hydration_true().value()));
         if (weighed.largest_error.value() > 1e-9) {
             text += fmt::format(" Rounding moved no weight by more than {} {} ({}).",
-                                show_decimal(in_grams(weighed.largest_error), 3), "g", printable(weighed.largest_name, 40));
+                                show_decimal(in_grams(weighed.largest_error), 3), "g",
+                                printable(weighed.largest_name, 40));
         }
         out_ += "\n" + wrap_text(text, "", "", style_.columns);
         const double spread = conversion_.overall_before.hydration_uncertainty().value();
         if (spread > 5e-4) {
             const double middle = conversion_.overall_before.hydration_true().value();
-            out_ += wrap_text(fmt::format("Cups, spoons and counts leave the true hydration between {:.0f} and {:.0f} %: weigh once to know.",
+            out_ += wrap_text(fmt::format("Cups, spoons and counts leave the true hydration between {:.0f} "
+                                          "and {:.0f} %: weigh once to know.",
                                           (middle - spread) * 100.0, (middle + spread) * 100.0),
                               "", "", style_.columns);
         }
@@ -187,7 +198,8 @@ private:
         };
         const Overall& before = conversion_.overall_before;
         const Overall& after = conversion_.overall_after;
-        add_ratio("hydration, added water", before.hydration_added().value(), after.hydration_added().value());
+        add_ratio("hydration, added water", before.hydration_added().value(),
+                  after.hydration_added().value());
         add_ratio("hydration, true water", before.hydration_true().value(), after.hydration_true().value());
         out_ += table.text();
         for (const std::string& reason : reasons) {

@@ -33,14 +33,16 @@ public:
         out_ += printable(ingredient.name, columns_) + "\n";
         paragraph(fmt::format("class: {}", name_of(ingredient.ingredient_class)));
         if (match.nearest != nullptr) {
-            paragraph(fmt::format("'{}' is not this; this is the nearest entry: {}", printable(asked, 60), match.nearest->why));
+            paragraph(fmt::format("'{}' is not this; this is the nearest entry: {}", printable(asked, 60),
+                                  match.nearest->why));
         }
         if (!ingredient.stand_in.empty()) {
             paragraph(fmt::format("stand-in: {}", ingredient.stand_in));
         }
         write_composition(ingredient);
         write_measures(ingredient);
-        paragraph("EU allergens (Regulation 1169/2011, Annex II): " + joined(ingredient.eu_allergens, "none"));
+        paragraph("EU allergens (Regulation 1169/2011, Annex II): " +
+                  joined(ingredient.eu_allergens, "none"));
         paragraph("US allergens (FALCPA, FASTER Act): " + joined(ingredient.us_allergens, "none"));
         if (!ingredient.dries_to.empty()) {
             paragraph(fmt::format("its solids can be restored as {}", ingredient.dries_to));
@@ -48,15 +50,15 @@ public:
         if (!ingredient.also.empty()) {
             paragraph("also: " + joined(ingredient.also, ""));
         }
-        for (const NearestName& nearest : ingredient.nearest_for) {
-            paragraph(fmt::format("nearest for {}: {}", nearest.name, nearest.why));
-        }
+        write_nearest(ingredient);
         write_sources();
         return std::move(out_);
     }
 
 private:
-    void paragraph(const std::string& text) { out_ += wrap_text(printable(text, 4000), "  ", "    ", columns_); }
+    void paragraph(const std::string& text) {
+        out_ += wrap_text(printable(text, 4000), "  ", "    ", columns_);
+    }
 
     std::string cited(std::string_view source) {
         const std::string_view key = source.substr(0, source.find(' '));
@@ -74,9 +76,15 @@ private:
             return;
         }
         const Composition& c = ingredient.composition;
-        const auto parts = std::to_array<std::pair<std::string_view, Fraction>>(
-            {{"water", c.water}, {"protein", c.protein}, {"fat", c.fat}, {"carbohydrate", c.carbohydrate}, {"of it fibre", c.fibre},
-             {"of it sugars", c.sugars}, {"ash", c.ash}, {"sodium", c.sodium}});
+        const auto parts =
+            std::to_array<std::pair<std::string_view, Fraction>>({{"water", c.water},
+                                                                  {"protein", c.protein},
+                                                                  {"fat", c.fat},
+                                                                  {"carbohydrate", c.carbohydrate},
+                                                                  {"of it fibre", c.fibre},
+                                                                  {"of it sugars", c.sugars},
+                                                                  {"ash", c.ash},
+                                                                  {"sodium", c.sodium}});
         out_ += "  per 100 g";
         out_ += ingredient.source.empty() ? "\n" : " (" + cited(ingredient.source) + ")\n";
         TextTable table(columns_, "    ");
@@ -88,7 +96,8 @@ private:
 
     void write_measures(const Ingredient& ingredient) {
         if (!ingredient.volumes.empty()) {
-            out_ += fmt::format("  by volume, within {}\n", show_percent(ingredient.volume_uncertainty.value()));
+            out_ +=
+                fmt::format("  by volume, within {}\n", show_percent(ingredient.volume_uncertainty.value()));
             TextTable table(columns_, "    ");
             for (const MeasuredVolume& volume : ingredient.volumes) {
                 std::string name(volume.measure);
@@ -101,9 +110,30 @@ private:
             out_ += fmt::format("  by the piece, within {}\n", show_percent(piece_uncertainty.value()));
             TextTable table(columns_, "    ");
             for (const PieceWeight& piece : ingredient.pieces) {
-                table.add_row({std::string(piece.word), show_decimal(in_grams(piece.mass), 2) + " g", cited(piece.source)});
+                table.add_row({std::string(piece.word), show_decimal(in_grams(piece.mass), 2) + " g",
+                               cited(piece.source)});
             }
             out_ += table.text();
+        }
+    }
+
+    // One paragraph a reason: national types have many spellings.
+    void write_nearest(const Ingredient& ingredient) {
+        std::vector<std::pair<std::string_view, std::string>> reasons;
+        for (const NearestName& nearest : ingredient.nearest_for) {
+            const auto known = std::find_if(reasons.begin(), reasons.end(),
+                                            [&](const auto& reason) { return reason.first == nearest.why; });
+            if (known == reasons.end()) {
+                reasons.emplace_back(nearest.why, nearest.name);
+            } else {
+                known->second += ", " + std::string(nearest.name);
+            }
+        }
+        if (!reasons.empty()) {
+            out_ += "  the nearest entry, though not the same, for\n";
+        }
+        for (const auto& [why, names] : reasons) {
+            out_ += wrap_text(fmt::format("{} ({})", names, why), "    ", "      ", columns_);
         }
     }
 
@@ -134,18 +164,22 @@ std::string render_pantry_list(const Pantry& pantry, std::size_t columns) {
         std::string names;
         for (const Ingredient* ingredient : all) {
             if (ingredient->ingredient_class == ingredient_class) {
-                names += (names.empty() ? "" : ", ") + std::string(ingredient->name) + (ingredient->stand_in.empty() ? "" : "*");
+                names += (names.empty() ? "" : ", ") + std::string(ingredient->name) +
+                         (ingredient->stand_in.empty() ? "" : "*");
             }
         }
         if (!names.empty()) {
-            out += std::string(name_of(ingredient_class)) + "\n" + wrap_text(names, "  ", "  ", columns) + "\n";
+            out +=
+                std::string(name_of(ingredient_class)) + "\n" + wrap_text(names, "  ", "  ", columns) + "\n";
         }
     }
     return out + "* a stand-in: its figures are a neighbour's, or not known\n" +
-           fmt::format("{} ingredients; ", all.size()) + "'leavenwright pantry NAME' shows one with its sources.\n";
+           fmt::format("{} ingredients; ", all.size()) +
+           "'leavenwright pantry NAME' shows one with its sources.\n";
 }
 
-std::string render_pantry_entry(const Pantry& pantry, std::string_view asked, const PantryMatch& match, std::size_t columns) {
+std::string render_pantry_entry(const Pantry& pantry, std::string_view asked, const PantryMatch& match,
+                                std::size_t columns) {
     return EntryPage(pantry, columns).write(asked, match);
 }
 

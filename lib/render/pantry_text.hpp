@@ -10,6 +10,7 @@
 namespace leavenwright {
 
 std::string render_pantry_list(const Pantry& pantry, std::size_t columns);
-std::string render_pantry_entry(const Pantry& pantry, std::string_view asked, const PantryMatch& match, std::size_t columns);
+std::string render_pantry_entry(const Pantry& pantry, std::string_view asked, const PantryMatch& match,
+                                std::size_t columns);
 
 } // namespace leavenwright

@@ -15,7 +15,8 @@ std::string padding(std::size_t width) {
 
 } // namespace
 
-TextTable::TextTable(std::size_t columns, std::string indent) : columns_(columns), indent_(std::move(indent)) {}
+TextTable::TextTable(std::size_t columns, std::string indent)
+    : columns_(columns), indent_(std::move(indent)) {}
 
 void TextTable::add_row(std::vector<std::string> cells) {
     rows_.push_back({.cells = std::move(cells), .is_rule = false, .rule_column = 0});
@@ -49,9 +50,11 @@ std::string TextTable::text() const {
         for (std::size_t i = 0; i < widths.size(); ++i) {
             std::string cell = i < row.cells.size() ? row.cells[i] : std::string();
             if (row.is_rule) {
-                cell = i == row.rule_column ? std::string(std::min<std::size_t>(widths[i], 8), '-') : std::string();
+                cell = i == row.rule_column ? std::string(std::min<std::size_t>(widths[i], 8), '-')
+                                            : std::string();
             }
-            cell = printable(cell, widths[i] > 0 && i == 0 && display_width(cell) > widths[i] ? widths[i] - 1 : widths[i]);
+            cell = printable(cell, widths[i] > 0 && i == 0 && display_width(cell) > widths[i] ? widths[i] - 1
+                                                                                              : widths[i]);
             const std::string fill = padding(widths[i] - std::min(widths[i], display_width(cell)));
             line += (i == 0 ? cell + fill : padding(gap) + fill + cell);
         }

@@ -34,8 +34,7 @@ bool is_control(utf8proc_int32_t code_point) {
 
 // Marks that reorder the text around them could make a message read as another.
 bool reorders_text(utf8proc_int32_t code_point) {
-    return (code_point >= 0x202A && code_point <= 0x202E) ||
-           (code_point >= 0x2066 && code_point <= 0x2069);
+    return (code_point >= 0x202A && code_point <= 0x202E) || (code_point >= 0x2066 && code_point <= 0x2069);
 }
 
 std::size_t width_of(utf8proc_int32_t code_point) {

@@ -1,0 +1,9 @@
+#!/bin/sh
+# Builds the release preset and prints the benchmarks.
+set -eu
+cd "$(dirname "$0")/../.."
+cmake --preset release -DLEAVENWRIGHT_BENCH=ON >/dev/null
+cmake --build --preset release --target leavenwright-command bench_bare_parse bench_process bench_many
+tests=build/release/tests/bench
+"$tests/bench_process" "$tests/bench_bare_parse" build/release/leavenwright tests/bench/forty-lines.yaml
+"$tests/bench_many" tests/bench/forty-lines.yaml
