@@ -158,6 +158,18 @@ constexpr auto catalogue = std::to_array<CatalogueEntry>({
      "dough: { salt: 20 g }"},
 });
 
+constexpr bool is_in_order() {
+    for (std::size_t i = 0; i < catalogue.size(); ++i) {
+        const bool is_placed = static_cast<std::size_t>(catalogue[i].code) == i;
+        const bool ascends = i == 0 || catalogue[i - 1].name < catalogue[i].name;
+        if (!is_placed || !ascends) {
+            return false;
+        }
+    }
+    return true;
+}
+static_assert(is_in_order(), "the catalogue has the order of the enumeration");
+
 } // namespace
 
 std::span<const CatalogueEntry> diagnostic_catalogue() {
