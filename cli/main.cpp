@@ -1,8 +1,7 @@
 #include "exit_status.hpp"
 #include "files.hpp"
 #include "options.hpp"
-#include "verbs/convert.hpp"
-#include "verbs/pantry.hpp"
+#include "verbs/verbs.hpp"
 
 #include <csignal>
 #include <exception>
@@ -11,18 +10,16 @@
 namespace leavenwright {
 namespace {
 
-int run(const Answered& answer) {
-    if (answer.status == exit_done) {
-        return write_output(answer.text) ? exit_done : exit_cannot_write;
+int run(int count, char** arguments) {
+    const ReadOptions read = read_options(count, arguments);
+    if (read.options) {
+        return run_verb(*read.options);
     }
-    write_error(answer.text);
-    return answer.status;
-}
-int run(const ConvertOptions& options) {
-    return run_convert(options);
-}
-int run(const PantryOptions& options) {
-    return run_pantry(options);
+    if (read.status == exit_done) {
+        return write_output(read.answer) ? exit_done : exit_cannot_write;
+    }
+    write_error(read.answer);
+    return read.status;
 }
 
 } // namespace
@@ -31,8 +28,7 @@ int run(const PantryOptions& options) {
 int main(int count, char** arguments) {
     std::signal(SIGPIPE, SIG_IGN); // a pager that was closed is no fault
     try {
-        const auto options = leavenwright::read_options(count, arguments);
-        return std::visit([](const auto& chosen) { return leavenwright::run(chosen); }, options);
+        return leavenwright::run(count, arguments);
     } catch (const std::exception& fault) {
         leavenwright::write_error(
             "leavenwright: internal error, please report it: " + std::string(fault.what()) + "\n");

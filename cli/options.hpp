@@ -1,50 +1,41 @@
 // What was typed, as plain values. Only options.cpp knows how it is read.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
-#include <variant>
+#include <string_view>
 #include <vector>
 
 namespace leavenwright {
 
-struct OutputOptions {
-    std::string format; // empty: by the ending of the file, else text
-    std::string file;   // empty: standard output
-    bool force = false;
+/// A command line that was understood: the verb, what stands behind it, and the options that
+/// were given, by name.
+class Options {
+public:
+    std::string verb;
+    std::vector<std::string> arguments;
+
+    bool has(std::string_view name) const { return values_.contains(name); }
+    /// The value of an option, if it was given.
+    std::optional<std::string> value(std::string_view name) const;
+    /// All values of an option that may repeat.
+    std::vector<std::string> values(std::string_view name) const;
+    void set(std::string_view name, std::vector<std::string> values) { values_[name] = std::move(values); }
+
+private:
+    std::map<std::string_view, std::vector<std::string>> values_; // names as in the table
 };
 
-struct ConvertOptions {
-    std::string formula;
-    std::optional<std::string> prefermented_flour;
-    std::optional<std::string> levain_on_total_flour;
-    std::optional<std::string> levain_on_dough_flour;
-    std::optional<std::string> levain_hydration;
-    std::optional<std::string> levain_flour;
-    std::vector<std::string> keep;
-    std::optional<std::string> water_from;
-    bool keep_blend = false;
-    bool dry_milk = false;
-    std::vector<std::string> pantry_files;
-    std::string units = "metric";
-    std::optional<std::string> weigh_to;
-    OutputOptions output;
+/// Either options, or the answer to a command line that needs no verb to run: help, the
+/// version, or what is wrong with it.
+struct ReadOptions {
+    std::optional<Options> options;
+    int status = 0;
+    std::string answer;
 };
 
-struct PantryOptions {
-    std::vector<std::string> names;
-    std::vector<std::string> pantry_files;
-};
-
-/// The command line was answered already: help, the version, or what is wrong with it.
-struct Answered {
-    int status;
-    std::string text;
-};
-
-using Options = std::variant<Answered, ConvertOptions, PantryOptions>;
-
-Options read_options(int count, const char* const* arguments);
+ReadOptions read_options(int count, const char* const* arguments);
 
 /// The columns that reports are set in.
 inline constexpr std::size_t report_columns = 80;

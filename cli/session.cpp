@@ -3,7 +3,10 @@
 #include "diagnostic/render_diagnostic.hpp"
 #include "exit_status.hpp"
 #include "files.hpp"
+#include "formula/read_formula.hpp"
 #include "pantry/read_pantry.hpp"
+#include "quantity/read_quantity.hpp"
+#include "render/diagnostics_json.hpp"
 
 #include <unistd.h>
 
@@ -20,6 +23,16 @@ bool wants_color() {
 
 } // namespace
 
+Session::Session(const Options& options) : options_(options) {
+    for (const std::string& path : options.values("--pantry")) {
+        const SourceHandle source = read(path);
+        const auto document = source ? read_document(source, diagnostics) : std::nullopt;
+        if (document) {
+            pantry.add(read_pantry_file(*document, diagnostics).shelf);
+        }
+    }
+}
+
 SourceHandle Session::read(const std::string& path) {
     ReadFile file = read_file(path);
     if (!file.source) {
@@ -29,58 +42,67 @@ SourceHandle Session::read(const std::string& path) {
     return file.source;
 }
 
-void Session::add_pantry_files(const std::vector<std::string>& paths) {
-    for (const std::string& path : paths) {
-        const SourceHandle source = read(path);
-        const auto document = source ? read_document(source, diagnostics) : std::nullopt;
-        if (document) {
-            pantry.add(read_pantry_file(*document, diagnostics).shelf);
-        }
+std::optional<Formula> Session::read_formula_file(const std::string& path) {
+    const SourceHandle source = read(path);
+    return source ? read_formula(source, pantry, diagnostics) : std::nullopt;
+}
+
+std::optional<SourcedText> Session::option_text(std::string_view option) const {
+    const auto value = options_.value(option);
+    if (!value) {
+        return std::nullopt;
     }
+    const auto source = std::make_shared<SourceText>(std::string(option), *value);
+    return SourcedText{.source = source, .span = {0, value->size()}, .text = source->text()};
 }
 
-SourcedText Session::option_text(const std::string& option, const std::string& value) {
-    const auto source = std::make_shared<SourceText>(option, value);
-    return {.source = source, .span = {0, value.size()}, .text = source->text()};
+WeighingScale Session::scale() {
+    WeighingScale scale =
+        usual_scale(options_.value("--units") == "us" ? UnitSystem::us : UnitSystem::metric);
+    if (const auto text = option_text("--weigh-to")) {
+        scale.step = read_mass(*text, diagnostics).value_or(scale.step);
+    }
+    return scale;
 }
 
-int Session::status() const {
+std::string Session::format() const {
+    if (const auto format = options_.value("--format")) {
+        return *format;
+    }
+    const std::string file = options_.value("--output").value_or("");
+    if (file.ends_with(".json")) {
+        return "json";
+    }
+    return file.ends_with(".yaml") || file.ends_with(".yml") ? "formula" : "text";
+}
+
+int Session::finish() {
+    if (options_.value("--diagnostics") == "json") {
+        write_error(render_diagnostics_json(diagnostics));
+    } else {
+        write_error(render_diagnostics(diagnostics, {.color = wants_color()}));
+    }
     if (file_status_ != 0) {
         return file_status_;
     }
     return diagnostics.has_errors() ? exit_input_faulty : exit_done;
 }
 
-int Session::finish() {
-    write_error(render_diagnostics(diagnostics, {.color = wants_color()}));
-    return status();
-}
-
-int Session::deliver(const OutputOptions& output, const std::string& report) {
+int Session::deliver(const std::string& report) {
     const int so_far = finish();
     if (so_far != exit_done) {
         return so_far;
     }
-    if (output.file.empty() || output.file == "-") {
+    const std::string file = options_.value("--output").value_or("-");
+    if (file == "-") {
         return write_output(report) ? exit_done : exit_cannot_write;
     }
-    const std::string fault = write_file(output.file, report, output.force);
+    const std::string fault = write_file(file, report, options_.has("--force"));
     if (!fault.empty()) {
-        write_error("leavenwright: cannot write '" + output.file + "': " + fault + "\n");
+        write_error("leavenwright: cannot write '" + file + "': " + fault + "\n");
         return exit_cannot_write;
     }
     return exit_done;
-}
-
-std::string format_of(const OutputOptions& output) {
-    if (!output.format.empty()) {
-        return output.format;
-    }
-    const std::string_view file = output.file;
-    if (file.ends_with(".json")) {
-        return "json";
-    }
-    return file.ends_with(".yaml") || file.ends_with(".yml") ? "formula" : "text";
 }
 
 } // namespace leavenwright

@@ -2,39 +2,43 @@
 #pragma once
 
 #include "diagnostic/diagnostic.hpp"
+#include "formula/formula.hpp"
 #include "options.hpp"
 #include "pantry/pantry.hpp"
+#include "quantity/weigh.hpp"
 
 #include <optional>
 #include <string>
-#include <vector>
 
 namespace leavenwright {
 
 class Session {
 public:
+    /// Reads the user's pantry files, if there are any.
+    explicit Session(const Options& options);
+
     Diagnostics diagnostics;
     Pantry pantry;
 
     /// Reads a file; says so where it cannot be read and remembers the exit status.
     SourceHandle read(const std::string& path);
-    /// Adds the ingredients of the user's pantry files.
-    void add_pantry_files(const std::vector<std::string>& paths);
-    /// The value of an option as a text with a place, for diagnostics.
-    SourcedText option_text(const std::string& option, const std::string& value);
+    std::optional<Formula> read_formula_file(const std::string& path);
 
-    /// The exit status so far.
-    int status() const;
+    /// The value of an option as a text with a place, for diagnostics; none where it was not given.
+    std::optional<SourcedText> option_text(std::string_view option) const;
+    /// The scale to weigh for, by --units and --weigh-to.
+    WeighingScale scale();
+    /// The format asked for, or the one that the ending of the output file means, or text.
+    std::string format() const;
+
     /// Shows diagnostics on standard error; returns the exit status.
     int finish();
     /// Shows diagnostics, then writes the report where it belongs; returns the exit status.
-    int deliver(const OutputOptions& output, const std::string& report);
+    int deliver(const std::string& report);
 
 private:
+    const Options& options_;
     int file_status_ = 0;
 };
-
-/// The format asked for, or the one that the file's ending means, or text.
-std::string format_of(const OutputOptions& output);
 
 } // namespace leavenwright

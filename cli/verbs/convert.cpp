@@ -1,11 +1,9 @@
-#include "verbs/convert.hpp"
-
 #include "convert/convert.hpp"
-#include "formula/read_formula.hpp"
 #include "formula/write_formula.hpp"
 #include "quantity/read_quantity.hpp"
 #include "render/conversion.hpp"
 #include "session.hpp"
+#include "verbs/verbs.hpp"
 
 namespace leavenwright {
 namespace {
@@ -27,89 +25,77 @@ std::string shell_word(const std::string& word) {
 }
 
 // The command as it was given, less how much levain and how wet.
-std::string command_of(const ConvertOptions& options) {
-    std::string command = "leavenwright convert " + shell_word(options.formula);
-    const auto add = [&](const std::string& option, const std::optional<std::string>& value) {
-        command += value ? " " + option + " " + shell_word(*value) : "";
-    };
-    add("--levain-flour", options.levain_flour);
-    for (const std::string& stage : options.keep) {
-        add("--keep", stage);
+std::string command_of(const Options& options) {
+    std::string command = "leavenwright convert " + shell_word(options.arguments.front());
+    for (const std::string_view option : {"--levain-flour", "--keep", "--water-from", "--pantry"}) {
+        for (const std::string& value : options.values(option)) {
+            command += " " + std::string(option) + " " + shell_word(value);
+        }
     }
-    add("--water-from", options.water_from);
-    command += options.keep_blend ? " --keep-blend" : "";
-    command += options.dry_milk ? " --dry-milk" : "";
-    for (const std::string& file : options.pantry_files) {
-        add("--pantry", file);
+    for (const std::string_view flag : {"--keep-blend", "--dry-milk"}) {
+        command += options.has(flag) ? " " + std::string(flag) : "";
     }
     return command;
 }
 
 class RequestReader {
 public:
-    RequestReader(const ConvertOptions& options, const Pantry& pantry, Session& session)
+    RequestReader(const Options& options, const Pantry& pantry, Session& session)
         : options_(options), pantry_(pantry), session_(session) {}
 
     ConversionRequest read() {
-        read_inoculation<PrefermentedFlour>("--prefermented-flour", options_.prefermented_flour);
-        read_inoculation<LevainOnTotalFlour>("--levain-on-total-flour", options_.levain_on_total_flour);
-        read_inoculation<LevainOnDoughFlour>("--levain-on-dough-flour", options_.levain_on_dough_flour);
-        if (options_.levain_hydration) {
-            const SourcedText text = session_.option_text("--levain-hydration", *options_.levain_hydration);
-            if (const auto hydration = read_percentage(text, session_.diagnostics)) {
+        read_inoculation<PrefermentedFlour>("--prefermented-flour");
+        read_inoculation<LevainOnTotalFlour>("--levain-on-total-flour");
+        read_inoculation<LevainOnDoughFlour>("--levain-on-dough-flour");
+        if (const auto text = session_.option_text("--levain-hydration")) {
+            if (const auto hydration = read_percentage(*text, session_.diagnostics)) {
                 request_.levain_hydration = Hydration(hydration->value());
             }
             if (!request_.inoculation_place.source) {
-                request_.inoculation_place = text;
+                request_.inoculation_place = *text;
             }
         }
-        if (options_.levain_flour) {
-            request_.levain_flour_place = session_.option_text("--levain-flour", *options_.levain_flour);
-            request_.levain_flour =
-                read_levain_flour(request_.levain_flour_place, pantry_, session_.diagnostics);
+        if (const auto text = session_.option_text("--levain-flour")) {
+            request_.levain_flour_place = *text;
+            request_.levain_flour = read_levain_flour(*text, pantry_, session_.diagnostics);
         }
-        if (options_.water_from) {
-            request_.water_from_place = session_.option_text("--water-from", *options_.water_from);
-            request_.water_from =
-                read_ingredient_list(request_.water_from_place, pantry_, session_.diagnostics);
+        if (const auto text = session_.option_text("--water-from")) {
+            request_.water_from_place = *text;
+            request_.water_from = read_ingredient_list(*text, pantry_, session_.diagnostics);
         }
-        if (!options_.keep.empty()) {
-            request_.keep = options_.keep;
-            request_.keep_place = session_.option_text("--keep", options_.keep.front());
-        }
-        request_.keep_blend = options_.keep_blend;
-        request_.dry_milk = options_.dry_milk;
+        request_.keep = options_.values("--keep");
+        request_.keep_place = session_.option_text("--keep").value_or(SourcedText{});
+        request_.keep_blend = options_.has("--keep-blend");
+        request_.dry_milk = options_.has("--dry-milk");
         request_.command = command_of(options_);
         return request_;
     }
 
 private:
     template <class Share>
-    void read_inoculation(const std::string& option, const std::optional<std::string>& value) {
-        if (!value) {
+    void read_inoculation(std::string_view option) {
+        const auto text = session_.option_text(option);
+        if (!text) {
             return;
         }
-        request_.inoculation_place = session_.option_text(option, *value);
-        if (const auto share = read_percentage(request_.inoculation_place, session_.diagnostics)) {
+        if (request_.inoculation_place.source) {
+            session_.diagnostics.error(Code::size_given_twice, *text,
+                                       std::string(option) + " beside " +
+                                           request_.inoculation_place.source->name(),
+                                       "say how much levain on one basis; the report shows all three");
+            return;
+        }
+        request_.inoculation_place = *text;
+        if (const auto share = read_percentage(*text, session_.diagnostics)) {
             request_.inoculation = Share(share->value());
         }
     }
 
-    const ConvertOptions& options_;
+    const Options& options_;
     const Pantry& pantry_;
     Session& session_;
     ConversionRequest request_;
 };
-
-WeighingScale scale_of(const ConvertOptions& options, Session& session) {
-    WeighingScale scale = usual_scale(options.units == "us" ? UnitSystem::us : UnitSystem::metric);
-    if (options.weigh_to) {
-        const auto step =
-            read_mass(session.option_text("--weigh-to", *options.weigh_to), session.diagnostics);
-        scale.step = step.value_or(scale.step);
-    }
-    return scale;
-}
 
 std::string heading_of(const Conversion& conversion) {
     std::string heading = "Written by leavenwright: packaged yeast replaced by a levain.";
@@ -131,12 +117,10 @@ std::string report_of(const Conversion& conversion, const std::string& format, c
 
 } // namespace
 
-int run_convert(const ConvertOptions& options) {
-    Session session;
-    session.add_pantry_files(options.pantry_files);
-    const WeighingScale scale = scale_of(options, session);
-    const SourceHandle source = session.read(options.formula);
-    const auto formula = source ? read_formula(source, session.pantry, session.diagnostics) : std::nullopt;
+int run_convert(const Options& options) {
+    Session session(options);
+    const WeighingScale scale = session.scale();
+    const auto formula = session.read_formula_file(options.arguments.front());
     // Options are read against the formula's own pantry, and reported even where the formula has faults.
     const Pantry& pantry = formula ? *formula->pantry : session.pantry;
     const ConversionRequest request = RequestReader(options, pantry, session).read();
@@ -147,7 +131,7 @@ int run_convert(const ConvertOptions& options) {
     if (!conversion) {
         return session.finish();
     }
-    return session.deliver(options.output, report_of(*conversion, format_of(options.output), scale));
+    return session.deliver(report_of(*conversion, session.format(), scale));
 }
 
 } // namespace leavenwright

@@ -1,27 +1,26 @@
-#include "verbs/pantry.hpp"
-
 #include "formula/read_formula.hpp"
 #include "render/pantry_text.hpp"
 #include "session.hpp"
+#include "verbs/verbs.hpp"
 
 namespace leavenwright {
 
-int run_pantry(const PantryOptions& options) {
-    Session session;
-    session.add_pantry_files(options.pantry_files);
+int run_pantry(const Options& options) {
+    Session session(options);
     std::string report;
-    if (options.names.empty()) {
+    if (options.arguments.empty()) {
         report = render_pantry_list(session.pantry, report_columns);
     }
     std::vector<std::string> remarks;
-    for (const std::string& name : options.names) {
-        const SourcedText text = session.option_text("NAME", name);
+    for (const std::string& name : options.arguments) {
+        const auto source = std::make_shared<SourceText>("NAME", name);
+        const SourcedText text{.source = source, .span = {0, name.size()}, .text = source->text()};
         if (resolve_ingredient(text, session.pantry, session.diagnostics, remarks) != nullptr) {
             report += report.empty() ? "" : "\n";
             report += render_pantry_entry(session.pantry, name, session.pantry.find(name), report_columns);
         }
     }
-    return session.deliver({}, report);
+    return session.deliver(report);
 }
 
 } // namespace leavenwright

@@ -1,5 +1,5 @@
 // The unit table: every unit that can be read, with its spellings. A new unit is a row
-// here and a row in tests/published/units_test.cpp.
+// here: tests/published/household_measures_test.cpp asks the program `units` for each.
 #pragma once
 
 #include <span>

@@ -2,16 +2,11 @@
 #pragma once
 
 #include "convert/convert.hpp"
-#include "quantity/weigh.hpp"
+#include "render/weigh_out.hpp"
 
 #include <string>
 
 namespace leavenwright {
-
-struct TextStyle {
-    std::size_t columns = 80;
-    WeighingScale scale;
-};
 
 /// The sheet to work from: what to weigh for the levain, the soakers and the dough, what was
 /// taken out, and the balance.

@@ -1,0 +1,103 @@
+// Every verb and option of the command, once. Reading them, --help, the man page and the
+// shells' completions all come from here.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <string_view>
+
+namespace leavenwright {
+
+struct VerbRow {
+    std::string_view name;
+    std::string_view summary;
+    std::string_view argument; // name of what stands behind the verb
+    std::string_view argument_text;
+    std::size_t least = 0; // how many of them
+    std::size_t most = 0;
+};
+
+struct OptionRow {
+    std::string_view verb; // "*" for every verb
+    std::string_view name;
+    std::string_view short_name; // may be empty
+    std::string_view argument;   // example or kind of its value; empty for a flag
+    std::string_view group;
+    std::string_view text;
+    std::string_view words; // the values it knows, separated by spaces; empty where it takes any
+    bool may_repeat = false;
+};
+
+inline constexpr std::size_t many = 1000;
+
+inline constexpr auto verb_table = std::to_array<VerbRow>({
+    {"convert", "Replace packaged yeast by a levain", "FORMULA", "Formula file; - is standard input", 1, 1},
+    {"scale", "Bring a formula to another size", "FORMULA", "Formula file; - is standard input", 1, 1},
+    {"check", "Check one formula, or compare two", "FORMULA", "One formula file, or two to compare", 1, 2},
+    {"pantry", "List ingredients, or show one with its sources", "NAME", "An ingredient; all without", 0,
+     many},
+    {"explain", "Explain a diagnostic by its code", "CODE", "Such as unit-missing; all without", 0, many},
+});
+
+inline constexpr std::string_view inoculation_group =
+    "How much levain (one of these; 20% of the flour without)";
+inline constexpr std::string_view levain_group = "What levain";
+inline constexpr std::string_view stays_group = "What stays, what gives";
+inline constexpr std::string_view size_group = "To what size (one of these)";
+inline constexpr std::string_view compare_group = "Comparing two";
+inline constexpr std::string_view usual_group = "What is usual (a warning outside of it)";
+inline constexpr std::string_view report_group = "Report";
+
+inline constexpr auto option_table = std::to_array<OptionRow>({
+    {"convert", "--prefermented-flour", "", "20%", inoculation_group, "Levain flour, of the total flour", "",
+     false},
+    {"convert", "--levain-on-total-flour", "", "40%", inoculation_group, "Levain weight, of the total flour",
+     "", false},
+    {"convert", "--levain-on-dough-flour", "", "50%", inoculation_group,
+     "Levain weight, of flour added at mixing", "", false},
+    {"convert", "--levain-hydration", "", "100%", levain_group, "Its water, of its flour (100%)", "", false},
+    {"convert", "--levain-flour", "", "FLOURS", levain_group, "Such as \"rye flour 50%, bread flour 50%\"",
+     "", false},
+    {"convert", "--keep", "", "STAGE", stays_group, "Keep this preferment a stage; may repeat", "", true},
+    {"convert", "--keep-blend", "", "", stays_group, "An error if the blend of flours would move", "", false},
+    {"convert", "--dry-milk", "", "", stays_group, "Restore solids of milk that gives water", "", false},
+    {"convert", "--water-from", "", "NAMES", stays_group, "Liquids that give water after plain water", "",
+     false},
+    {"scale", "--dough", "", "1.8kg", size_group, "Weight of the whole dough", "", false},
+    {"scale", "--pieces", "", "\"3 x 600 g\"", size_group, "Pieces by dough weight", "", false},
+    {"scale", "--flour", "", "1kg", size_group, "Total flour", "", false},
+    {"scale", "--baked", "", "800g", size_group, "Weight out of the oven; with --loss", "", false},
+    {"scale", "--pan-volume", "", "2l", size_group, "Volume of the pans; with --fill", "", false},
+    {"scale", "--pan-area", "", "\"20 x 30 cm\"", size_group, "Or \"28 cm round\", or 600cm2; with --fill",
+     "", false},
+    {"scale", "--by", "", "1.5", size_group, "A factor", "", false},
+    {"scale", "--loss", "", "12%", size_group, "Lost between dough and bread, of the dough", "", false},
+    {"scale", "--fill", "", "0.5kg", size_group, "Dough per litre of pan, or per 1000 cm2", "", false},
+    {"scale", "--whole-eggs", "", "", size_group, "The nearest size with whole eggs", "", false},
+    {"check", "--tolerance", "", "0.5g", compare_group, "What may differ (0.5 g)", "", false},
+    {"check", "--any-size", "", "", compare_group, "Bring the second to the first's flour first", "", false},
+    {"check", "--usual-salt", "", "\"1% to 3%\"", usual_group, "Salt, of the flour (1% to 3%)", "", false},
+    {"check", "--usual-hydration", "", "\"50% to 90%\"", usual_group, "True hydration (50% to 90%)", "",
+     false},
+    {"check", "--usual-prefermented", "", "\"10% to 50%\"", usual_group, "Prefermented flour (10% to 50%)",
+     "", false},
+    {"convert", "--format", "", "FORM", report_group, "How: text, json or formula", "text json formula",
+     false},
+    {"scale", "--format", "", "FORM", report_group, "How: text, json or formula", "text json formula", false},
+    {"check", "--format", "", "FORM", report_group, "How: text or json", "text json", false},
+    {"convert", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
+    {"scale", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
+    {"convert", "--force", "", "", report_group, "Replace FILE if it is there", "", false},
+    {"scale", "--force", "", "", report_group, "Replace FILE if it is there", "", false},
+    {"convert", "--units", "", "UNITS", report_group, "metric or us (ounces)", "metric us", false},
+    {"scale", "--units", "", "UNITS", report_group, "metric or us (ounces)", "metric us", false},
+    {"convert", "--weigh-to", "", "WEIGHT", report_group, "What the scale shows (1 g)", "", false},
+    {"scale", "--weigh-to", "", "WEIGHT", report_group, "What the scale shows (1 g)", "", false},
+    {"convert", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
+    {"scale", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
+    {"check", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
+    {"pantry", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
+    {"*", "--diagnostics", "", "FORM", report_group, "Faults as text or json", "text json", false},
+});
+
+} // namespace leavenwright

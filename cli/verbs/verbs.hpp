@@ -1,0 +1,17 @@
+// The verbs: each runs with the options it was given and returns the exit status.
+#pragma once
+
+#include "options.hpp"
+
+namespace leavenwright {
+
+int run_convert(const Options& options);
+int run_scale(const Options& options);
+int run_check(const Options& options);
+int run_pantry(const Options& options);
+int run_explain(const Options& options);
+
+/// The verb of the options.
+int run_verb(const Options& options);
+
+} // namespace leavenwright

@@ -1,0 +1,143 @@
+#include "render/weigh_out.hpp"
+
+#include "quantity/show.hpp"
+#include "render/text_table.hpp"
+#include "source/unicode.hpp"
+#include "source/wrap_text.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace leavenwright {
+namespace {
+
+// The formula with every weight as the scale shows it, column by column.
+struct WeighedFormula {
+    Formula formula;
+    Mass largest_error = kilograms(0.0);
+    std::string largest_name;
+};
+
+void weigh_lines(std::vector<Line>& lines, const WeighingScale& scale, WeighedFormula& weighed) {
+    std::vector<Mass> masses;
+    for (const Line& line : lines) {
+        masses.push_back(line.mass);
+    }
+    const Weighing weighing = weigh(masses, scale);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const Mass error = abs(weighing.masses[i] - lines[i].mass);
+        if (error > weighed.largest_error) {
+            weighed.largest_error = error;
+            weighed.largest_name = lines[i].name;
+        }
+        lines[i].mass = weighing.masses[i];
+    }
+}
+
+WeighedFormula weigh_formula(const Formula& formula, const WeighingScale& scale) {
+    WeighedFormula weighed{.formula = formula, .largest_error = kilograms(0.0), .largest_name = {}};
+    for (Stage& stage : weighed.formula.stages) {
+        const bool is_whole = stage.used == stage.mass();
+        weigh_lines(stage.lines, scale, weighed);
+        const std::vector<Mass> used{stage.used};
+        stage.used = is_whole ? stage.mass() : weigh(used, scale).total;
+    }
+    weigh_lines(weighed.formula.dough, scale, weighed);
+    return weighed;
+}
+
+class WeighOutSheet {
+public:
+    WeighOutSheet(const Formula& formula, const TextStyle& style)
+        : formula_(formula), overall_(compute_overall(formula)), style_(style) {}
+
+    WeighOut write() {
+        const WeighedFormula weighed = weigh_formula(formula_, style_.scale);
+        for (const Stage& stage : weighed.formula.stages) {
+            write_stage(stage);
+        }
+        write_dough(weighed.formula);
+        return {.tables = std::move(out_), .as_weighed = as_weighed(weighed)};
+    }
+
+private:
+    void write_stage(const Stage& stage) {
+        const bool is_levain = stage.kind == StageKind::levain;
+        out_ += "\n" + printable(stage.name, 60) +
+                (is_levain ? ", ripe when the dough is mixed" : ", made ahead") + "\n";
+        Mass flour = kilograms(0.0);
+        for (const Line& line : stage.lines) {
+            flour += line.ingredient->is_flour() ? line.mass : kilograms(0.0);
+        }
+        TextTable table(style_.columns);
+        for (const Line& line : stage.lines) {
+            // A preferment's own percentages; a soaker's are of the total flour.
+            const double ratio = is_preferment(stage.kind) && flour.value() > 0.0
+                                     ? line.mass.value() / flour.value()
+                                     : line.mass.value() / overall_.total_flour.value();
+            table.add_row({line.name, show_weighed(line.mass, style_.scale), show_percent(ratio)});
+        }
+        table.add_rule(1);
+        table.add_row({"", show_weighed(stage.mass(), style_.scale), ""});
+        if (stage.used < stage.mass()) {
+            table.add_row({"into the dough", show_weighed(stage.used, style_.scale), ""});
+        }
+        out_ += table.text();
+    }
+
+    void write_dough(const Formula& weighed) {
+        out_ += "\ndough\n";
+        TextTable table(style_.columns);
+        const std::vector<Line>& exact = formula_.dough;
+        Mass total = kilograms(0.0);
+        double percent = 0.0;
+        const auto add = [&](const std::string& name, Mass printed, Mass mass) {
+            const double ratio = overall_.percentage(mass).value();
+            total += printed;
+            percent += ratio;
+            table.add_row({name, show_weighed(printed, style_.scale), show_percent(ratio)});
+        };
+        for (std::size_t i = 0; i < weighed.stages.size(); ++i) {
+            add(weighed.stages[i].name, weighed.stages[i].used, formula_.stages[i].used);
+        }
+        for (std::size_t i = 0; i < weighed.dough.size(); ++i) {
+            add(weighed.dough[i].name, weighed.dough[i].mass, exact[i].mass);
+        }
+        table.add_rule(1);
+        const auto& makes = formula_.makes;
+        table.add_row({"", show_weighed(total, style_.scale), show_percent(percent)});
+        if (makes && makes->pieces && *makes->pieces > 1.0) {
+            const std::vector<Mass> piece{total / *makes->pieces};
+            table.add_row({"each of " + show_decimal(*makes->pieces, 2),
+                           show_weighed(weigh(piece, style_.scale).total, style_.scale), ""});
+        }
+        out_ += table.text();
+    }
+
+    std::string as_weighed(const WeighedFormula& weighed) const {
+        const Overall overall = compute_overall(weighed.formula);
+        std::string text = fmt::format("As weighed: hydration {} in added water, {} in true water.",
+                                       show_percent(overall.hydration_added().value()),
+                                       show_percent(overall.hydration_true().value()));
+        if (weighed.largest_error.value() > 1e-9) {
+            text += fmt::format(" Rounding moved no weight by more than {} {} ({}).",
+                                show_decimal(in_grams(weighed.largest_error), 3), "g",
+                                printable(weighed.largest_name, 40));
+        }
+        return wrap_text(text, "", "", style_.columns);
+    }
+    const Formula& formula_;
+    Overall overall_;
+    const TextStyle& style_;
+    std::string out_;
+};
+
+} // namespace
+
+WeighOut render_weigh_out(const Formula& formula, const TextStyle& style) {
+    return WeighOutSheet(formula, style).write();
+}
+
+} // namespace leavenwright
