@@ -1,6 +1,7 @@
 #include "files.hpp"
 
 #include "document/document.hpp"
+#include "exit_status.hpp"
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -74,11 +75,11 @@ ReadFile read_file(const std::string& path) {
 std::string write_file(const std::string& path, std::string_view text, bool force) {
     struct stat status {};
     const bool exists = ::lstat(path.c_str(), &status) == 0;
-    if (exists && !force) {
-        return "the file is there already; --force replaces it";
-    }
     if (exists && S_ISDIR(status.st_mode)) {
         return "it is a folder";
+    }
+    if (exists && !force) {
+        return "the file is there already; --force replaces it";
     }
     std::string beside = path + ".XXXXXX";
     const int descriptor = ::mkstemp(beside.data());
@@ -103,8 +104,12 @@ std::string write_file(const std::string& path, std::string_view text, bool forc
     return fault;
 }
 
-bool write_output(std::string_view text) {
-    return write_all(STDOUT_FILENO, text) || errno == EPIPE;
+int deliver_output(std::string_view text) {
+    if (write_all(STDOUT_FILENO, text) || errno == EPIPE) {
+        return exit_done;
+    }
+    write_error("leavenwright: cannot write to standard output: " + reason() + "\n");
+    return exit_cannot_write;
 }
 
 void write_error(std::string_view text) {

@@ -21,8 +21,8 @@ ReadFile read_file(const std::string& path);
 /// `force`. Returns what went wrong, empty if nothing did.
 std::string write_file(const std::string& path, std::string_view text, bool force);
 
-/// Writes to standard output; a reader that has gone away is no fault.
-bool write_output(std::string_view text);
+/// Writes to standard output and returns the exit status; a reader that has gone away is no fault.
+int deliver_output(std::string_view text);
 void write_error(std::string_view text);
 
 } // namespace leavenwright

@@ -16,7 +16,7 @@ int run(int count, char** arguments) {
         return run_verb(*read.options);
     }
     if (read.status == exit_done) {
-        return write_output(read.answer) ? exit_done : exit_cannot_write;
+        return deliver_output(read.answer);
     }
     write_error(read.answer);
     return read.status;

@@ -9,7 +9,7 @@
 
 #include <algorithm>
 #include <deque>
-#include <sstream>
+#include <span>
 
 namespace leavenwright {
 
@@ -52,10 +52,7 @@ public:
         verb_ = app.add_subcommand(std::string(row.name), std::string(row.summary));
         CLI::Option* argument =
             verb_->add_option(std::string(row.argument), arguments_, std::string(row.argument_text));
-        argument->expected(static_cast<int>(row.least), static_cast<int>(row.most))->option_text(" ");
-        if (row.least > 0) {
-            argument->required();
-        }
+        argument->expected(0, static_cast<int>(many))->option_text(" ");
         for (const OptionRow& option : option_table) {
             if (option.verb == row.name || option.verb == "*") {
                 add(option);
@@ -79,7 +76,23 @@ public:
 
     /// What CLI11 does not check: options given twice, words that are not known.
     std::string fault() const {
+        const std::string argument(row_.argument);
+        if (arguments_.size() < row_.least) {
+            return std::string(row_.name) + " needs a " + argument;
+        }
+        if (arguments_.size() > row_.most) {
+            return std::string(row_.name) + " takes at most " + std::to_string(row_.most) + " " + argument +
+                   "; " + std::to_string(arguments_.size()) + " are given";
+        }
+        const Slot* inoculation = nullptr;
         for (const Slot& slot : slots_) {
+            if (slot.row->group == inoculation_group && !slot.values.empty()) {
+                if (inoculation != nullptr) {
+                    return std::string(slot.row->name) + " beside " + std::string(inoculation->row->name) +
+                           "\nSay how much levain on one basis; the report shows all three.";
+                }
+                inoculation = &slot;
+            }
             if (!slot.row->may_repeat && slot.values.size() > 1) {
                 return std::string(slot.row->name) + " is given twice";
             }
@@ -126,38 +139,12 @@ private:
     std::deque<Slot> slots_;
 };
 
-// The verb or option that was probably meant.
-std::string suggestion(std::string_view verb, const std::string& message) {
-    std::vector<std::string_view> names;
-    for (const VerbRow& row : verb_table) {
-        if (verb.empty()) {
-            names.push_back(row.name);
-        }
-    }
-    for (const OptionRow& row : option_table) {
-        if (row.verb == verb || (row.verb == "*" && !verb.empty())) {
-            names.push_back(row.name);
-        }
-    }
-    std::istringstream words(message);
-    for (std::string word; words >> word;) {
-        std::erase(word, '\'');
-        const std::string_view near = nearest_word(word.substr(0, word.find('=')), names);
-        if (!near.empty() && near != word) {
-            return "did you mean '" + std::string(near) + "'? ";
-        }
-    }
-    return verb.empty() ? "verbs: " + listed(names) + ". " : "";
-}
-
-ReadOptions wrong_usage(std::string_view verb, std::string message) {
+ReadOptions wrong_usage(std::string_view verb, const std::string& message, const std::string& advice = {}) {
     const std::string help =
         verb.empty() ? "leavenwright --help" : "leavenwright " + std::string(verb) + " --help";
-    if (message.find("subcommand is required") != std::string::npos) {
-        message = "a verb is missing";
-    }
     return {std::nullopt, exit_wrong_usage,
-            "leavenwright: " + message + "\n" + suggestion(verb, message) + "See '" + help + "'.\n"};
+            "leavenwright: " + message + "\n" + (advice.empty() ? "" : advice + " ") + "See '" + help +
+                "'.\n"};
 }
 
 const VerbRow* find_verb(std::string_view name) {
@@ -166,13 +153,78 @@ const VerbRow* find_verb(std::string_view name) {
     return row == verb_table.end() ? nullptr : &*row;
 }
 
+std::string did_you_mean(std::string_view word, const std::vector<std::string_view>& names) {
+    const std::string_view near = nearest_word(word, names);
+    return near.empty() ? std::string() : "did you mean '" + std::string(near) + "'?";
+}
+
+// What CLI11 would say less clearly: options that the verb does not know, and values left out.
+std::optional<ReadOptions> check_option_names(const VerbRow& verb, std::span<const char* const> words) {
+    std::vector<std::string_view> names{"--help", "-h"};
+    for (const OptionRow& row : option_table) {
+        if (row.verb == verb.name || row.verb == "*") {
+            names.push_back(row.name);
+        }
+    }
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const std::string_view word = words[i];
+        const std::string_view name = word.substr(0, word.find('='));
+        if (word == "--") {
+            break;
+        }
+        if (!word.starts_with("--")) {
+            continue;
+        }
+        if (std::find(names.begin(), names.end(), name) == names.end()) {
+            return wrong_usage(verb.name, std::string(verb.name) + " has no option " + std::string(name),
+                               did_you_mean(name, names));
+        }
+        const auto row =
+            std::find_if(option_table.begin(), option_table.end(), [&](const OptionRow& candidate) {
+                return candidate.name == name && (candidate.verb == verb.name || candidate.verb == "*");
+            });
+        const bool wants_value = row != option_table.end() && !row->argument.empty();
+        const bool has_value = word.size() > name.size() || i + 1 < words.size();
+        if (wants_value && !has_value) {
+            return wrong_usage(verb.name, std::string(name) + " needs a value: " + std::string(name) + " " +
+                                              std::string(row->argument));
+        }
+    }
+    return std::nullopt;
+}
+
+// CLI11's usage line counts arguments in a way of its own.
+std::string help_of(const CLI::App& verb, const VerbRow& row) {
+    std::string help = verb.help("leavenwright");
+    const std::size_t begin = help.find("Usage: ");
+    const std::size_t end = help.find('\n', begin);
+    const std::string argument(row.argument);
+    const std::string many_arguments =
+        row.most > 2 ? "[" + argument + "...]" : argument + (row.most == 2 ? " [" + argument + "]" : "");
+    return help.replace(begin, end - begin,
+                        "Usage: leavenwright " + std::string(row.name) + " [OPTIONS] " + many_arguments);
+}
+
 } // namespace
 
 ReadOptions read_options(int count, const char* const* arguments) {
-    const VerbRow* asked = count > 1 ? find_verb(arguments[1]) : nullptr;
-    const std::string_view word = count > 1 ? arguments[1] : "";
-    if (asked == nullptr && !word.empty() && word.front() != '-') {
-        return wrong_usage("", "'" + std::string(word) + "' is not a verb");
+    const std::span<const char* const> words(arguments, static_cast<std::size_t>(count));
+    const std::string_view word = words.size() > 1 ? words[1] : "";
+    const VerbRow* asked = find_verb(word);
+    if (asked == nullptr && (word.empty() || word.front() != '-')) {
+        std::vector<std::string_view> names;
+        for (const VerbRow& row : verb_table) {
+            names.push_back(row.name);
+        }
+        const std::string near = did_you_mean(word, names);
+        return wrong_usage("",
+                           word.empty() ? "a verb is missing" : "'" + std::string(word) + "' is not a verb",
+                           near.empty() ? "verbs: " + listed(names) + "." : near);
+    }
+    if (asked != nullptr) {
+        if (const auto fault = check_option_names(*asked, words.subspan(2))) {
+            return *fault;
+        }
     }
     CLI::App app("Turns yeasted bread formulas into levain formulas", "leavenwright");
     app.get_formatter()->column_width(34);
@@ -192,7 +244,8 @@ ReadOptions read_options(int count, const char* const* arguments) {
             "66 cannot read, 73 cannot write, 70 our fault.\n";
         const auto parsed = app.get_subcommands();
         return {std::nullopt, exit_done,
-                (parsed.empty() ? app.help() : parsed.front()->help()) + std::string(statuses)};
+                (asked == nullptr || parsed.empty() ? app.help() : help_of(*parsed.front(), *asked)) +
+                    std::string(statuses)};
     } catch (const CLI::CallForVersion&) {
         return {std::nullopt, exit_done, std::string(version_text)};
     } catch (const CLI::ParseError& fault) {

@@ -23,6 +23,11 @@ bool wants_color() {
 
 } // namespace
 
+SourcedText text_from(std::string_view name, const std::string& words) {
+    const auto source = std::make_shared<SourceText>(std::string(name), words);
+    return {.source = source, .span = {0, words.size()}, .text = source->text()};
+}
+
 Session::Session(const Options& options) : options_(options) {
     for (const std::string& path : options.values("--pantry")) {
         const SourceHandle source = read(path);
@@ -43,7 +48,8 @@ SourceHandle Session::read(const std::string& path) {
 }
 
 std::optional<Formula> Session::read_formula_file(const std::string& path) {
-    const SourceHandle source = read(path);
+    // Without the user's pantry every name in it would be reported; one fault says it.
+    const SourceHandle source = file_status_ == 0 ? read(path) : nullptr;
     return source ? read_formula(source, pantry, diagnostics) : std::nullopt;
 }
 
@@ -52,8 +58,7 @@ std::optional<SourcedText> Session::option_text(std::string_view option) const {
     if (!value) {
         return std::nullopt;
     }
-    const auto source = std::make_shared<SourceText>(std::string(option), *value);
-    return SourcedText{.source = source, .span = {0, value->size()}, .text = source->text()};
+    return text_from(option, *value);
 }
 
 WeighingScale Session::scale() {
@@ -95,7 +100,7 @@ int Session::deliver(const std::string& report) {
     }
     const std::string file = options_.value("--output").value_or("-");
     if (file == "-") {
-        return write_output(report) ? exit_done : exit_cannot_write;
+        return deliver_output(report);
     }
     const std::string fault = write_file(file, report, options_.has("--force"));
     if (!fault.empty()) {

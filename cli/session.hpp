@@ -12,6 +12,9 @@
 
 namespace leavenwright {
 
+/// Words from the command line as a text with a place; `name` is shown as the file.
+SourcedText text_from(std::string_view name, const std::string& words);
+
 class Session {
 public:
     /// Reads the user's pantry files, if there are any.
@@ -22,6 +25,8 @@ public:
 
     /// Reads a file; says so where it cannot be read and remembers the exit status.
     SourceHandle read(const std::string& path);
+    /// Whether every file could be read so far.
+    bool has_files() const { return file_status_ == 0; }
     std::optional<Formula> read_formula_file(const std::string& path);
 
     /// The value of an option as a text with a place, for diagnostics; none where it was not given.

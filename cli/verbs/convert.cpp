@@ -27,12 +27,13 @@ std::string shell_word(const std::string& word) {
 // The command as it was given, less how much levain and how wet.
 std::string command_of(const Options& options) {
     std::string command = "leavenwright convert " + shell_word(options.arguments.front());
-    for (const std::string_view option : {"--levain-flour", "--keep", "--water-from", "--pantry"}) {
+    for (const std::string_view option : {"--levain-flour", "--keep", "--water-from", "--pantry", "--format",
+                                          "--output", "--units", "--weigh-to", "--diagnostics"}) {
         for (const std::string& value : options.values(option)) {
             command += " " + std::string(option) + " " + shell_word(value);
         }
     }
-    for (const std::string_view flag : {"--keep-blend", "--dry-milk"}) {
+    for (const std::string_view flag : {"--keep-blend", "--dry-milk", "--force"}) {
         command += options.has(flag) ? " " + std::string(flag) : "";
     }
     return command;
@@ -64,7 +65,9 @@ public:
             request_.water_from = read_ingredient_list(*text, pantry_, session_.diagnostics);
         }
         request_.keep = options_.values("--keep");
-        request_.keep_place = session_.option_text("--keep").value_or(SourcedText{});
+        for (const std::string& stage : request_.keep) {
+            request_.keep_places.push_back(text_from("--keep", stage));
+        }
         request_.keep_blend = options_.has("--keep-blend");
         request_.dry_milk = options_.has("--dry-milk");
         request_.command = command_of(options_);
@@ -76,13 +79,6 @@ private:
     void read_inoculation(std::string_view option) {
         const auto text = session_.option_text(option);
         if (!text) {
-            return;
-        }
-        if (request_.inoculation_place.source) {
-            session_.diagnostics.error(Code::size_given_twice, *text,
-                                       std::string(option) + " beside " +
-                                           request_.inoculation_place.source->name(),
-                                       "say how much levain on one basis; the report shows all three");
             return;
         }
         request_.inoculation_place = *text;

@@ -12,9 +12,8 @@ int run_pantry(const Options& options) {
         report = render_pantry_list(session.pantry, report_columns);
     }
     std::vector<std::string> remarks;
-    for (const std::string& name : options.arguments) {
-        const auto source = std::make_shared<SourceText>("NAME", name);
-        const SourcedText text{.source = source, .span = {0, name.size()}, .text = source->text()};
+    for (const std::string& name : session.has_files() ? options.arguments : std::vector<std::string>()) {
+        const SourcedText text{.source = nullptr, .span = {0, 0}, .text = name};
         if (resolve_ingredient(text, session.pantry, session.diagnostics, remarks) != nullptr) {
             report += report.empty() ? "" : "\n";
             report += render_pantry_entry(session.pantry, name, session.pantry.find(name), report_columns);

@@ -14,6 +14,10 @@ namespace {
 
 // Relative to the flour: rounding in sums of doubles, far below what any scale shows.
 constexpr double fit_slack = 1e-9;
+// Beyond this a levain is no levain; where bisection for the wettest one ends.
+constexpr double wettest_levain = 10.0;
+// Less than this holds no water worth the name (salt, sugar, oil).
+constexpr double driest_source = 0.05;
 // Water of fresh yeast, on flour, from which a baker feels the difference (our judgement).
 constexpr double worth_a_note = 0.005;
 // A share that is offered is rounded down to this many steps of 100 %.
@@ -117,15 +121,17 @@ LargestFit fit_of(const OpenDough& dough, const ConversionRequest& request, Mass
         fit.levain_hydration = Hydration(fits ? water.value() / (share * flour_kg) : 0.0);
         return fit;
     }
+    // At a fixed weight a wetter levain holds more water and less flour, so the wettest is
+    // bounded by water alone, and has to fit the flour there.
     double low = 0.0;
-    double high = 1000.0;
-    for (int i = 0; i < 200; ++i) { // bisection: levain water grows with h at a fixed weight
+    double high = wettest_levain;
+    for (int i = 0; i < 200; ++i) {
         const double middle = (low + high) / 2.0;
         const double p = prefermented_share(request.inoculation, Hydration(middle), dough);
-        const bool fits = p <= by_flour && middle * p * flour_kg <= water.value();
-        (fits ? low : high) = middle;
+        (middle * p * flour_kg <= water.value() ? low : high) = middle;
     }
-    fit.levain_hydration = Hydration(low);
+    const double at_wettest = prefermented_share(request.inoculation, Hydration(low), dough);
+    fit.levain_hydration = Hydration(at_wettest <= by_flour * (1.0 + fit_slack) ? low : 0.0);
     return fit;
 }
 
@@ -160,7 +166,6 @@ public:
             return std::nullopt;
         }
         build_after();
-        meet_promise();
         weigh_up();
         return std::move(result_);
     }
@@ -168,27 +173,45 @@ public:
 private:
     bool check_request() {
         const std::size_t errors_before = diagnostics_.error_count();
-        for (const std::string& name : request_.keep) {
+        for (std::size_t i = 0; i < request_.keep.size(); ++i) {
+            const std::string& name = request_.keep[i];
+            const SourcedText place =
+                i < request_.keep_places.size() ? request_.keep_places[i] : SourcedText{};
             const Stage* stage = formula_.find_stage(name);
             if (stage == nullptr) {
-                diagnostics_.error(Code::stage_unknown, request_.keep_place,
-                                   "the formula has no stage " + in_quotes(name), stage_names());
+                diagnostics_.error(Code::stage_unknown, place, "the formula has no stage " + in_quotes(name),
+                                   stage_names());
             } else if (stage->kind == StageKind::levain) {
-                diagnostics_.error(Code::keep_refused, request_.keep_place,
+                diagnostics_.error(Code::keep_refused, place,
                                    in_quotes(name) + " is a levain already; the new levain takes its place",
                                    "leave --keep out; its flour and water are counted");
             }
         }
+        const Overall overall = compute_overall(formula_);
         for (const Ingredient* ingredient : request_.water_from) {
-            const bool is_there = compute_overall(formula_).mass_of(*ingredient).value() > 0.0;
-            if (!is_there || ingredient->composition.water.value() <= 0.0) {
+            const bool is_there = overall.mass_of(*ingredient).value() > 0.0;
+            const bool is_wet = ingredient->composition.water.value() >= driest_source;
+            if (!is_there || !is_wet) {
                 diagnostics_.error(Code::water_source_unfit, request_.water_from_place,
                                    in_quotes(ingredient->name) +
-                                       (is_there ? " holds no water" : " is not in the formula"),
-                                   "name a liquid of the dough: --water-from milk");
+                                       (is_there ? " holds no water to give up" : " is not in the formula"),
+                                   wet_names(overall));
             }
         }
         return diagnostics_.error_count() == errors_before;
+    }
+
+    static std::string wet_names(const Overall& overall) {
+        std::string names;
+        for (const Line& line : overall.lines) {
+            const bool is_wet = !line.ingredient->is_flour() && !line.ingredient->is_yeast() &&
+                                line.ingredient->composition.water.value() >= driest_source;
+            if (is_wet && !line.ingredient->is_water()) {
+                names += (names.empty() ? "what the dough has: " : ", ") + line.name;
+            }
+        }
+        return names.empty() ? "the dough has nothing beside plain water that could; leave --water-from out"
+                             : names;
     }
 
     std::string stage_names() const {
@@ -382,7 +405,7 @@ private:
         for (const WaterSource& source : sources) {
             const Mass water = std::min(wanted, source.water());
             if (water.value() <= 0.0) {
-                break;
+                continue;
             }
             const Mass mass = water / source.yield.value();
             leavenwright::take_out(dough_.lines, *source.ingredient, mass);
@@ -401,6 +424,7 @@ private:
                                       .uncertainty = {}});
                 text += fmt::format("; {:.4g} g of {} restores what else was in it", in_grams(dry),
                                     source.dry_milk->name);
+                lost_solids_ = "in the " + liquid + "; dry milk restores them to within a few percent";
             } else {
                 lost_solids_ = "in the " + liquid + " that gave up its water";
                 if (!source.ingredient->dries_to.empty()) {
@@ -464,35 +488,8 @@ private:
         }
     }
 
-    void meet_promise() {
-        const auto& makes = formula_.makes;
-        if (!makes || !makes->dough) {
-            return;
-        }
-        constexpr double met = 1e-9;
-        const double promised = makes->dough->value();
-        const double had = formula_.dough_mass().value();
-        const double has = result_.after.dough_mass().value();
-        if (had < promised * (1.0 - met) || has >= promised * (1.0 - met)) {
-            return;
-        }
-        result_.scaled_by = promised / has;
-        result_.after.scale(result_.scaled_by);
-        result_.before.scale(result_.scaled_by);
-        for (Line& line : result_.levain.lines) {
-            line.mass *= result_.scaled_by;
-        }
-        note(fmt::format("Everything is scaled by {:.5f}, so that the dough weighs the {:.6g} g that the "
-                         "formula promises without the yeast.",
-                         result_.scaled_by, promised * 1000.0));
-    }
-
     void weigh_up() {
         result_.removed = dough_.removed;
-        for (Removed& removed : result_.removed) {
-            removed.mass *= result_.scaled_by;
-            removed.water *= result_.scaled_by;
-        }
         Levain& levain = result_.levain;
         const Overall contents = add_up(levain.lines, {});
         result_.overall_before = compute_overall(result_.before);
@@ -548,7 +545,7 @@ private:
         add("sugar", before.sugar, after.sugar, lost_solids_);
         add("fat", before.fat, after.fat, lost_solids_);
         add("dough", before.total, after.total,
-            lost_solids_.empty() ? "the yeast taken out" : "the yeast taken out, and solids " + lost_solids_);
+            lost_solids_.empty() ? "the yeast taken out" : "the yeast taken out; what was " + lost_solids_);
     }
 
     const Formula& formula_;
@@ -562,11 +559,40 @@ private:
     Conversion result_;
 };
 
+// What everything is to be scaled by, so that a promise of dough that was kept before the
+// yeast went is kept after.
+double factor_to_promise(const Formula& before, const Formula& after) {
+    if (!before.makes || !before.makes->dough) {
+        return 1.0;
+    }
+    constexpr double met = 1e-9;
+    const double promised = before.makes->dough->value();
+    const double has = after.dough_mass().value();
+    const bool was_kept = before.dough_mass().value() >= promised * (1.0 - met);
+    const bool is_kept = has >= promised * (1.0 - met);
+    return was_kept && !is_kept ? promised / has : 1.0;
+}
+
 } // namespace
 
 std::optional<Conversion> convert(const Formula& formula, const ConversionRequest& request,
                                   Diagnostics& diagnostics) {
-    return Converter(formula, request, diagnostics).run();
+    auto conversion = Converter(formula, request, diagnostics).run();
+    const double factor = conversion ? factor_to_promise(formula, conversion->after) : 1.0;
+    if (factor == 1.0) {
+        return conversion;
+    }
+    Formula scaled = formula;
+    scaled.scale(factor);
+    conversion = Converter(scaled, request, diagnostics).run();
+    if (conversion) {
+        conversion->scaled_by = factor;
+        conversion->notes.push_back(
+            fmt::format("Everything is scaled by {:.5f}, so that the dough weighs the {:.6g} g that the "
+                        "formula promises without the yeast.",
+                        factor, in_grams(*formula.makes->dough)));
+    }
+    return conversion;
 }
 
 LargestFit largest_fit(const Formula& formula, const ConversionRequest& request) {

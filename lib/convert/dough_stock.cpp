@@ -28,7 +28,7 @@ WaterSource source_of(const Ingredient& ingredient, Mass mass, bool with_dry_mil
                        .dry_milk_per_mass = {}};
     const Ingredient* dry =
         with_dry_milk && !ingredient.dries_to.empty() ? pantry.find(ingredient.dries_to).ingredient : nullptr;
-    if (dry != nullptr) {
+    if (dry != nullptr && dry->composition.water < ingredient.composition.water) {
         // Solids are restored by dry milk, which brings a little water of its own.
         const double water = ingredient.composition.water.value();
         const double dry_water = dry->composition.water.value();
@@ -49,8 +49,12 @@ std::vector<WaterSource> water_sources(const std::vector<Line>& dough, const Con
             return source.ingredient == &ingredient;
         });
         const Mass mass = mass_in(dough, ingredient);
-        if (!is_known && mass.value() > 0.0) {
-            sources.push_back(source_of(ingredient, mass, request.dry_milk, pantry));
+        if (is_known || mass.value() <= 0.0) {
+            return;
+        }
+        const WaterSource source = source_of(ingredient, mass, request.dry_milk, pantry);
+        if (source.yield.value() > 0.0) {
+            sources.push_back(source);
         }
     };
     const auto add_where = [&](auto&& condition) {

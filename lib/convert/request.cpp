@@ -38,7 +38,7 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
         const std::size_t digits = has_share ? part.text.find_last_not_of(" %") : std::string_view::npos;
         const std::size_t space = has_share ? part.text.rfind(' ', digits) : std::string_view::npos;
         if (has_share && space == std::string_view::npos) {
-            diagnostics.error(Code::levain_flour_sum, part, in_quotes(part.text) + " names no flour",
+            diagnostics.error(Code::levain_flour_unfit, part, in_quotes(part.text) + " names no flour",
                               "write the flour, then its share: rye flour 50%");
             continue;
         }
@@ -56,7 +56,7 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
         }
         sum += share;
         if (ingredient != nullptr && !ingredient->is_flour()) {
-            diagnostics.error(Code::levain_flour_sum, name, in_quotes(name.text) + " is no flour",
+            diagnostics.error(Code::levain_flour_unfit, name, in_quotes(name.text) + " is no flour",
                               "a levain is made of flours of the pantry's class 'flour'");
         } else if (ingredient != nullptr) {
             flours.push_back(

@@ -33,7 +33,7 @@ struct ConversionRequest {
 
     // Where the wishes stand, for diagnostics; may be left empty.
     SourcedText inoculation_place;
-    SourcedText keep_place;
+    std::vector<SourcedText> keep_places; // in the order of keep
     SourcedText levain_flour_place;
     SourcedText water_from_place;
     std::string command; // that was given, less inoculation and hydration, for the command that would work

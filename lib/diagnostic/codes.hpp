@@ -33,6 +33,7 @@ enum class Code {
     key_unknown,
     levain_does_not_fit,
     levain_flour_sum,
+    levain_flour_unfit,
     levain_hydration_unusual,
     makes_mismatch,
     makes_unreadable,

@@ -88,6 +88,23 @@ void append_excerpt(std::string& out, const Diagnostic& item, const DiagnosticSt
                    paint.off);
 }
 
+// A command stays on one line, however long, so that it can be copied.
+void append_hint(std::string& out, std::string_view hint, std::string_view advice, std::string_view indent,
+                 std::size_t columns) {
+    std::string_view begin = advice;
+    while (!hint.empty()) {
+        const std::size_t end = std::min(hint.find('\n'), hint.size());
+        const std::string line = printable(hint.substr(0, end), 2000);
+        if (line.starts_with("leavenwright ")) {
+            out += std::string(begin) + line + "\n";
+        } else {
+            out += wrap_text(line, begin, indent, columns);
+        }
+        begin = indent;
+        hint.remove_prefix(std::min(end + 1, hint.size()));
+    }
+}
+
 void append_diagnostic(std::string& out, const Diagnostic& item, const DiagnosticStyle& style,
                        const Paint& paint) {
     const bool is_error = item.severity == Severity::error;
@@ -103,14 +120,14 @@ void append_diagnostic(std::string& out, const Diagnostic& item, const Diagnosti
     const std::string head = fmt::format("{}{}{}{}: ", place, is_error ? paint.error : paint.warning,
                                          is_error ? "error" : "warning", paint.off);
     // The first line stays whole, however long: editors and scripts read it.
-    out += head + item.message + " [" + std::string(name_of(item.code)) + "]\n";
+    out += head + printable(item.message, 4000) + " [" + std::string(name_of(item.code)) + "]\n";
     if (item.source) {
         append_excerpt(out, item, style, paint, line, margin);
     }
     const std::string advice = margin + " = ";
     const std::string indent(advice.size(), ' ');
     if (!item.hint.empty()) {
-        out += wrap_text(item.hint, advice, indent, style.columns);
+        append_hint(out, item.hint, advice, indent, style.columns);
     }
     for (const Diagnostic::Note& note : item.notes) {
         const std::size_t note_line = item.source ? item.source->position(note.span.offset).line : 0;

@@ -31,14 +31,23 @@ std::size_t edit_distance(std::string_view left, std::string_view right, std::si
     return std::min(previous.back(), limit + 1);
 }
 
+std::size_t edits_allowed(std::string_view word) {
+    if (word.size() <= 1) {
+        return 0;
+    }
+    return word.size() <= 4 ? 1 : 2;
+}
+
 std::string_view nearest_word(std::string_view word, std::span<const std::string_view> candidates) {
-    const std::size_t limit = word.size() <= 4 ? 1 : 2;
-    std::size_t best = limit + 1;
+    const std::size_t limit = edits_allowed(word);
+    std::size_t best = 2 * limit + 1;
     std::string_view nearest;
     for (const std::string_view candidate : candidates) {
         const std::size_t distance = edit_distance(word, candidate, limit);
-        if (distance < best) {
-            best = distance;
+        // Of equals, one of the same length: letters are swapped or hit wrong more often than lost.
+        const std::size_t rank = 2 * distance - (candidate.size() == word.size() && distance > 0 ? 1 : 0);
+        if (distance <= limit && rank < best) {
+            best = rank;
             nearest = candidate;
         }
     }

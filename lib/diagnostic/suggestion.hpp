@@ -13,8 +13,10 @@ namespace leavenwright {
 /// `limit` + 1 if there are more. Bytes are compared.
 std::size_t edit_distance(std::string_view left, std::string_view right, std::size_t limit);
 
-/// The candidate nearest to `word` within two edits (one for words of up to four
-/// letters), or nothing. The first of equals wins.
+/// How many edits a slip in a word may take: two, one for up to four letters, none for one.
+std::size_t edits_allowed(std::string_view word);
+
+/// The candidate nearest to `word` within the edits allowed, or nothing.
 std::string_view nearest_word(std::string_view word, std::span<const std::string_view> candidates);
 
 /// "a, b or c"

@@ -27,7 +27,7 @@ bool is_plain_safe(std::string_view text) {
     // Marks that end a plain text, in block or in flow.
     return !has_layout && text.find(": ") == std::string_view::npos && text.back() != ':' &&
            text.find(" #") == std::string_view::npos &&
-           text.find_first_of(",[]{}\"\\") == std::string_view::npos &&
+           text.find_first_of(",[]{}?\"\\") == std::string_view::npos &&
            text.find("\xEF\xBB\xBF") == std::string_view::npos &&
            text.find("\xC2\x85") == std::string_view::npos &&
            text.find("\xE2\x80\xA8") == std::string_view::npos &&

@@ -1,6 +1,7 @@
 #include "document/map_reader.hpp"
 
 #include "diagnostic/suggestion.hpp"
+#include "source/unicode.hpp"
 
 #include <algorithm>
 
@@ -30,7 +31,7 @@ std::optional<SourcedText> amount_of(const Document& document, const Node& key, 
     if (text && value.is_quoted) {
         diagnostics.error(Code::quoted_number, *text,
                           "the amount of " + in_quotes(key.text) + " is in quotation marks",
-                          "write it without: " + value.text);
+                          "write it without: " + printable(value.text, 48));
         return std::nullopt;
     }
     return text;
@@ -58,7 +59,9 @@ MapReader::MapReader(const Document& document, const Node& node, std::string_vie
     : document_(document), node_(node), what_(what), diagnostics_(diagnostics) {}
 
 const Node* MapReader::take(std::string_view key) {
-    known_.push_back(key);
+    if (std::find(known_.begin(), known_.end(), key) == known_.end()) {
+        known_.push_back(key);
+    }
     for (const Node::Entry& entry : node_.entries) {
         if (entry.key.text == key) {
             if (entry.value.kind == Node::Kind::empty) {
@@ -80,7 +83,7 @@ const Node* MapReader::require(std::string_view key, std::string_view example) {
     if (!is_there) {
         const SourcedText place{.source = document_.source, .span = {node_.span.offset, 1}, .text = {}};
         diagnostics_.error(Code::key_missing, place, std::string(what_) + " needs the key " + in_quotes(key),
-                           "add: " + std::string(example));
+                           "add a line: " + std::string(example));
     }
     return value;
 }
@@ -112,9 +115,10 @@ std::vector<SourcedText> MapReader::take_texts(std::string_view key) {
         return texts;
     }
     if (value->kind != Node::Kind::list) {
-        diagnostics_.error(Code::value_not_a_list, document_.place(*value), in_quotes(key) + " is a list",
-                           "write it in brackets: " + std::string(key) + ": [" +
-                               (value->kind == Node::Kind::text ? value->text : std::string("...")) + "]");
+        diagnostics_.error(
+            Code::value_not_a_list, document_.place(*value), in_quotes(key) + " is a list",
+            "write it in brackets: " + std::string(key) + ": [" +
+                (value->kind == Node::Kind::text ? printable(value->text, 48) : std::string("...")) + "]");
         return texts;
     }
     for (const Node& item : value->items) {

@@ -36,6 +36,17 @@ public:
 
     Node take_root() { return std::move(root_); }
 
+    /// The innermost brace or bracket that is open; nothing if none is.
+    std::optional<SourcedText> open_bracket() const {
+        for (auto open = open_.rbegin(); open != open_.rend(); ++open) {
+            const SourcedText place = place_of({open->node.span.offset, 1});
+            if (place.text == "{" || place.text == "[") {
+                return place;
+            }
+        }
+        return std::nullopt;
+    }
+
     void OnDocumentStart(const YAML::Mark& mark) override {
         if (has_root_) {
             report_second_root(offset_of(mark));
@@ -43,6 +54,17 @@ public:
         }
     }
     void OnDocumentEnd() override { has_root_ = true; }
+
+    void OnAnchor(const YAML::Mark& mark, const std::string& name) override {
+        // The mark is that of the node; the name stands before it, or at it.
+        const std::string_view text = source_->text();
+        const std::size_t from = std::min(offset_of(mark), text.size());
+        std::size_t at = text.substr(from).starts_with("&" + name) ? from : text.rfind("&" + name, from);
+        at = at == std::string_view::npos ? from : at;
+        diagnostics_.error(Code::alias_refused, place_of({at, name.size() + 1}),
+                           "YAML anchors are not read: " + in_quotes("&" + name),
+                           "take it out, and write values in full");
+    }
 
     void OnNull(const YAML::Mark& mark, YAML::anchor_t) override {
         add(Node{.kind = Node::Kind::empty,
@@ -77,6 +99,7 @@ public:
                   .entries = {}};
         const std::string_view rest = source_->text().substr(std::min(offset, source_->text().size()));
         const char first = rest.empty() ? '\0' : rest.front();
+        refuse_hidden_bytes(value, offset);
         node.is_quoted = first == '"' || first == '\'';
         node.span.length = node.is_quoted ? quoted_length(offset, rest) : plain_length(rest, value);
         add(std::move(node));
@@ -119,9 +142,21 @@ private:
     }
 
     void refuse_tag(const std::string& tag, std::size_t offset) {
-        if (!tag.empty() && tag != "?" && tag != "!") {
+        // "!" is what the parser calls a quoted text; written out it is a tag too.
+        const bool is_written = word_at(offset).text.starts_with('!');
+        if (is_written || (!tag.empty() && tag != "?" && tag != "!")) {
             diagnostics_.error(Code::tag_refused, word_at(offset), "YAML tags are not read",
                                "leave out the word that begins with '!'");
+        }
+    }
+
+    // An escape in a quoted text can put in what the file itself may not hold.
+    void refuse_hidden_bytes(const std::string& value, std::size_t offset) {
+        if (const auto fault = find_text_fault(value)) {
+            diagnostics_.error(
+                Code::control_character, word_at(offset),
+                fmt::format("an escape in this text makes a control character (byte 0x{:02X})", fault->byte),
+                "write the text without it");
         }
     }
 
@@ -287,29 +322,46 @@ constexpr Advice advices[] = {
      "put the list on the lines below its key"},
 };
 
+// `bracket` is the brace or bracket that was open where reading ended.
 void report_syntax(const YAML::Exception& fault, const SourceHandle& source, std::size_t shift,
-                   Diagnostics& diagnostics) {
+                   const std::optional<SourcedText>& bracket, Diagnostics& diagnostics) {
     const std::size_t offset =
         fault.mark.is_null() ? 0 : shift + static_cast<std::size_t>(std::max(fault.mark.pos, 0));
-    SourcedText place = whole_line(source, offset);
-    const std::size_t column = std::min(offset, place.span.offset + place.span.length) - place.span.offset;
-    if (column < place.text.size()) {
-        place = place.part(column, place.text.size());
+    const SourcedText line = whole_line(source, offset);
+    const std::size_t column = std::min(offset, line.span.offset + line.span.length) - line.span.offset;
+    const SourcedText place = column < line.text.size() ? line.part(column, line.text.size()) : line;
+    const std::string_view indent =
+        line.text.substr(0, std::min(line.text.find_first_not_of(" \t"), line.text.size()));
+    if (indent.find('\t') != std::string_view::npos) {
+        diagnostics.error(Code::yaml_syntax, line, "this line is set in with a tab", "use spaces");
+        return;
     }
     for (const Advice& advice : advices) {
         if (fault.msg.find(advice.raw) != std::string::npos) {
-            diagnostics.error(Code::yaml_syntax, place, std::string(advice.message),
+            const bool is_open = bracket && advice.raw.find("flow") != std::string_view::npos;
+            diagnostics.error(Code::yaml_syntax, is_open ? *bracket : place, std::string(advice.message),
                               std::string(advice.hint));
             return;
         }
     }
-    const std::string_view whole = whole_line(source, offset).text;
-    if (whole.find('\t') != std::string_view::npos) {
-        diagnostics.error(Code::yaml_syntax, place, "this line is set in with a tab", "use spaces");
-        return;
-    }
     diagnostics.error(Code::yaml_syntax, place, "this is not well-formed YAML: " + printable(fault.msg, 120),
                       "text that begins with a sign such as @ ` % & * ! or holds ': ' needs quotation marks");
+}
+
+// A carriage return that ends no line: an old way to end lines, which YAML reads otherwise than
+// people do.
+bool report_lone_return(const SourceHandle& source, Diagnostics& diagnostics) {
+    const std::string_view text = source->text();
+    for (std::size_t at = text.find('\r'); at != std::string_view::npos; at = text.find('\r', at + 1)) {
+        if (at + 1 >= text.size() || text[at + 1] != '\n') {
+            diagnostics.error(Code::control_character,
+                              {.source = source, .span = {at, 1}, .text = text.substr(at, 1)},
+                              "a carriage return stands here that ends no line",
+                              "save the file with Unix or Windows line ends");
+            return true;
+        }
+    }
+    return false;
 }
 
 bool report_bytes(const SourceHandle& source, Diagnostics& diagnostics) {
@@ -342,7 +394,7 @@ std::optional<Document> read_document(const SourceHandle& source, Diagnostics& d
                           "a formula has a few kilobytes; is this the right file?");
         return std::nullopt;
     }
-    if (report_bytes(source, diagnostics)) {
+    if (report_bytes(source, diagnostics) || report_lone_return(source, diagnostics)) {
         return std::nullopt;
     }
     const std::size_t shift = text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
@@ -357,7 +409,7 @@ std::optional<Document> read_document(const SourceHandle& source, Diagnostics& d
     } catch (const StopReading&) {
         return std::nullopt;
     } catch (const YAML::Exception& fault) {
-        report_syntax(fault, source, shift, diagnostics);
+        report_syntax(fault, source, shift, builder.open_bracket(), diagnostics);
         return std::nullopt;
     }
     Document document{.source = source, .root = builder.take_root()};

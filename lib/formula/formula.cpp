@@ -79,10 +79,11 @@ void Formula::scale(double factor) {
         line.mass *= factor;
     }
     for (Stage& stage : stages) {
+        const bool is_whole = stage.used == stage.mass(); // which rounding must not undo
         for (Line& line : stage.lines) {
             line.mass *= factor;
         }
-        stage.used *= factor;
+        stage.used = is_whole ? stage.mass() : stage.used * factor;
     }
 }
 

@@ -81,7 +81,7 @@ private:
                                in_quotes(version->text) + " is not a version of the format",
                                "write formula: 1");
         }
-        reader.require("name", "name: what the bread is called");
+        reader.require("name", "name: Pier loaf");
         if (const auto text = reader.take_text("name")) {
             written_.formula.name = std::string(text->text);
         }
@@ -128,7 +128,7 @@ private:
         const Node* overall = reader.take("overall");
         if (dough != nullptr && overall != nullptr) {
             diagnostics_.error(
-                Code::dough_and_overall, document_.place(*overall),
+                Code::dough_and_overall, document_.place(key_of(document_.root, *overall)),
                 "a formula has either 'dough' or 'overall', not both",
                 "keep 'dough' for what is added at mixing, or 'overall' for everything, the stages included");
         }
@@ -138,7 +138,7 @@ private:
             if (!is_empty_key) {
                 diagnostics_.error(
                     Code::key_missing, written_.place, "a formula needs the key 'dough' or 'overall'",
-                    "add: dough: with the ingredients on the lines below, set in by two spaces");
+                    "add a line 'dough:' with the ingredients on the lines below it, set in by two spaces");
             }
             return;
         }
@@ -196,6 +196,15 @@ private:
                                    "write " + entry.key.text + ": all");
                 return;
             }
+        }
+        const auto same =
+            std::find_if(uses_.begin(), uses_.end(), [&](const auto& known) { return known.first == stage; });
+        if (same != uses_.end()) {
+            diagnostics_
+                .error(Code::key_duplicate, document_.place(entry.key),
+                       in_quotes(entry.key.text) + " is given twice", "keep one of the two")
+                .notes.push_back({.message = "first given", .span = same->second.place.span});
+            return;
         }
         uses_.emplace_back(stage, use);
     }

@@ -60,7 +60,7 @@ std::optional<Step> read_step(const Document& document, const Node& item, Diagno
     if (item.kind != Node::Kind::map || item.entries.size() != 1) {
         diagnostics.error(Code::value_not_a_map, document.place(item),
                           "a step is one word, with a map or a text behind its colon",
-                          "- bulk: { for: 2 h, at: 24 C }");
+                          "write: - bulk: { for: 2 h, at: 24 C }");
         return std::nullopt;
     }
     const Node::Entry& entry = item.entries.front();
@@ -72,7 +72,8 @@ std::optional<Step> read_step(const Document& document, const Node& item, Diagno
         read_step_keys(document, entry.value, step, diagnostics);
     } else if (entry.value.kind == Node::Kind::list) {
         diagnostics.error(Code::value_not_a_map, document.place(entry.key),
-                          "a step has a map or a text behind its colon", "- bulk: { for: 2 h, at: 24 C }");
+                          "a step has a map or a text behind its colon",
+                          "write: - bulk: { for: 2 h, at: 24 C }");
     }
     return verb ? std::optional(step) : std::nullopt;
 }

@@ -69,7 +69,7 @@ std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
     };
     std::vector<Candidate> candidates;
     const auto consider = [&](std::string_view key, std::string_view shown) {
-        const std::size_t limit = folded.size() <= 4 ? 1 : 2;
+        const std::size_t limit = edits_allowed(folded);
         std::size_t distance = edit_distance(folded, key, limit);
         const bool holds_key =
             key.size() > 3 && (" " + folded + " ").find(" " + std::string(key) + " ") != std::string::npos;
@@ -95,6 +95,12 @@ std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
         return left.distance < right.distance;
     });
     std::vector<std::string_view> names;
+    // Beside a slip of the pen, names that only share a word are noise.
+    const bool has_slip = !candidates.empty() && candidates.front().distance <= edits_allowed(folded);
+    if (has_slip) {
+        const std::size_t best = candidates.front().distance;
+        std::erase_if(candidates, [&](const Candidate& candidate) { return candidate.distance > best; });
+    }
     for (const Candidate& candidate : candidates) {
         const bool is_new = std::find(names.begin(), names.end(), candidate.shown) == names.end();
         if (is_new && names.size() < most) {

@@ -110,13 +110,14 @@ private:
         }
         if (list->kind != Node::Kind::list) {
             diagnostics_.error(Code::value_not_a_list, document_.place(*list), "'nearest for' is a list",
-                               "- { name: farine T65, why: ... }");
+                               "write: - { name: farine T65, why: ... }");
             return {};
         }
         for (const Node& item : list->items) {
             if (item.kind != Node::Kind::map) {
                 diagnostics_.error(Code::value_not_a_map, document_.place(item),
-                                   "a name with its reason belongs here", "- { name: farine T65, why: ... }");
+                                   "a name with its reason belongs here",
+                                   "write: - { name: farine T65, why: ... }");
                 continue;
             }
             MapReader entry(document_, item, "a name", diagnostics_);
@@ -192,7 +193,7 @@ private:
         if (list == nullptr) {
             return {};
         }
-        constexpr std::string_view example = "- { 1 cup: 137 g, source: ... }";
+        constexpr std::string_view example = "write: - { 1 cup: 137 g, source: ... }";
         if (list->kind != Node::Kind::list) {
             diagnostics_.error(Code::value_not_a_list, document_.place(*list), "'volumes' is a list",
                                std::string(example));

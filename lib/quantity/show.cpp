@@ -48,8 +48,8 @@ std::string show_weighed(Mass mass, const WeighingScale& scale) {
 }
 
 std::string show_difference(Mass mass, const WeighingScale& scale) {
-    constexpr double nothing_kg = 1e-9;
-    if (std::abs(mass.value()) < nothing_kg) {
+    // Less than half of the finest step that is shown.
+    if (std::abs(mass.value()) < scale.step.value() / 200.0) {
         return fmt::format("0 {}", unit_name(scale.units));
     }
     const int decimals = decimals_of(in_units(scale.step_for(abs(mass)), scale.units));

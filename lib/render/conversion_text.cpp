@@ -64,9 +64,9 @@ private:
     }
 
     void write_uncertainty() {
-        const double spread = conversion_.overall_before.hydration_uncertainty().value();
-        if (spread > 5e-4) {
-            const double middle = conversion_.overall_before.hydration_true().value();
+        const double spread = conversion_.overall_after.hydration_uncertainty().value();
+        if (spread > 5e-3) {
+            const double middle = conversion_.overall_after.hydration_true().value();
             out_ += wrap_text(fmt::format("Cups, spoons and counts leave the true hydration between {:.0f} "
                                           "and {:.0f} %: weigh once to know.",
                                           (middle - spread) * 100.0, (middle + spread) * 100.0),
@@ -94,7 +94,8 @@ private:
         }
         const auto add_ratio = [&](const std::string& name, double before, double after) {
             const double points = std::abs(after - before) < 1e-9 ? 0.0 : (after - before) * 100.0;
-            table.add_row({name, show_percent(before), show_percent(after), show_decimal(points, 2) + " %"});
+            table.add_row({name, show_percent(before), show_percent(after),
+                           (points > 0.005 ? "+" : "") + show_decimal(points, 2) + " %"});
         };
         const Overall& before = conversion_.overall_before;
         const Overall& after = conversion_.overall_after;

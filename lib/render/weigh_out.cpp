@@ -55,34 +55,35 @@ public:
 
     WeighOut write() {
         const WeighedFormula weighed = weigh_formula(formula_, style_.scale);
-        for (const Stage& stage : weighed.formula.stages) {
-            write_stage(stage);
+        for (std::size_t i = 0; i < weighed.formula.stages.size(); ++i) {
+            write_stage(weighed.formula.stages[i], formula_.stages[i]);
         }
         write_dough(weighed.formula);
         return {.tables = std::move(out_), .as_weighed = as_weighed(weighed)};
     }
 
 private:
-    void write_stage(const Stage& stage) {
-        const bool is_levain = stage.kind == StageKind::levain;
-        out_ += "\n" + printable(stage.name, 60) +
+    // Weights as printed, percentages of the exact ones.
+    void write_stage(const Stage& printed, const Stage& exact) {
+        const bool is_levain = printed.kind == StageKind::levain;
+        out_ += "\n" + printable(printed.name, 60) +
                 (is_levain ? ", ripe when the dough is mixed" : ", made ahead") + "\n";
         Mass flour = kilograms(0.0);
-        for (const Line& line : stage.lines) {
+        for (const Line& line : exact.lines) {
             flour += line.ingredient->is_flour() ? line.mass : kilograms(0.0);
         }
         TextTable table(style_.columns);
-        for (const Line& line : stage.lines) {
+        for (std::size_t i = 0; i < exact.lines.size(); ++i) {
             // A preferment's own percentages; a soaker's are of the total flour.
-            const double ratio = is_preferment(stage.kind) && flour.value() > 0.0
-                                     ? line.mass.value() / flour.value()
-                                     : line.mass.value() / overall_.total_flour.value();
-            table.add_row({line.name, show_weighed(line.mass, style_.scale), show_percent(ratio)});
+            const bool has_own = is_preferment(exact.kind) && flour.value() > 0.0;
+            const double ratio = (exact.lines[i].mass / (has_own ? flour : overall_.total_flour)).value();
+            table.add_row({printed.lines[i].name, show_weighed(printed.lines[i].mass, style_.scale),
+                           show_percent(ratio)});
         }
         table.add_rule(1);
-        table.add_row({"", show_weighed(stage.mass(), style_.scale), ""});
-        if (stage.used < stage.mass()) {
-            table.add_row({"into the dough", show_weighed(stage.used, style_.scale), ""});
+        table.add_row({"", show_weighed(printed.mass(), style_.scale), ""});
+        if (printed.used < printed.mass()) {
+            table.add_row({"into the dough", show_weighed(printed.used, style_.scale), ""});
         }
         out_ += table.text();
     }

@@ -34,8 +34,10 @@ SourcePosition SourceText::position(std::size_t offset) const {
     const auto is_code_point_start = [](char byte) {
         return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
     };
-    const auto code_points = std::count_if(before.begin(), before.end(), is_code_point_start);
-    return {.line = line, .column = static_cast<std::size_t>(code_points) + 1};
+    const auto code_points =
+        static_cast<std::size_t>(std::count_if(before.begin(), before.end(), is_code_point_start));
+    const bool has_mark = before.starts_with("\xEF\xBB\xBF"); // a byte order mark is no character
+    return {.line = line, .column = code_points + (has_mark ? 0 : 1)};
 }
 
 SourcedText SourcedText::part(std::size_t begin, std::size_t length) const {
