@@ -424,9 +424,10 @@ private:
                                       .uncertainty = {}});
                 text += fmt::format("; {:.4g} g of {} restores what else was in it", in_grams(dry),
                                     source.dry_milk->name);
-                lost_solids_ = "in the " + liquid + "; dry milk restores them to within a few percent";
+                meant_solids_ = "dry milk restores that of the " + liquid + " to within a few percent";
             } else {
-                lost_solids_ = "in the " + liquid + " that gave up its water";
+                meant_solids_ = "went with the " + liquid + " that gave up its water";
+                loses_solids_ = true;
                 if (!source.ingredient->dries_to.empty()) {
                     text += "; --dry-milk puts its solids back as dry milk";
                 }
@@ -542,10 +543,11 @@ private:
             "water that another liquid gave up counts as added in the levain");
         add("true water", before.true_water, after.true_water, yeast_text);
         add("salt", before.salt, after.salt, "");
-        add("sugar", before.sugar, after.sugar, lost_solids_);
-        add("fat", before.fat, after.fat, lost_solids_);
+        add("sugar", before.sugar, after.sugar, meant_solids_);
+        add("fat", before.fat, after.fat, meant_solids_);
         add("dough", before.total, after.total,
-            lost_solids_.empty() ? "the yeast taken out" : "the yeast taken out; what was " + lost_solids_);
+            loses_solids_ ? "the yeast taken out, and what else was in the liquid that gave up its water"
+                          : "the yeast taken out");
     }
 
     const Formula& formula_;
@@ -555,7 +557,8 @@ private:
     double share_ = 0.0;
     std::vector<std::string> moved_;
     std::string blend_;
-    std::string lost_solids_;
+    std::string meant_solids_; // why sugar and fat moved
+    bool loses_solids_ = false;
     Conversion result_;
 };
 

@@ -40,12 +40,14 @@ std::size_t edits_allowed(std::string_view word) {
 
 std::string_view nearest_word(std::string_view word, std::span<const std::string_view> candidates) {
     const std::size_t limit = edits_allowed(word);
-    std::size_t best = 2 * limit + 1;
+    std::size_t best = 4 * limit + 4;
     std::string_view nearest;
     for (const std::string_view candidate : candidates) {
         const std::size_t distance = edit_distance(word, candidate, limit);
-        // Of equals, one of the same length: letters are swapped or hit wrong more often than lost.
-        const std::size_t rank = 2 * distance - (candidate.size() == word.size() && distance > 0 ? 1 : 0);
+        // Of equals, one that begins alike; of those, one of the same length.
+        const bool begins_alike = !word.empty() && !candidate.empty() && word.front() == candidate.front();
+        const bool is_as_long = candidate.size() == word.size();
+        const std::size_t rank = 4 * distance + (begins_alike ? 0U : 2U) + (is_as_long ? 0U : 1U);
         if (distance <= limit && rank < best) {
             best = rank;
             nearest = candidate;

@@ -16,9 +16,13 @@ const Node* Node::find(std::string_view key) const {
 namespace {
 
 bool is_plain_safe(std::string_view text) {
-    constexpr std::string_view never_first = " -?:,[]{}#&*!|>'\"%@`~<";
+    constexpr std::string_view never_first = " ?:,[]{}#&*!|>'\"%@`~<";
     if (text.empty() || text.back() == ' ' || text == "null" || text == "Null" || text == "NULL" ||
         never_first.find(text.front()) != std::string_view::npos || text.starts_with("...")) {
+        return false;
+    }
+    const bool is_dash = text.front() == '-' && (text.size() == 1 || text[1] == ' ' || text[1] == '-');
+    if (is_dash) { // a list, or the mark between documents
         return false;
     }
     const bool has_layout = std::any_of(text.begin(), text.end(), [](char byte) {

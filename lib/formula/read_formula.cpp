@@ -84,6 +84,10 @@ private:
         reader.require("name", "name: Pier loaf");
         if (const auto text = reader.take_text("name")) {
             written_.formula.name = std::string(text->text);
+            if (trimmed(*text).text.empty()) {
+                diagnostics_.error(Code::value_missing, *text, "the name is empty",
+                                   "write what the bread is called");
+            }
         }
         if (const auto text = reader.take_text("note")) {
             written_.formula.note = std::string(text->text);
@@ -98,7 +102,7 @@ private:
     }
 
     void read_sizes(MapReader& reader) {
-        if (const auto text = reader.take_amount("makes")) {
+        if (const auto text = reader.take_text("makes")) {
             written_.formula.makes = read_yield(*text, diagnostics_);
             written_.makes_place = *text;
         }

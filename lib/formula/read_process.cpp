@@ -3,6 +3,7 @@
 #include "diagnostic/suggestion.hpp"
 #include "document/map_reader.hpp"
 #include "quantity/number.hpp"
+#include "quantity/units.hpp"
 #include "source/unicode.hpp"
 
 #include <algorithm>
@@ -80,14 +81,27 @@ std::optional<Step> read_step(const Document& document, const Node& item, Diagno
 
 constexpr std::string_view yield_forms = "write 2 x 850 g, 1700 g or 12 rolls";
 
-// The number of bytes of the mark between pieces and weight that begins `text`.
+// The number of bytes of the mark between pieces and their weight that begins `text`: "x", "of"
+// or the sign, with a number behind it.
 std::size_t times_length(std::string_view text) {
-    for (const std::string_view mark : {"x ", "\xC3\x97", "X ", "of ", "*"}) {
-        if (text.starts_with(mark)) {
-            return mark.size();
+    for (const std::string_view mark : {"x", "\xC3\x97", "X", "of ", "*"}) {
+        if (!text.starts_with(mark)) {
+            continue;
         }
+        const std::size_t next = text.find_first_not_of(' ', mark.size());
+        const bool has_number = next != std::string_view::npos && text[next] >= '0' && text[next] <= '9';
+        return has_number ? mark.size() : 0;
     }
-    return text.size() > 1 && (text[0] == 'x' || text[0] == 'X') && text[1] >= '0' && text[1] <= '9' ? 1 : 0;
+    return 0;
+}
+
+// What stands where pieces have their name, but is none: a unit, or a mark without a weight.
+bool is_no_noun(std::string_view noun) {
+    const std::string folded = fold_name(noun);
+    const bool has_mark =
+        folded == "x" || folded == "of" || folded.ends_with(" x") || folded.ends_with(" of");
+    return has_mark || find_unit(folded) != nullptr ||
+           noun.find_first_of("0123456789%") != std::string_view::npos;
 }
 
 } // namespace
@@ -142,8 +156,7 @@ std::optional<Yield> read_yield(const SourcedText& untrimmed, Diagnostics& diagn
         }
         yield.dough = *piece * number->value;
     }
-    const bool has_digits = yield.noun.find_first_of("0123456789%") != std::string::npos;
-    if (has_digits) {
+    if (is_no_noun(yield.noun)) {
         diagnostics.error(Code::makes_unreadable, place,
                           "cannot tell what " + in_quotes(place.text) + " makes", std::string(yield_forms));
         return std::nullopt;

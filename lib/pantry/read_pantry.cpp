@@ -92,7 +92,7 @@ private:
         if (!text) {
             return;
         }
-        const auto value = ingredient_class_named(text->text);
+        const auto value = ingredient_class_named(fold_name(text->text));
         if (value) {
             ingredient.ingredient_class = *value;
             return;
@@ -135,8 +135,9 @@ private:
         if (!text) {
             return std::nullopt;
         }
-        if (const std::string unspaced = fold_name(text->text);
-            unspaced == "0 g" || unspaced == "0 mg" || unspaced == "0") {
+        Diagnostics attempt;
+        const auto number = read_number(*text, attempt);
+        if (number && number->value == 0.0) {
             return Fraction(0.0);
         }
         const auto mass = read_mass(*text, diagnostics_);

@@ -97,7 +97,9 @@ std::optional<Piece> read_piece(const SourcedText& place, Diagnostics& diagnosti
                 .value = 0.0};
     const std::size_t length = words_length(place.text.substr(number->length));
     piece.words = trimmed(place.part(number->length, length));
-    piece.unit = find_unit(unit_key(piece.words.text));
+    // Names are compared with hyphens as spaces; a unit has none.
+    const bool has_hyphen = piece.words.text.find('-') != std::string_view::npos;
+    piece.unit = has_hyphen ? nullptr : find_unit(unit_key(piece.words.text));
     if (piece.unit != nullptr) {
         piece.value = piece.unit->is_power_of_ten ? number->scaled(piece.unit->power_of_ten)
                                                   : number->value * piece.unit->factor;
@@ -387,7 +389,8 @@ std::optional<DurationRange> read_duration(const SourcedText& untrimmed, Diagnos
         return std::nullopt;
     }
     double least = 0.0;
-    if (bare->words.text.empty()) { // "45 to 60 min"
+    const bool is_bare = bare->number.length == range.least.text.size();
+    if (is_bare) { // "45 to 60 min"
         const Unit* unit = read_piece(range.most, diagnostics)->unit;
         least = bare->number.value * unit->factor;
     } else {

@@ -67,8 +67,10 @@ constexpr auto units = std::to_array<Unit>({
     unit("min", time, 60.0, "minute", "min"),
     unit("h", time, 3600.0, "hr|hour", "hour"),
     unit("d", time, 86400.0, "day", "day"),
-    unit("C", Dimension::temperature, 1.0, "c|celsius|centigrade|degree c|degree celsius", "tempC"),
-    unit("F", Dimension::temperature, 5.0 / 9.0, "f|fahrenheit|degree f|degree fahrenheit", "tempF"),
+    unit("C", Dimension::temperature, 1.0,
+         "c|celsius|centigrade|degree c|degrees c|degree celsius|degrees celsius", "tempC"),
+    unit("F", Dimension::temperature, 5.0 / 9.0,
+         "f|fahrenheit|degree f|degrees f|degree fahrenheit|degrees fahrenheit", "tempF"),
 });
 
 bool has_spelling(const Unit& unit, std::string_view folded) {

@@ -57,7 +57,9 @@ struct Outcome {
     int status = 0;
 };
 
-[[noreturn]] void refuse(const std::string& why) { throw std::runtime_error(why); }
+[[noreturn]] void refuse(const std::string& why) {
+    throw std::runtime_error(why);
+}
 
 // ---- texts
 
@@ -71,7 +73,9 @@ std::vector<std::string> lines_of(std::string_view text) {
     return lines;
 }
 
-bool is_header(std::string_view line) { return line.starts_with(header_mark); }
+bool is_header(std::string_view line) {
+    return line.starts_with(header_mark);
+}
 
 std::string text_of(const Section& section) {
     std::string text = section.body;
@@ -89,7 +93,8 @@ std::string text_of(const Section& section) {
 std::string body_of(const std::string& text) {
     for (const std::string& line : lines_of(text)) {
         if (is_header(line)) {
-            refuse("the output holds the line '" + line + "', which a session reads as a section; pipe it through sed");
+            refuse("the output holds the line '" + line +
+                   "', which a session reads as a section; pipe it through sed");
         }
     }
     return text.empty() || text.back() == '\n' ? text : text + "\n" + std::string(no_newline) + "\n";
@@ -112,7 +117,8 @@ std::string bytes_of_hex(const Section& section) {
         }
         const int value = hex_value(digit);
         if (value < 0) {
-            refuse("line " + std::to_string(section.line) + ": '" + std::string(1, digit) + "' is no hex digit");
+            refuse("line " + std::to_string(section.line) + ": '" + std::string(1, digit) +
+                   "' is no hex digit");
         }
         if (high < 0) {
             high = value;
@@ -192,7 +198,8 @@ void check_is_comment(const Section& section) {
     }
     for (const std::string& line : lines_of(section.body)) {
         if (!line.empty() && line.front() != '#') {
-            refuse("line " + std::to_string(section.line) + ": '" + section.kind + "' takes no lines, only comments");
+            refuse("line " + std::to_string(section.line) + ": '" + section.kind +
+                   "' takes no lines, only comments");
         }
     }
 }
@@ -203,7 +210,8 @@ void check_order(const Session& session) {
         const bool is_file = section.kind == "file" || section.kind == "file-hex";
         has_run = has_run || section.kind == "run";
         if (is_file == has_run && section.kind != "run") {
-            refuse("line " + std::to_string(section.line) + ": files stand before the first run, expectations after it");
+            refuse("line " + std::to_string(section.line) +
+                   ": files stand before the first run, expectations after it");
         }
         check_is_comment(section);
     }
@@ -324,16 +332,19 @@ struct Change {
 // Lengths of the longest common subsequences of the ends of both.
 std::vector<std::vector<std::size_t>> common_lengths(const std::vector<std::string>& expected,
                                                      const std::vector<std::string>& got) {
-    std::vector<std::vector<std::size_t>> lengths(expected.size() + 1, std::vector<std::size_t>(got.size() + 1));
+    std::vector<std::vector<std::size_t>> lengths(expected.size() + 1,
+                                                  std::vector<std::size_t>(got.size() + 1));
     for (std::size_t i = expected.size(); i-- > 0;) {
         for (std::size_t j = got.size(); j-- > 0;) {
-            lengths[i][j] = expected[i] == got[j] ? lengths[i + 1][j + 1] + 1 : std::max(lengths[i + 1][j], lengths[i][j + 1]);
+            lengths[i][j] = expected[i] == got[j] ? lengths[i + 1][j + 1] + 1
+                                                  : std::max(lengths[i + 1][j], lengths[i][j + 1]);
         }
     }
     return lengths;
 }
 
-std::vector<Change> changes_of(const std::vector<std::string>& expected, const std::vector<std::string>& got) {
+std::vector<Change> changes_of(const std::vector<std::string>& expected,
+                               const std::vector<std::string>& got) {
     const auto lengths = common_lengths(expected, got);
     std::vector<Change> changes;
     std::size_t i = 0;
@@ -377,12 +388,14 @@ void print_difference(const std::string& what, const std::string& expected, cons
     const auto is_near_change = [&](std::size_t at) {
         const std::size_t from = at > context ? at - context : 0;
         const std::size_t to = std::min(at + context + 1, changes.size());
-        return std::any_of(changes.begin() + static_cast<std::ptrdiff_t>(from), changes.begin() + static_cast<std::ptrdiff_t>(to),
+        return std::any_of(changes.begin() + static_cast<std::ptrdiff_t>(from),
+                           changes.begin() + static_cast<std::ptrdiff_t>(to),
                            [](const Change& change) { return change.mark != ' '; });
     };
     for (std::size_t at = 0; at < changes.size(); ++at) {
         if (is_near_change(at)) {
-            std::printf("  %c %4zu | %s\n", changes[at].mark, changes[at].number, visible(changes[at].line).c_str());
+            std::printf("  %c %4zu | %s\n", changes[at].mark, changes[at].number,
+                        visible(changes[at].line).c_str());
         }
     }
 }
@@ -442,7 +455,8 @@ std::vector<Sections> runs_of(const Session& session) {
 }
 
 const Section* find_section(const Sections& run, std::string_view kind) {
-    const auto found = std::find_if(run.begin(), run.end(), [&](const Section& section) { return section.kind == kind; });
+    const auto found =
+        std::find_if(run.begin(), run.end(), [&](const Section& section) { return section.kind == kind; });
     return found == run.end() ? nullptr : &*found;
 }
 
@@ -453,7 +467,8 @@ bool check_run(const Sections& run, const Outcome& outcome, const fs::path& work
     Comparison comparison(work);
     comparison.compare("stdout", output == nullptr ? "" : text_of(*output), outcome.output);
     comparison.compare("stderr", errors == nullptr ? "" : text_of(*errors), outcome.errors);
-    comparison.compare("exit status", status == nullptr ? "0" : status->argument, std::to_string(outcome.status));
+    comparison.compare("exit status", (status == nullptr ? "0" : status->argument) + "\n",
+                       std::to_string(outcome.status) + "\n");
     for (const Section& section : run) {
         if (section.kind == "expect-file") {
             comparison.compare_file(section);
@@ -498,7 +513,9 @@ bool run_session(const fs::path& command, const fs::path& path, bool accept) {
     const fs::path work = folder.path() / "work";
     bool is_same = true;
     const std::vector<Sections> runs = runs_of(session);
-    std::erase_if(session.sections, [](const Section& section) { return section.kind != "file" && section.kind != "file-hex"; });
+    std::erase_if(session.sections, [](const Section& section) {
+        return section.kind != "file" && section.kind != "file-hex";
+    });
     for (const Sections& run : runs) {
         const Outcome outcome = run_script(folder.path(), script_of(run.front()));
         if (accept) {
