@@ -44,6 +44,7 @@ inline constexpr std::string_view inoculation_group =
 inline constexpr std::string_view levain_group = "What levain";
 inline constexpr std::string_view stays_group = "What stays, what gives";
 inline constexpr std::string_view size_group = "To what size (one of these)";
+inline constexpr std::string_view beside_group = "With a size";
 inline constexpr std::string_view compare_group = "Comparing two";
 inline constexpr std::string_view usual_group = "What is usual (a warning outside of it)";
 inline constexpr std::string_view report_group = "Report";
@@ -70,10 +71,10 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"scale", "--pan-volume", "", "2l", size_group, "Volume of the pans; with --fill", "", false},
     {"scale", "--pan-area", "", "\"20 x 30 cm\"", size_group, "Or \"28 cm round\", or 600cm2; with --fill",
      "", false},
-    {"scale", "--by", "", "1.5", size_group, "A factor", "", false},
-    {"scale", "--loss", "", "12%", size_group, "Lost between dough and bread, of the dough", "", false},
-    {"scale", "--fill", "", "0.5kg", size_group, "Dough per litre of pan, or per 1000 cm2", "", false},
-    {"scale", "--whole-eggs", "", "", size_group, "The nearest size with whole eggs", "", false},
+    {"scale", "--by", "", "1.5", size_group, "Every amount times this", "", false},
+    {"scale", "--loss", "", "12%", beside_group, "Lost between dough and bread, of the dough", "", false},
+    {"scale", "--fill", "", "0.5kg", beside_group, "Dough per litre of pan, or per 1000 cm2", "", false},
+    {"scale", "--whole-eggs", "", "", beside_group, "The nearest size with whole eggs", "", false},
     {"check", "--tolerance", "", "0.5g", compare_group, "What may differ (0.5 g)", "", false},
     {"check", "--any-size", "", "", compare_group, "Bring the second to the first's flour first", "", false},
     {"check", "--usual-salt", "", "\"1% to 3%\"", usual_group, "Salt, of the flour (1% to 3%)", "", false},
@@ -89,8 +90,8 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"scale", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
     {"convert", "--force", "", "", report_group, "Replace FILE if it is there", "", false},
     {"scale", "--force", "", "", report_group, "Replace FILE if it is there", "", false},
-    {"convert", "--units", "", "UNITS", report_group, "metric or us (ounces)", "metric us", false},
-    {"scale", "--units", "", "UNITS", report_group, "metric or us (ounces)", "metric us", false},
+    {"convert", "--units", "", "UNITS", report_group, "Metric or us (ounces)", "metric us", false},
+    {"scale", "--units", "", "UNITS", report_group, "Metric or us (ounces)", "metric us", false},
     {"convert", "--weigh-to", "", "WEIGHT", report_group, "What the scale shows (1 g)", "", false},
     {"scale", "--weigh-to", "", "WEIGHT", report_group, "What the scale shows (1 g)", "", false},
     {"convert", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},

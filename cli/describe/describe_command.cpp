@@ -7,8 +7,8 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdio>
 #include <fstream>
-#include <iostream>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -219,8 +219,9 @@ std::string man_page() {
         page += ".PP\n" + roff_text(example.text) + "\n.PP\n.nf\n.RS\n" + roff_typed(example.command) +
                 "\n.RE\n.fi\n";
     }
-    page += ".SH FILES\n" + term(italic("FORMULA"), "A formula: YAML, at most 1 MiB. Its form is described "
-                                                    "in formulas/README.md of the sources.");
+    page += ".SH FILES\n" + term(italic("FORMULA"),
+                                 "A formula: YAML, at most 1 MiB. Its form is described in "
+                                 "formulas/README.md, which is installed in share/leavenwright.");
     page += term(bold("--pantry") + " " + italic("FILE"),
                  "Ingredients of your own, in the form that the same page describes.");
     page += term(bold("-o") + " " + italic("FILE"),
@@ -464,7 +465,7 @@ bool write_file(const std::string& path, const std::string& text) {
     std::ofstream file(path, std::ios::binary);
     file << text << std::flush;
     if (!file) {
-        std::cerr << "describe_command: cannot write " << path << "\n";
+        std::fprintf(stderr, "describe_command: cannot write %s\n", path.c_str());
     }
     return static_cast<bool>(file);
 }
@@ -475,7 +476,7 @@ bool write_file(const std::string& path, const std::string& text) {
 int main(int count, char** arguments) {
     using namespace leavenwright;
     if (count != 2) {
-        std::cerr << "usage: describe_command FOLDER\n";
+        std::fputs("usage: describe_command FOLDER\n", stderr);
         return 2;
     }
     const std::string folder = std::string(arguments[1]) + "/";

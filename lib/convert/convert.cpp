@@ -1,6 +1,7 @@
 #include "convert/convert.hpp"
 
 #include "convert/dough_stock.hpp"
+#include "quantity/number.hpp"
 #include "source/unicode.hpp"
 
 #include <fmt/core.h>
@@ -436,7 +437,17 @@ private:
         }
     }
 
+    // The amounts that were computed, as decimals again.
+    void clear_dust() {
+        for (std::vector<Line>* lines : {&dough_.lines, &result_.levain.lines}) {
+            for (Line& line : *lines) {
+                line.mass = kilograms(without_dust(line.mass.value()));
+            }
+        }
+    }
+
     void build_after() {
+        clear_dust();
         Formula& after = result_.after;
         after = formula_;
         after.notation = Notation::dough;
@@ -470,9 +481,10 @@ private:
     }
 
     std::string levain_name() const {
-        const bool is_taken = std::any_of(dough_.stages.begin(), dough_.stages.end(), [](const Stage& stage) {
-            return fold_name(stage.name) == "levain";
-        });
+        const auto is_levain = [](const auto& item) { return fold_name(item.name) == "levain"; };
+        const Formula& after = result_.after;
+        const bool is_taken = std::any_of(after.stages.begin(), after.stages.end(), is_levain) ||
+                              std::any_of(after.dough.begin(), after.dough.end(), is_levain);
         return is_taken ? "new levain" : "levain";
     }
 

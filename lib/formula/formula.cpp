@@ -1,5 +1,6 @@
 #include "formula/formula.hpp"
 
+#include "quantity/number.hpp"
 #include "source/unicode.hpp"
 
 #include <algorithm>
@@ -76,12 +77,12 @@ Mass Formula::dough_mass() const {
 
 void Formula::scale(double factor) {
     for (Line& line : dough) {
-        line.mass *= factor;
+        line.mass = kilograms(without_dust(line.mass.value() * factor));
     }
     for (Stage& stage : stages) {
         const bool is_whole = stage.used == stage.mass(); // which rounding must not undo
         for (Line& line : stage.lines) {
-            line.mass *= factor;
+            line.mass = kilograms(without_dust(line.mass.value() * factor));
         }
         stage.used = is_whole ? stage.mass() : stage.used * factor;
     }

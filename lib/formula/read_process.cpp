@@ -28,11 +28,18 @@ std::optional<std::string> read_verb(const Document& document, const Node& node,
     return std::nullopt;
 }
 
+// As written, on one line: tabs would have to be quoted when it is written back.
+std::string entered_text(const SourcedText& text) {
+    std::string words(trimmed(text).text);
+    std::replace(words.begin(), words.end(), '\t', ' ');
+    return words;
+}
+
 void read_step_keys(const Document& document, const Node& map, Step& step, Diagnostics& diagnostics) {
     MapReader reader(document, map, "a step", diagnostics);
     if (const auto text = reader.take_amount("for")) {
         if (const auto time = read_duration(*text, diagnostics)) {
-            step.time = Entered<DurationRange>{*time, std::string(text->text)};
+            step.time = Entered<DurationRange>{*time, entered_text(*text)};
         }
     }
     const auto read_point = [&](std::string_view key) -> std::optional<Entered<Temperature>> {
@@ -41,7 +48,7 @@ void read_step_keys(const Document& document, const Node& map, Step& step, Diagn
         if (!temperature) {
             return std::nullopt;
         }
-        return Entered<Temperature>{*temperature, std::string(text->text)};
+        return Entered<Temperature>{*temperature, entered_text(*text)};
     };
     step.at = read_point("at");
     step.to = read_point("to");

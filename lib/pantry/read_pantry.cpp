@@ -34,6 +34,13 @@ Fraction usual_volume_uncertainty(IngredientClass ingredient_class) {
     }
 }
 
+// Words that a stage reads as its own keys.
+bool is_stage_key(std::string_view folded) {
+    constexpr auto keys = std::to_array<std::string_view>(
+        {"kind", "prefermented flour", "weight", "culture hydration", "process"});
+    return std::find(keys.begin(), keys.end(), folded) != keys.end();
+}
+
 class IngredientReader {
 public:
     IngredientReader(const Document& document, PantryShelf& shelf, Diagnostics& diagnostics)
@@ -268,6 +275,12 @@ private:
 
     void claim_names(const Node::Entry& entry, const Ingredient& ingredient) {
         const auto claim = [&](std::string_view name) {
+            if (is_stage_key(fold_name(name))) {
+                diagnostics_.error(Code::name_taken, document_.place(entry.key),
+                                   in_quotes(name) + " is a key of stages",
+                                   "give the ingredient a name that says more");
+                return;
+            }
             const auto [owner, is_new] = owners_.emplace(fold_name(name), entry.key.text);
             if (!is_new) {
                 diagnostics_.error(Code::name_taken, document_.place(entry.key),

@@ -244,6 +244,14 @@ std::string exact_decimal(double value, int exponent) {
     return is_negative ? "-" + text : text;
 }
 
+double without_dust(double value) {
+    constexpr int significant = 15; // decimals that every double keeps
+    std::array<char, 40> buffer{};
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                   std::chars_format::scientific, significant - 1);
+    return to_double({buffer.data(), static_cast<std::size_t>(end.ptr - buffer.data())});
+}
+
 double exact_shift(double value, int exponent) {
     return to_double(exact_decimal(value, exponent));
 }

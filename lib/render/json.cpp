@@ -17,7 +17,11 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 double grams_of(Mass mass) {
-    return exact_shift(mass.value(), 3);
+    return exact_shift(without_dust(mass.value()), 3);
+}
+
+double percent_of(BakersPercentage percentage) {
+    return exact_shift(without_dust(percentage.value()), 2);
 }
 
 Json overall_json(const Overall& overall) {
@@ -33,15 +37,15 @@ Json overall_json(const Overall& overall) {
             {"sugar_g", grams_of(overall.sugar)},
             {"fat_g", grams_of(overall.fat)},
             {"dough_g", grams_of(overall.total)},
-            {"hydration_added", overall.hydration_added().value()},
-            {"hydration_true", overall.hydration_true().value()},
+            {"hydration_added", without_dust(overall.hydration_added().value())},
+            {"hydration_true", without_dust(overall.hydration_true().value())},
             {"hydration_true_uncertainty", overall.hydration_uncertainty().value()}};
 }
 
 Json line_json(const std::string& name, Mass mass, const Overall& overall) {
     return {{"ingredient", name},
             {"weight_g", grams_of(mass)},
-            {"percent", overall.percentage(mass).in_percent()}};
+            {"percent", percent_of(overall.percentage(mass))}};
 }
 
 Json lines_json(const std::vector<Line>& lines, const Overall& overall) {
@@ -58,10 +62,10 @@ Json levain_json(const Levain& levain, const Overall& overall) {
     return {{"weight_g", grams_of(levain.mass())},
             {"flour_g", grams_of(levain.flour)},
             {"water_g", grams_of(levain.water)},
-            {"hydration", levain.hydration.value()},
-            {"prefermented_flour", levain.prefermented_flour.value()},
-            {"on_total_flour", levain.on_total_flour.value()},
-            {"on_dough_flour", std::isfinite(on_dough) ? Json(on_dough) : Json(nullptr)},
+            {"hydration", without_dust(levain.hydration.value())},
+            {"prefermented_flour", without_dust(levain.prefermented_flour.value())},
+            {"on_total_flour", without_dust(levain.on_total_flour.value())},
+            {"on_dough_flour", std::isfinite(on_dough) ? Json(without_dust(on_dough)) : Json(nullptr)},
             {"ingredients", lines_json(levain.lines, overall)}};
 }
 

@@ -5,6 +5,7 @@
 //
 // Results agree within 1e-9 of the size: far above the rounding of doubles, far below any scale.
 // Prints what does not agree, then "N passed, N failed".
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>

@@ -12,6 +12,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <fstream>
 #include <iostream>
@@ -37,11 +38,20 @@ std::string escaped(std::string_view text) {
     std::string result;
     for (const char byte : text) {
         switch (byte) {
-        case '&': result += "&amp;"; break;
-        case '<': result += "&lt;"; break;
-        case '>': result += "&gt;"; break;
-        case '"': result += "&quot;"; break;
-        default: result += byte;
+        case '&':
+            result += "&amp;";
+            break;
+        case '<':
+            result += "&lt;";
+            break;
+        case '>':
+            result += "&gt;";
+            break;
+        case '"':
+            result += "&quot;";
+            break;
+        default:
+            result += byte;
         }
     }
     return result;
@@ -66,8 +76,8 @@ public:
         row_ += "<table:table-cell office:value-type=\"float\" office:value=\"" + number_text(value) + "\"/>";
     }
     void formula(std::string_view formula) {
-        row_ += "<table:table-cell table:formula=\"of:=" + escaped(formula) +
-                "\" office:value-type=\"float\"/>";
+        row_ +=
+            "<table:table-cell table:formula=\"of:=" + escaped(formula) + "\" office:value-type=\"float\"/>";
     }
     /// Ends the row and gives its number.
     std::size_t end_row() {
@@ -116,7 +126,8 @@ struct Rows {
     std::size_t last = 0;
 
     std::string in(char column) const {
-        return std::string("[.") + column + std::to_string(first) + ":." + column + std::to_string(last) + "]";
+        return std::string("[.") + column + std::to_string(first) + ":." + column + std::to_string(last) +
+               "]";
     }
     std::string sum(char column) const { return "SUM(" + in(column) + ")"; }
     std::string sum_of(char column, char weights = in_dough) const {
@@ -213,9 +224,9 @@ private:
 
     // The columns behind the weights.
     void write_classes(const Ingredient& item) {
-        const bool counts = item.is_water() || std::find(formula_.count_as_water.begin(),
-                                                         formula_.count_as_water.end(),
-                                                         &item) != formula_.count_as_water.end();
+        const bool counts =
+            item.is_water() || std::find(formula_.count_as_water.begin(), formula_.count_as_water.end(),
+                                         &item) != formula_.count_as_water.end();
         const bool is_inert = item.is_flour() || item.is_yeast(); // for sugar and fat
         sheet_.number(item.is_flour() ? 1.0 : 0.0);
         sheet_.number(counts && !item.is_flour() ? 1.0 : 0.0);
@@ -292,8 +303,8 @@ private:
         }
         for (const ListedLine& line : stage.lines) {
             if (!is_culture_name(line.name) && ingredient(line.name).is_flour()) {
-                write_row(where, line.name,
-                          flour + "*" + number_text(line.weight_g) + "/(" + flours + ")", factors);
+                write_row(where, line.name, flour + "*" + number_text(line.weight_g) + "/(" + flours + ")",
+                          factors);
             }
         }
         write_row(where, "water", number_text(culture.weight_g) + "-" + flour, factors);
@@ -377,8 +388,8 @@ private:
         for (const Json& item : json_["removed"]) {
             const auto name = item["ingredient"].get<std::string>();
             const Ingredient& yeast = ingredient(name);
-            const std::string weight = "(" + before.sum_of_name(yeast.name) + "-" +
-                                       after.sum_of_name(yeast.name) + ")";
+            const std::string weight =
+                "(" + before.sum_of_name(yeast.name) + "-" + after.sum_of_name(yeast.name) + ")";
             sheet_.check("removed." + name + ".weight_g", weight, item["weight_g"].get<double>());
             sheet_.check("removed." + name + ".water_g",
                          weight + "*" + number_text(yeast.composition.water.value()),
@@ -386,9 +397,9 @@ private:
             sum += "+" + number_text(item["weight_g"].get<double>());
         }
         // All of the yeast that is not kept is on the list.
-        sheet_.check("removed, all", before.sum_of(yeast_column) + "-(" + after.sum_of(yeast_column) +
-                                         ")-(" + sum + ")",
-                     0.0, json_["before"]["dough_g"].get<double>());
+        sheet_.check("removed, all",
+                     before.sum_of(yeast_column) + "-(" + after.sum_of(yeast_column) + ")-(" + sum + ")", 0.0,
+                     json_["before"]["dough_g"].get<double>());
     }
 
     void check_balance(const Rows& before, const Rows& after) {
@@ -411,8 +422,9 @@ private:
 
     std::string balance_of(const std::string& quantity, const Rows& rows) const {
         const std::pair<std::string_view, char> columns[] = {
-            {"total flour", flour_column}, {"added water", added_water_column}, {"true water", water_column},
-            {"salt", salt_column},         {"sugar", sugar_column},             {"fat", fat_column}};
+            {"total flour", flour_column}, {"added water", added_water_column},
+            {"true water", water_column},  {"salt", salt_column},
+            {"sugar", sugar_column},       {"fat", fat_column}};
         for (const auto& [name, column] : columns) {
             if (quantity == name) {
                 return rows.sum_of(column);

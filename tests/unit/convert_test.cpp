@@ -292,5 +292,5 @@ TEST_CASE("request: lists are split at commas") {
     REQUIRE(parts.size() == 2);
     CHECK(parts[0].text == "poolish");
     CHECK(parts[1].text == "biga");
-    CHECK(parts[1].span == SourceSpan{12, 4});
+    CHECK(parts[1].span == SourceSpan{11, 4});
 }
