@@ -48,13 +48,16 @@ std::vector<std::string_view> split_words(std::string_view text) {
 // One verb of the command line, set up from the tables.
 class VerbSlots {
 public:
-    VerbSlots(CLI::App& app, const VerbRow& row) : row_(row) {
+    /// Sets up the options that `words` name; all of them for help. The others would only cost
+    /// time at every start.
+    VerbSlots(CLI::App& app, const VerbRow& row, std::span<const char* const> words) : row_(row) {
         verb_ = app.add_subcommand(std::string(row.name), std::string(row.summary));
         CLI::Option* argument =
             verb_->add_option(std::string(row.argument), arguments_, std::string(row.argument_text));
         argument->expected(0, static_cast<int>(many))->option_text(" ");
         for (const OptionRow& option : option_table) {
-            if (option.verb == row.name || option.verb == "*") {
+            const bool is_mine = option.verb == row.name || option.verb == "*";
+            if (is_mine && (asks_help(words) || is_named(option, words))) {
                 add(option);
             }
         }
@@ -106,6 +109,18 @@ public:
     }
 
 private:
+    static bool asks_help(std::span<const char* const> words) {
+        return std::any_of(words.begin(), words.end(),
+                           [](std::string_view word) { return word == "--help" || word.starts_with("-h"); });
+    }
+
+    static bool is_named(const OptionRow& option, std::span<const char* const> words) {
+        return std::any_of(words.begin(), words.end(), [&](std::string_view word) {
+            return word.substr(0, word.find('=')) == option.name ||
+                   (!option.short_name.empty() && word.starts_with(option.short_name));
+        });
+    }
+
     static std::string word_fault(const OptionRow& row, const std::string& value) {
         const std::vector<std::string_view> words = split_words(row.words);
         if (words.empty() || std::find(words.begin(), words.end(), value) != words.end()) {
@@ -233,7 +248,7 @@ ReadOptions read_options(int count, const char* const* arguments) {
     std::deque<VerbSlots> verbs;
     for (const VerbRow& row : verb_table) {
         if (asked == nullptr || asked == &row) { // options of other verbs would only cost time
-            verbs.emplace_back(app, row);
+            verbs.emplace_back(app, row, words);
         }
     }
     try {

@@ -9,9 +9,7 @@ namespace {
 
 constexpr std::size_t gap = 2;
 
-std::string padding(std::size_t width) {
-    return std::string(width, ' ');
-}
+constexpr std::size_t rule_width = 8;
 
 } // namespace
 
@@ -45,23 +43,37 @@ std::string TextTable::text() const {
     const std::size_t room = columns_ > numbers + 10 ? columns_ - numbers : 10;
     widths[0] = std::clamp<std::size_t>(widths[0], std::min<std::size_t>(room, 28), room);
     std::string out;
+    out.reserve(rows_.size() * (columns_ + 1));
     for (const Row& row : rows_) {
-        std::string line = indent_;
-        for (std::size_t i = 0; i < widths.size(); ++i) {
-            std::string cell = i < row.cells.size() ? row.cells[i] : std::string();
-            if (row.is_rule) {
-                cell = i == row.rule_column ? std::string(std::min<std::size_t>(widths[i], 8), '-')
-                                            : std::string();
-            }
-            cell = printable(cell, widths[i] > 0 && i == 0 && display_width(cell) > widths[i] ? widths[i] - 1
-                                                                                              : widths[i]);
-            const std::string fill = padding(widths[i] - std::min(widths[i], display_width(cell)));
-            line += (i == 0 ? cell + fill : padding(gap) + fill + cell);
-        }
-        line.erase(line.find_last_not_of(' ') + 1);
-        out += line + "\n";
+        append_row(out, row, widths);
     }
     return out;
+}
+
+void TextTable::append_row(std::string& out, const Row& row, const std::vector<std::size_t>& widths) const {
+    out += indent_;
+    for (std::size_t i = 0; i < widths.size(); ++i) {
+        if (i > 0) {
+            out.append(gap, ' ');
+        }
+        if (row.is_rule) {
+            const std::size_t dashes = i == row.rule_column ? std::min(widths[i], rule_width) : 0;
+            out.append(widths[i] - dashes, ' ').append(dashes, '-');
+            continue;
+        }
+        const std::string_view whole =
+            i < row.cells.size() ? std::string_view(row.cells[i]) : std::string_view();
+        const bool is_cut = display_width(whole) > widths[i];
+        const std::string cell = printable(whole, is_cut ? widths[i] - 1 : widths[i]);
+        const std::size_t fill = widths[i] - std::min(widths[i], display_width(cell));
+        if (i == 0) {
+            out.append(cell).append(fill, ' ');
+        } else {
+            out.append(fill, ' ').append(cell);
+        }
+    }
+    out.erase(out.find_last_not_of(' ') + 1);
+    out += '\n';
 }
 
 } // namespace leavenwright

@@ -25,6 +25,8 @@ private:
         bool is_rule = false;
         std::size_t rule_column = 0;
     };
+    void append_row(std::string& out, const Row& row, const std::vector<std::size_t>& widths) const;
+
     std::size_t columns_;
     std::string indent_;
     std::vector<Row> rows_;

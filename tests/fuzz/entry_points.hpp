@@ -70,14 +70,16 @@ inline void check_scalar(std::string_view text) {
     constexpr std::size_t longest_key = 500;
     const std::string scalar = yaml_scalar(text);
     const bool is_key = text.size() <= longest_key && text != "<<";
-    const std::string file =
-        "value: " + scalar + "\nflow: { value: " + scalar + " }\n" + (is_key ? "map:\n  " + scalar + ": 1 g\n" : "");
+    const std::string file = "value: " + scalar + "\nflow: { value: " + scalar + " }\n" +
+                             (is_key ? "map:\n  " + scalar + ": 1 g\n" : "");
     Diagnostics diagnostics;
     const auto document = read_document(source_of(file), diagnostics);
     promise(document.has_value(), "a written scalar is read: " + scalar);
     promise(document->root.find("value")->text == text, "a written scalar keeps its text: " + scalar);
-    promise(document->root.find("flow")->entries.at(0).value.text == text, "a scalar in a flow map keeps its text: " + scalar);
-    promise(!is_key || document->root.find("map")->entries.at(0).key.text == text, "a written key keeps its text: " + scalar);
+    promise(document->root.find("flow")->entries.at(0).value.text == text,
+            "a scalar in a flow map keeps its text: " + scalar);
+    promise(!is_key || document->root.find("map")->entries.at(0).key.text == text,
+            "a written key keeps its text: " + scalar);
 }
 
 inline void fuzz_document(std::string_view bytes) {
@@ -106,7 +108,8 @@ inline void check_formula(const Formula& formula) {
     check_masses(formula.dough);
     for (const Stage& stage : formula.stages) {
         check_masses(stage.lines);
-        promise(stage.used.value() > 0.0 && stage.used <= stage.mass(), "no more is used of a stage than there is");
+        promise(stage.used.value() > 0.0 && stage.used <= stage.mass(),
+                "no more is used of a stage than there is");
     }
     const Overall overall = compute_overall(formula);
     promise(overall.total_flour.value() > 0.0, "a formula has flour");
@@ -117,9 +120,11 @@ inline void check_round_trip(const Formula& formula, const Pantry& pantry) {
     const std::string written = write_formula(formula, "fuzz");
     Diagnostics diagnostics;
     const auto again = read_formula(source_of(written), pantry, diagnostics);
-    promise(again.has_value(), "a written formula is read:\n" + written + "\n" + render_diagnostics(diagnostics, {}));
+    promise(again.has_value(),
+            "a written formula is read:\n" + written + "\n" + render_diagnostics(diagnostics, {}));
     const std::string difference = testing::first_difference(formula, *again);
-    promise(difference.empty(), "writing and reading keeps everything; not so: " + difference + "\n" + written);
+    promise(difference.empty(),
+            "writing and reading keeps everything; not so: " + difference + "\n" + written);
     promise(write_formula(*again, "fuzz") == written, "writing again gives the same bytes:\n" + written);
 }
 
@@ -190,7 +195,8 @@ inline void fuzz_quantity(std::string_view bytes) {
         promise(range->least <= range->most, "a range begins before it ends");
     }
     if (const auto temperature = read_or_error(read_temperature, place)) {
-        promise(temperature->in_celsius() > -40.1 && temperature->in_celsius() < 400.1, "a temperature is in bounds");
+        promise(temperature->in_celsius() > -40.1 && temperature->in_celsius() < 400.1,
+                "a temperature is in bounds");
     }
     if (const auto number = read_or_error(read_number, place)) {
         promise(number->length > 0 && number->length <= bytes.size(), "a number has a length");
@@ -198,7 +204,8 @@ inline void fuzz_quantity(std::string_view bytes) {
         promise(!(number->scaled(-3) < 0.0), "a scaled number has no sign");
         if (number->value > 0.0) {
             const std::string text = exact_decimal(number->value, 0);
-            promise(std::stod(text) == number->value || number->value < 1e-300, "the shortest decimal reads back: " + text);
+            promise(std::stod(text) == number->value || number->value < 1e-300,
+                    "the shortest decimal reads back: " + text);
         }
     }
     const Pantry pantry;

@@ -12,7 +12,8 @@
 namespace leavenwright::testing {
 
 /// Names the first thing that differs; empty where nothing does.
-inline std::string first_difference(const std::vector<Line>& left, const std::vector<Line>& right, const std::string& where) {
+inline std::string first_difference(const std::vector<Line>& left, const std::vector<Line>& right,
+                                    const std::string& where) {
     if (left.size() != right.size()) {
         return where + ": number of lines";
     }
@@ -27,11 +28,13 @@ inline std::string first_difference(const std::vector<Line>& left, const std::ve
     return {};
 }
 
-inline bool same_point(const std::optional<Entered<Temperature>>& left, const std::optional<Entered<Temperature>>& right) {
+inline bool same_point(const std::optional<Entered<Temperature>>& left,
+                       const std::optional<Entered<Temperature>>& right) {
     return left.has_value() == right.has_value() && (!left || left->value == right->value);
 }
 
-inline std::string first_difference(const std::vector<Step>& left, const std::vector<Step>& right, const std::string& where) {
+inline std::string first_difference(const std::vector<Step>& left, const std::vector<Step>& right,
+                                    const std::string& where) {
     if (left.size() != right.size()) {
         return where + ": number of steps";
     }
@@ -49,25 +52,29 @@ inline std::string first_difference(const std::vector<Step>& left, const std::ve
 
 inline std::string first_difference(const Ingredient& left, const Ingredient& right) {
     const auto parts_of = [](const Composition& c) {
-        return std::vector<double>{c.water.value(), c.protein.value(), c.fat.value(),    c.carbohydrate.value(),
-                                   c.fibre.value(), c.ash.value(),     c.sugars.value(), c.sodium.value()};
+        return std::vector<double>{c.water.value(),        c.protein.value(), c.fat.value(),
+                                   c.carbohydrate.value(), c.fibre.value(),   c.ash.value(),
+                                   c.sugars.value(),       c.sodium.value()};
     };
     const std::string name(left.name);
-    if (left.name != right.name || left.ingredient_class != right.ingredient_class || left.stand_in != right.stand_in ||
-        left.source != right.source || left.dries_to != right.dries_to) {
+    if (left.name != right.name || left.ingredient_class != right.ingredient_class ||
+        left.stand_in != right.stand_in || left.source != right.source || left.dries_to != right.dries_to) {
         return "own ingredient " + name;
     }
-    if (left.has_composition != right.has_composition || parts_of(left.composition) != parts_of(right.composition)) {
+    if (left.has_composition != right.has_composition ||
+        parts_of(left.composition) != parts_of(right.composition)) {
         return "composition of own ingredient " + name;
     }
     if (left.volume_uncertainty != right.volume_uncertainty || left.volumes.size() != right.volumes.size() ||
         left.pieces.size() != right.pieces.size() || left.also.size() != right.also.size() ||
-        left.nearest_for.size() != right.nearest_for.size() || left.eu_allergens.size() != right.eu_allergens.size() ||
+        left.nearest_for.size() != right.nearest_for.size() ||
+        left.eu_allergens.size() != right.eu_allergens.size() ||
         left.us_allergens.size() != right.us_allergens.size()) {
         return "measures or names of own ingredient " + name;
     }
     for (std::size_t i = 0; i < left.volumes.size(); ++i) {
-        if (left.volumes[i].volume != right.volumes[i].volume || left.volumes[i].mass != right.volumes[i].mass) {
+        if (left.volumes[i].volume != right.volumes[i].volume ||
+            left.volumes[i].mass != right.volumes[i].mass) {
             return "volume of own ingredient " + name;
         }
     }

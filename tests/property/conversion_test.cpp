@@ -61,9 +61,12 @@ Wish random_wish(Dice& dice, const Formula& formula) {
         static constexpr std::string_view names[] = {"rye flour", "bread flour", "whole rye flour"};
         const std::string_view first = dice.one_of(names);
         const double part = dice.chance(0.5) ? 1.0 : dice.between(0.1, 0.9);
-        wish.request.levain_flour.push_back({.name = std::string(first), .ingredient = &ingredient(first), .share = Fraction(part)});
+        wish.request.levain_flour.push_back(
+            {.name = std::string(first), .ingredient = &ingredient(first), .share = Fraction(part)});
         if (part < 1.0) {
-            wish.request.levain_flour.push_back({.name = "whole wheat flour", .ingredient = &ingredient("whole wheat flour"), .share = Fraction(1.0 - part)});
+            wish.request.levain_flour.push_back({.name = "whole wheat flour",
+                                                 .ingredient = &ingredient("whole wheat flour"),
+                                                 .share = Fraction(1.0 - part)});
         }
     }
     wish.request.dry_milk = dice.chance(0.4);
@@ -73,14 +76,18 @@ Wish random_wish(Dice& dice, const Formula& formula) {
         }
     }
     const double value = std::visit([](auto ratio) { return ratio.value(); }, wish.request.inoculation);
-    static constexpr std::string_view bases[] = {"prefermented flour", "levain on total flour", "levain on dough flour"};
-    wish.shown = fmt::format("{} {:.17g}, hydration {:.17g}, dry milk {}, keep {}, levain flours {}", bases[wish.request.inoculation.index()], value,
-                             wish.hydration, wish.request.dry_milk, wish.request.keep.size(), wish.request.levain_flour.size());
+    static constexpr std::string_view bases[] = {"prefermented flour", "levain on total flour",
+                                                 "levain on dough flour"};
+    wish.shown =
+        fmt::format("{} {:.17g}, hydration {:.17g}, dry milk {}, keep {}, levain flours {}",
+                    bases[wish.request.inoculation.index()], value, wish.hydration, wish.request.dry_milk,
+                    wish.request.keep.size(), wish.request.levain_flour.size());
     return wish;
 }
 
 bool is_kept(const Stage& stage, const ConversionRequest& request) {
-    return !is_preferment(stage.kind) || std::find(request.keep.begin(), request.keep.end(), stage.name) != request.keep.end();
+    return !is_preferment(stage.kind) ||
+           std::find(request.keep.begin(), request.keep.end(), stage.name) != request.keep.end();
 }
 
 // The part of a formula that a conversion may touch, added up independently of the library's own way.
@@ -112,7 +119,9 @@ double yield_of(const Ingredient& liquid, bool with_dry_milk) {
 }
 
 bool gives_water(const Ingredient& liquid) {
-    return !liquid.is_water() && (!liquid.dries_to.empty() || (liquid.ingredient_class == IngredientClass::liquid && liquid.composition.water.value() >= 0.8));
+    return !liquid.is_water() &&
+           (!liquid.dries_to.empty() ||
+            (liquid.ingredient_class == IngredientClass::liquid && liquid.composition.water.value() >= 0.8));
 }
 
 Touchable touchable_of(const Formula& formula, const ConversionRequest& request) {
@@ -158,7 +167,8 @@ public:
         }
     }
     void same(double actual, double expected, double absolute, const std::string& law) {
-        hold(near(actual, expected, 1e-9, absolute), fmt::format("{}: {:.17g}, not {:.17g}", law, actual, expected));
+        hold(near(actual, expected, 1e-9, absolute),
+             fmt::format("{}: {:.17g}, not {:.17g}", law, actual, expected));
     }
     const std::string& broken() const { return broken_; }
 
@@ -178,14 +188,16 @@ std::optional<Conversion> try_convert(const Formula& formula, const ConversionRe
     return convert(formula, request, diagnostics);
 }
 
-void check_flours(Laws& laws, const Conversion& conversion, const Wish& wish, const Touchable& part, double share) {
+void check_flours(Laws& laws, const Conversion& conversion, const Wish& wish, const Touchable& part,
+                  double share) {
     const double scale = conversion.scaled_by;
     const double flour_kg = conversion.overall_before.total_flour.value();
     laws.same(conversion.overall_after.total_flour.value(), flour_kg, 0.0, "total flour is conserved");
     // What the levain's flour has that the dough does not; only then may the blend move.
     double short_kg = 0.0;
     for (const LevainFlour& flour : wish.request.levain_flour) {
-        short_kg += std::max(0.0, flour.share.value() * share * flour_kg - scale * part.mass_of(*flour.ingredient));
+        short_kg +=
+            std::max(0.0, flour.share.value() * share * flour_kg - scale * part.mass_of(*flour.ingredient));
     }
     for (const Line& line : conversion.overall_before.flours()) {
         const double before = line.mass.value();
@@ -193,22 +205,28 @@ void check_flours(Laws& laws, const Conversion& conversion, const Wish& wish, co
         if (short_kg <= 1e-9 * flour_kg) {
             laws.same(after, before, 1e-9 * flour_kg, "each kind of flour is conserved: " + line.name);
         } else {
-            laws.hold(after >= before - short_kg - 1e-9 * flour_kg && after <= before + short_kg + 1e-9 * flour_kg,
+            laws.hold(after >= before - short_kg - 1e-9 * flour_kg &&
+                          after <= before + short_kg + 1e-9 * flour_kg,
                       "a blend moves by no more than what is short: " + line.name);
         }
     }
-    const bool says_moved = std::any_of(conversion.notes.begin(), conversion.notes.end(), [](const std::string& note) { return note.starts_with("The blend of flours moved"); });
-    laws.hold(says_moved == (short_kg > 1e-9 * share * flour_kg) || std::abs(short_kg) < 1e-6 * flour_kg, "a note says that the blend moved");
+    const bool says_moved =
+        std::any_of(conversion.notes.begin(), conversion.notes.end(),
+                    [](const std::string& note) { return note.starts_with("The blend of flours moved"); });
+    laws.hold(says_moved == (short_kg > 1e-9 * share * flour_kg) || std::abs(short_kg) < 1e-6 * flour_kg,
+              "a note says that the blend moved");
 }
 
-void check_liquids(Laws& laws, const Conversion& conversion, const Wish& wish, const Touchable& part, double share) {
+void check_liquids(Laws& laws, const Conversion& conversion, const Wish& wish, const Touchable& part,
+                   double share) {
     const Overall& before = conversion.overall_before;
     const Overall& after = conversion.overall_after;
     const double scale = conversion.scaled_by;
     const double dough_kg = before.total.value();
     const double slack = 1e-9 * dough_kg;
     laws.same(after.salt.value(), before.salt.value(), 1e-12 * dough_kg, "salt is conserved");
-    laws.same(after.true_water.value(), before.true_water.value() - scale * part.yeast_water_kg, slack, "true water is conserved, but for what the yeast carried");
+    laws.same(after.true_water.value(), before.true_water.value() - scale * part.yeast_water_kg, slack,
+              "true water is conserved, but for what the yeast carried");
     const double levain_water = wish.hydration * share * before.total_flour.value();
     const bool is_plain_enough = levain_water <= scale * part.plain_water_kg;
     // What of the other liquids is gone, and what it was made of.
@@ -225,7 +243,8 @@ void check_liquids(Laws& laws, const Conversion& conversion, const Wish& wish, c
             continue;
         }
         if (what.is_yeast()) {
-            laws.same(gone, scale * part.mass_of(what), slack, "the yeast outside kept stages is gone, no other: " + line.name);
+            laws.same(gone, scale * part.mass_of(what), slack,
+                      "the yeast outside kept stages is gone, no other: " + line.name);
         } else if (gives_water(what) && !is_plain_enough) {
             laws.hold(gone >= -slack, "no liquid grows: " + line.name);
             water_kg += gone * yield_of(what, wish.request.dry_milk);
@@ -233,17 +252,24 @@ void check_liquids(Laws& laws, const Conversion& conversion, const Wish& wish, c
             fat_kg += gone * what.composition.fat.value();
             const auto& counted = conversion.before.count_as_water;
             counted_kg += std::find(counted.begin(), counted.end(), &what) != counted.end() ? gone : 0.0;
-            dry_kg += wish.request.dry_milk && !what.dries_to.empty() ? gone * (1.0 - what.composition.water.value()) / (1.0 - ingredient(what.dries_to).composition.water.value()) : 0.0;
+            dry_kg += wish.request.dry_milk && !what.dries_to.empty()
+                          ? gone * (1.0 - what.composition.water.value()) /
+                                (1.0 - ingredient(what.dries_to).composition.water.value())
+                          : 0.0;
         } else if (!is_dry_milk || is_plain_enough || !wish.request.dry_milk) {
-            laws.same(gone, 0.0, 1e-12 * dough_kg, "what is neither flour, water nor yeast stays: " + line.name);
+            laws.same(gone, 0.0, 1e-12 * dough_kg,
+                      "what is neither flour, water nor yeast stays: " + line.name);
         }
     }
     laws.same(water_kg, levain_water, slack, "the levain's water came out of the dough");
     const double plain_kg = std::min(levain_water, scale * part.plain_water_kg);
-    laws.same(after.added_water.value(), before.added_water.value() + levain_water - plain_kg - counted_kg, slack, "added water is conserved where plain water gave it");
+    laws.same(after.added_water.value(), before.added_water.value() + levain_water - plain_kg - counted_kg,
+              slack, "added water is conserved where plain water gave it");
     if (!wish.request.dry_milk || is_plain_enough) {
-        laws.same(after.sugar.value(), before.sugar.value() - sugar_kg, slack, "sugar is conserved, but for that of milk that gave up water");
-        laws.same(after.fat.value(), before.fat.value() - fat_kg, slack, "fat is conserved, but for that of milk that gave up water");
+        laws.same(after.sugar.value(), before.sugar.value() - sugar_kg, slack,
+                  "sugar is conserved, but for that of milk that gave up water");
+        laws.same(after.fat.value(), before.fat.value() - fat_kg, slack,
+                  "fat is conserved, but for that of milk that gave up water");
     }
     double dry_before = 0.0;
     double dry_after = 0.0;
@@ -254,45 +280,57 @@ void check_liquids(Laws& laws, const Conversion& conversion, const Wish& wish, c
     laws.same(dry_after, dry_before + dry_kg, slack, "dry milk restores the solids of the milk that is gone");
 }
 
-void check_levain(Laws& laws, const Formula& formula, const Conversion& conversion, const Wish& wish, double share) {
+void check_levain(Laws& laws, const Formula& formula, const Conversion& conversion, const Wish& wish,
+                  double share) {
     const Levain& levain = conversion.levain;
     const double flour_kg = conversion.overall_after.total_flour.value();
     const double at_mixing = add_up(conversion.after.dough, {}).total_flour.value();
     laws.same(levain.flour.value(), share * flour_kg, 1e-12 * flour_kg, "levain flour is p F");
-    laws.same(levain.water.value(), wish.hydration * share * flour_kg, 1e-12 * flour_kg, "levain water is h p F");
+    laws.same(levain.water.value(), wish.hydration * share * flour_kg, 1e-12 * flour_kg,
+              "levain water is h p F");
     laws.same(levain.prefermented_flour.value(), share, 0.0, "the prefermented share is the one asked for");
-    laws.same(levain.on_total_flour.value(), (1.0 + wish.hydration) * share, 0.0, "levain on total flour is (1 + h) p");
+    laws.same(levain.on_total_flour.value(), (1.0 + wish.hydration) * share, 0.0,
+              "levain on total flour is (1 + h) p");
     const Stage* stage = nullptr;
     for (const Stage& candidate : conversion.after.stages) {
         stage = candidate.kind == StageKind::levain ? &candidate : stage;
     }
     laws.hold(stage != nullptr && stage->used == stage->mass(), "the levain is a stage and goes in whole");
     if (stage != nullptr) {
-        laws.same(stage->mass().value(), levain.mass().value(), 0.0, "the stage weighs what the levain weighs");
+        laws.same(stage->mass().value(), levain.mass().value(), 0.0,
+                  "the stage weighs what the levain weighs");
     }
     if (at_mixing > 1e-3 * flour_kg) {
-        laws.same(levain.on_dough_flour.value(), levain.mass().value() / at_mixing, 0.0, "levain on the flour added at mixing");
+        laws.same(levain.on_dough_flour.value(), levain.mass().value() / at_mixing, 0.0,
+                  "levain on the flour added at mixing");
         ConversionRequest other = wish.request;
-        for (const Inoculation& basis : {Inoculation(levain.prefermented_flour), Inoculation(levain.on_total_flour), Inoculation(levain.on_dough_flour)}) {
+        for (const Inoculation& basis :
+             {Inoculation(levain.prefermented_flour), Inoculation(levain.on_total_flour),
+              Inoculation(levain.on_dough_flour)}) {
             other.inoculation = basis;
             const auto again = try_convert(formula, other);
             laws.hold(again.has_value(), "the same levain on another basis fits too");
             if (again) {
-                laws.same(again->levain.flour.value(), levain.flour.value(), 1e-9 * flour_kg, "the three bases agree");
+                laws.same(again->levain.flour.value(), levain.flour.value(), 1e-9 * flour_kg,
+                          "the three bases agree");
             }
         }
     }
 }
 
-void check_result(Laws& laws, const Formula& formula, const Conversion& conversion, const Wish& wish, const Touchable& part) {
+void check_result(Laws& laws, const Formula& formula, const Conversion& conversion, const Wish& wish,
+                  const Touchable& part) {
     const Overall& before = conversion.overall_before;
     const Overall& after = conversion.overall_after;
     const Formula& result = conversion.after;
     const double dough_kg = before.total.value();
-    laws.same(before.total_flour.value(), conversion.scaled_by * compute_overall(formula).total_flour.value(), 0.0, "'before' has the size of the result");
-    laws.same(result.dough_mass().value(), after.total.value(), 0.0, "the dough weighs what the overall formula weighs");
+    laws.same(before.total_flour.value(), conversion.scaled_by * compute_overall(formula).total_flour.value(),
+              0.0, "'before' has the size of the result");
+    laws.same(result.dough_mass().value(), after.total.value(), 0.0,
+              "the dough weighs what the overall formula weighs");
     for (const Line& line : result.dough) {
-        laws.hold(line.mass.value() >= 0.0 && !line.ingredient->is_yeast(), "no yeast and nothing below nothing in the dough: " + line.name);
+        laws.hold(line.mass.value() >= 0.0 && !line.ingredient->is_yeast(),
+                  "no yeast and nothing below nothing in the dough: " + line.name);
     }
     std::size_t kept = 0;
     for (const Stage& stage : formula.stages) {
@@ -301,22 +339,27 @@ void check_result(Laws& laws, const Formula& formula, const Conversion& conversi
     laws.hold(result.stages.size() == kept + 1, "the stages are the levain and what is kept");
     for (std::size_t i = 0; i < result.stages.size(); ++i) {
         for (const Line& line : result.stages[i].lines) {
-            laws.hold(line.mass.value() >= 0.0 && (i > 0 || !line.ingredient->is_yeast()), "no yeast and nothing below nothing in a stage: " + line.name);
+            laws.hold(line.mass.value() >= 0.0 && (i > 0 || !line.ingredient->is_yeast()),
+                      "no yeast and nothing below nothing in a stage: " + line.name);
         }
     }
     double removed_kg = 0.0;
     for (const Removed& removed : conversion.removed) {
         removed_kg += removed.mass.value();
     }
-    laws.same(removed_kg, conversion.scaled_by * part.yeast_kg, 1e-12 * dough_kg, "what was removed is the yeast outside kept stages");
+    laws.same(removed_kg, conversion.scaled_by * part.yeast_kg, 1e-12 * dough_kg,
+              "what was removed is the yeast outside kept stages");
     for (const BalanceRow& row : conversion.balance) {
-        laws.hold(!row.meant.empty() || std::abs(row.difference().value()) <= 1e-9 * dough_kg, "what moves without a reason: " + row.name);
+        laws.hold(!row.meant.empty() || std::abs(row.difference().value()) <= 1e-9 * dough_kg,
+                  "what moves without a reason: " + row.name);
     }
     if (formula.makes && formula.makes->dough) {
         const double promised = formula.makes->dough->value();
         if (formula.dough_mass().value() >= promised * (1.0 - 1e-9)) {
-            laws.hold(result.dough_mass().value() >= promised * (1.0 - 2e-9), "the promised dough weight is met");
-            laws.hold(conversion.scaled_by == 1.0 || near(result.dough_mass().value(), promised, 1e-9, 0.0), "scaled to the promise and no further");
+            laws.hold(result.dough_mass().value() >= promised * (1.0 - 2e-9),
+                      "the promised dough weight is met");
+            laws.hold(conversion.scaled_by == 1.0 || near(result.dough_mass().value(), promised, 1e-9, 0.0),
+                      "scaled to the promise and no further");
         } else {
             laws.hold(conversion.scaled_by == 1.0, "a promise that was not met is not met by scaling");
         }
@@ -329,11 +372,14 @@ void check_round_trip(Laws& laws, const Formula& formula, const std::string& wha
     const std::string written = write_formula(formula, "Random.");
     Diagnostics diagnostics;
     const auto again = read(written, diagnostics);
-    laws.hold(again.has_value(), what + " is read after it was written:\n" + written + render_diagnostics(diagnostics, {}));
+    laws.hold(again.has_value(),
+              what + " is read after it was written:\n" + written + render_diagnostics(diagnostics, {}));
     if (again) {
         const std::string difference = first_difference(formula, *again);
-        laws.hold(difference.empty(), what + " keeps its values to the last bit: " + difference + "\n" + written);
-        laws.hold(write_formula(*again, "Random.") == written, what + " is written in the same bytes again:\n" + written);
+        laws.hold(difference.empty(),
+                  what + " keeps its values to the last bit: " + difference + "\n" + written);
+        laws.hold(write_formula(*again, "Random.") == written,
+                  what + " is written in the same bytes again:\n" + written);
     }
 }
 
@@ -351,14 +397,16 @@ Verdict judge(const Formula& formula, const Wish& wish) {
     Diagnostics diagnostics;
     const auto conversion = convert(formula, wish.request, diagnostics);
     if (std::abs(closest) > 1e-7 * flour_kg) {
-        laws.hold(conversion.has_value() == (closest > 0.0), "a levain fits where flour and water suffice, and nowhere else");
+        laws.hold(conversion.has_value() == (closest > 0.0),
+                  "a levain fits where flour and water suffice, and nowhere else");
     }
     check_round_trip(laws, formula, "the formula");
     if (!conversion) {
         verdict.outcome = Outcome::refused;
         auto findings = diagnostics.in_order();
         std::erase_if(findings, [](const Diagnostic& item) { return item.severity != Severity::error; });
-        laws.hold(findings.size() == 1 && findings.front().code == Code::levain_does_not_fit, "what does not fit gives one levain-does-not-fit");
+        laws.hold(findings.size() == 1 && findings.front().code == Code::levain_does_not_fit,
+                  "what does not fit gives one levain-does-not-fit");
         verdict.broken = laws.broken();
         return verdict;
     }
@@ -389,16 +437,23 @@ RandomFormula shrunk(RandomFormula formula, const Judge& judge) {
             }
         };
         for (std::size_t i = formula.lines.size(); i-- > 0;) {
-            attempt([&](RandomFormula& it) { it.lines.erase(it.lines.begin() + static_cast<std::ptrdiff_t>(i)); });
+            attempt([&](RandomFormula& it) {
+                it.lines.erase(it.lines.begin() + static_cast<std::ptrdiff_t>(i));
+            });
         }
         for (std::size_t i = formula.head.size(); i-- > 0;) {
-            attempt([&](RandomFormula& it) { it.head.erase(it.head.begin() + static_cast<std::ptrdiff_t>(i)); });
+            attempt(
+                [&](RandomFormula& it) { it.head.erase(it.head.begin() + static_cast<std::ptrdiff_t>(i)); });
         }
         for (std::size_t i = formula.preferments.size(); i-- > 0;) {
-            attempt([&](RandomFormula& it) { it.preferments.erase(it.preferments.begin() + static_cast<std::ptrdiff_t>(i)); });
+            attempt([&](RandomFormula& it) {
+                it.preferments.erase(it.preferments.begin() + static_cast<std::ptrdiff_t>(i));
+            });
         }
         for (std::size_t i = formula.soakers.size(); i-- > 0;) {
-            attempt([&](RandomFormula& it) { it.soakers.erase(it.soakers.begin() + static_cast<std::ptrdiff_t>(i)); });
+            attempt([&](RandomFormula& it) {
+                it.soakers.erase(it.soakers.begin() + static_cast<std::ptrdiff_t>(i));
+            });
         }
     }
     return formula;
@@ -407,7 +462,8 @@ RandomFormula shrunk(RandomFormula formula, const Judge& judge) {
 void report(std::uint64_t seed, const RandomFormula& formula, const Judge& judge) {
     const std::string broken = judge(formula);
     const RandomFormula small = shrunk(formula, judge);
-    FAIL_CHECK("seed ", seed, ": ", broken, "\n--- shrunk: ", judge(small), "\n", small.text(), "--- as made\n", formula.text());
+    FAIL_CHECK("seed ", seed, ": ", broken, "\n--- shrunk: ", judge(small), "\n", small.text(),
+               "--- as made\n", formula.text());
 }
 
 struct Tally {
@@ -457,7 +513,8 @@ Tally for_each_case(std::uint64_t seed, std::size_t count, Law law) {
         MESSAGE(times, " times broken: ", law_name);
     }
     CHECK(tally.failures == 0);
-    MESSAGE("seeds ", seed, " to ", seed + count - 1, ": ", tally.read, " read, ", tally.converted, " converted, ", tally.refused, " refused");
+    MESSAGE("seeds ", seed, " to ", seed + count - 1, ": ", tally.read, " read, ", tally.converted,
+            " converted, ", tally.refused, " refused");
     return tally;
 }
 
@@ -477,9 +534,10 @@ std::string difference_of_sums(const Overall& left, const Overall& right) {
 } // namespace
 
 TEST_CASE("conversion: every law holds for random formulas") {
-    const Tally tally = for_each_case(first_seed, cases, [](const Formula& formula, const RandomFormula&, Dice& dice) {
-        return judge(formula, random_wish(dice, formula));
-    });
+    const Tally tally =
+        for_each_case(first_seed, cases, [](const Formula& formula, const RandomFormula&, Dice& dice) {
+            return judge(formula, random_wish(dice, formula));
+        });
     CHECK(tally.read >= cases * 85 / 100);
     CHECK(tally.converted >= 5000);
     CHECK(tally.refused >= 500);
@@ -497,22 +555,30 @@ TEST_CASE("conversion: the largest that fits does fit, and a thousandth more doe
         if (share > 1e-4) {
             ++shares;
             request.inoculation = PrefermentedFlour(share);
-            laws.hold(try_convert(formula, request).has_value(), fmt::format("the largest share fits: {} ({})", share, wish.shown));
+            laws.hold(try_convert(formula, request).has_value(),
+                      fmt::format("the largest share fits: {} ({})", share, wish.shown));
             request.inoculation = PrefermentedFlour(share * 1.001);
-            laws.hold(!try_convert(formula, request), fmt::format("a larger share than the largest does not fit: {} ({})", share, wish.shown));
+            laws.hold(
+                !try_convert(formula, request),
+                fmt::format("a larger share than the largest does not fit: {} ({})", share, wish.shown));
         }
         request = wish.request;
         const double wettest = fit.levain_hydration.value();
         if (wettest > 1e-4 && wettest < 900.0) {
             ++hydrations;
             request.levain_hydration = Hydration(wettest);
-            laws.hold(try_convert(formula, request).has_value(), fmt::format("the largest hydration fits: {} ({})", wettest, wish.shown));
+            laws.hold(try_convert(formula, request).has_value(),
+                      fmt::format("the largest hydration fits: {} ({})", wettest, wish.shown));
             request.levain_hydration = Hydration(wettest * 1.001);
-            laws.hold(!try_convert(formula, request), fmt::format("a larger hydration than the largest does not fit: {} ({})", wettest, wish.shown));
+            laws.hold(!try_convert(formula, request),
+                      fmt::format("a larger hydration than the largest does not fit: {} ({})", wettest,
+                                  wish.shown));
         }
         for (int i = 0; i <= 60 && wettest == 0.0; ++i) {
             request.levain_hydration = Hydration(0.05 + 0.05 * i);
-            laws.hold(!try_convert(formula, request), fmt::format("no hydration is offered: {} fits ({})", request.levain_hydration.value(), wish.shown));
+            laws.hold(!try_convert(formula, request),
+                      fmt::format("no hydration is offered: {} fits ({})", request.levain_hydration.value(),
+                                  wish.shown));
         }
         return Verdict{laws.broken(), Outcome::unclear};
     });
@@ -528,83 +594,98 @@ TEST_CASE("conversion: a levain as heavy as the flour allows is found, whatever 
         const Touchable part = touchable_of(formula, wish.request);
         const double flour_kg = compute_overall(formula).total_flour.value();
         const double share = dice.between(0.9, 0.99) * part.flour_kg / flour_kg;
-        const double hydration = dice.between(0.9, 0.99) * (part.plain_water_kg + part.other_water_kg) / (share * flour_kg);
+        const double hydration =
+            dice.between(0.9, 0.99) * (part.plain_water_kg + part.other_water_kg) / (share * flour_kg);
         wish.request.levain_hydration = Hydration(hydration);
         wish.request.inoculation = LevainOnTotalFlour(share * (1.0 + hydration));
         const double wettest = largest_fit(formula, wish.request).levain_hydration.value();
         laws.hold(!try_convert(formula, wish.request) || wettest >= hydration * (1.0 - 1e-9),
-                  fmt::format("the wettest levain that fits is found: {:.6g} of total flour fits at hydration {:.6g}, the largest is said to be {:.6g}", share * (1.0 + hydration), hydration, wettest));
+                  fmt::format("the wettest levain that fits is found: {:.6g} of total flour fits at "
+                              "hydration {:.6g}, the largest is said to be {:.6g}",
+                              share * (1.0 + hydration), hydration, wettest));
         return Verdict{laws.broken(), Outcome::unclear};
     });
 }
 
 TEST_CASE("conversion: the order of the ingredients does not matter") {
-    const Tally tally = for_each_case(first_seed + 200000, 2000, [](const Formula& formula, const RandomFormula& random, Dice& dice) {
-        Laws laws;
-        const Wish wish = random_wish(dice, formula);
-        RandomFormula shuffled = random;
-        dice.shuffle(shuffled.lines);
-        dice.shuffle(shuffled.preferments);
-        for (RandomStage& stage : shuffled.preferments) {
-            dice.shuffle(stage.lines);
-            dice.shuffle(stage.keys);
-        }
-        Diagnostics diagnostics;
-        const auto other = read(shuffled.text(), diagnostics);
-        laws.hold(other.has_value(), "a shuffled formula is read");
-        Verdict verdict;
-        if (other) {
-            const std::string sums = difference_of_sums(compute_overall(formula), compute_overall(*other));
-            laws.hold(sums.empty(), "sums of a shuffled formula: " + sums);
-            const auto left = try_convert(formula, wish.request);
-            const auto right = try_convert(*other, wish.request);
-            laws.hold(left.has_value() == right.has_value(), "a shuffled formula converts as well");
-            if (left && right) {
-                verdict.outcome = Outcome::converted;
-                const double flour_kg = left->overall_after.total_flour.value();
-                laws.same(right->overall_after.total_flour.value(), flour_kg, 0.0, "total flour");
-                laws.same(right->overall_after.salt.value(), left->overall_after.salt.value(), 0.0, "salt");
-                // The promise scales both alike only where the same liquids gave up water.
-                const bool is_plain = touchable_of(formula, wish.request).plain_water_kg * left->scaled_by >= left->levain.water.value();
-                if (is_plain) {
-                    const std::string after = difference_of_sums(left->overall_after, right->overall_after);
-                    laws.hold(after.empty(), "sums of a shuffled conversion: " + after);
-                    laws.same(right->levain.mass().value(), left->levain.mass().value(), 0.0, "levain");
+    const Tally tally = for_each_case(
+        first_seed + 200000, 2000, [](const Formula& formula, const RandomFormula& random, Dice& dice) {
+            Laws laws;
+            const Wish wish = random_wish(dice, formula);
+            RandomFormula shuffled = random;
+            dice.shuffle(shuffled.lines);
+            dice.shuffle(shuffled.preferments);
+            for (RandomStage& stage : shuffled.preferments) {
+                dice.shuffle(stage.lines);
+                dice.shuffle(stage.keys);
+            }
+            Diagnostics diagnostics;
+            const auto other = read(shuffled.text(), diagnostics);
+            laws.hold(other.has_value(), "a shuffled formula is read");
+            Verdict verdict;
+            if (other) {
+                const std::string sums =
+                    difference_of_sums(compute_overall(formula), compute_overall(*other));
+                laws.hold(sums.empty(), "sums of a shuffled formula: " + sums);
+                const auto left = try_convert(formula, wish.request);
+                const auto right = try_convert(*other, wish.request);
+                laws.hold(left.has_value() == right.has_value(), "a shuffled formula converts as well");
+                if (left && right) {
+                    verdict.outcome = Outcome::converted;
+                    const double flour_kg = left->overall_after.total_flour.value();
+                    laws.same(right->overall_after.total_flour.value(), flour_kg, 0.0, "total flour");
+                    laws.same(right->overall_after.salt.value(), left->overall_after.salt.value(), 0.0,
+                              "salt");
+                    // The promise scales both alike only where the same liquids gave up water.
+                    const bool is_plain =
+                        touchable_of(formula, wish.request).plain_water_kg * left->scaled_by >=
+                        left->levain.water.value();
+                    if (is_plain) {
+                        const std::string after =
+                            difference_of_sums(left->overall_after, right->overall_after);
+                        laws.hold(after.empty(), "sums of a shuffled conversion: " + after);
+                        laws.same(right->levain.mass().value(), left->levain.mass().value(), 0.0, "levain");
+                    }
                 }
             }
-        }
-        verdict.broken = laws.broken();
-        return verdict;
-    });
+            verdict.broken = laws.broken();
+            return verdict;
+        });
     CHECK(tally.converted >= 1000);
 }
 
 TEST_CASE("conversion: every mass scales with the formula") {
-    const Tally tally = for_each_case(first_seed + 300000, 1500, [](Formula formula, const RandomFormula&, Dice& dice) {
-        Laws laws;
-        const Wish wish = random_wish(dice, formula);
-        const double factor = std::exp(dice.between(-6.0, 6.0));
-        formula.makes.reset();
-        Formula scaled = formula;
-        scaled.scale(factor);
-        const auto left = try_convert(formula, wish.request);
-        const auto right = try_convert(scaled, wish.request);
-        laws.hold(left.has_value() == right.has_value(), "a scaled formula converts as well");
-        Verdict verdict;
-        if (left && right) {
-            verdict.outcome = Outcome::converted;
-            const double slack = 1e-9 * right->overall_after.total.value();
-            laws.hold(left->after.dough.size() == right->after.dough.size() && left->after.stages.size() == right->after.stages.size(), "as many lines");
-            for (std::size_t i = 0; laws.broken().empty() && i < left->after.dough.size(); ++i) {
-                laws.same(right->after.dough[i].mass.value(), factor * left->after.dough[i].mass.value(), slack, left->after.dough[i].name);
+    const Tally tally =
+        for_each_case(first_seed + 300000, 1500, [](Formula formula, const RandomFormula&, Dice& dice) {
+            Laws laws;
+            const Wish wish = random_wish(dice, formula);
+            const double factor = std::exp(dice.between(-6.0, 6.0));
+            formula.makes.reset();
+            Formula scaled = formula;
+            scaled.scale(factor);
+            const auto left = try_convert(formula, wish.request);
+            const auto right = try_convert(scaled, wish.request);
+            laws.hold(left.has_value() == right.has_value(), "a scaled formula converts as well");
+            Verdict verdict;
+            if (left && right) {
+                verdict.outcome = Outcome::converted;
+                const double slack = 1e-9 * right->overall_after.total.value();
+                laws.hold(left->after.dough.size() == right->after.dough.size() &&
+                              left->after.stages.size() == right->after.stages.size(),
+                          "as many lines");
+                for (std::size_t i = 0; laws.broken().empty() && i < left->after.dough.size(); ++i) {
+                    laws.same(right->after.dough[i].mass.value(), factor * left->after.dough[i].mass.value(),
+                              slack, left->after.dough[i].name);
+                }
+                for (std::size_t i = 0; laws.broken().empty() && i < left->after.stages.size(); ++i) {
+                    laws.same(right->after.stages[i].mass().value(),
+                              factor * left->after.stages[i].mass().value(), slack,
+                              left->after.stages[i].name);
+                }
             }
-            for (std::size_t i = 0; laws.broken().empty() && i < left->after.stages.size(); ++i) {
-                laws.same(right->after.stages[i].mass().value(), factor * left->after.stages[i].mass().value(), slack, left->after.stages[i].name);
-            }
-        }
-        verdict.broken = laws.broken();
-        return verdict;
-    });
+            verdict.broken = laws.broken();
+            return verdict;
+        });
     CHECK(tally.converted >= 800);
 }
 
@@ -614,7 +695,8 @@ TEST_CASE("reading: a mass is the same in every unit") {
         std::string_view name;
         double grams;
     };
-    static constexpr UnitText units[] = {{"g", 1.0}, {"kg", 1000.0}, {"oz", ounce_g}, {"lb", 16.0 * ounce_g}, {"mg", 0.001}};
+    static constexpr UnitText units[] = {
+        {"g", 1.0}, {"kg", 1000.0}, {"oz", ounce_g}, {"lb", 16.0 * ounce_g}, {"mg", 0.001}};
     Dice dice(first_seed + 400000);
     std::size_t compared = 0;
     for (int round = 0; round < 1000; ++round) {
@@ -622,8 +704,10 @@ TEST_CASE("reading: a mass is the same in every unit") {
         const double water_g = dice.between(0.4, 0.9) * flour_g;
         std::vector<Formula> formulas;
         for (const UnitText& unit : units) {
-            const std::string text = fmt::format("formula: 1\nname: Units\ndough:\n  bread flour: {:.17g} {}\n  water: {:.17g} {}\n  salt: {:.17g} {}\n", flour_g / unit.grams,
-                                                 unit.name, water_g / unit.grams, unit.name, 0.02 * flour_g / unit.grams, unit.name);
+            const std::string text = fmt::format("formula: 1\nname: Units\ndough:\n  bread flour: {:.17g} "
+                                                 "{}\n  water: {:.17g} {}\n  salt: {:.17g} {}\n",
+                                                 flour_g / unit.grams, unit.name, water_g / unit.grams,
+                                                 unit.name, 0.02 * flour_g / unit.grams, unit.name);
             Diagnostics diagnostics;
             auto formula = read(text, diagnostics);
             REQUIRE_MESSAGE(formula.has_value(), text);
@@ -631,7 +715,8 @@ TEST_CASE("reading: a mass is the same in every unit") {
         }
         for (std::size_t unit = 1; unit < formulas.size(); ++unit) {
             for (std::size_t i = 0; i < formulas[0].dough.size(); ++i) {
-                CHECK(near(formulas[unit].dough[i].mass.value(), formulas[0].dough[i].mass.value(), 1e-12, 0.0));
+                CHECK(near(formulas[unit].dough[i].mass.value(), formulas[0].dough[i].mass.value(), 1e-12,
+                           0.0));
                 ++compared;
             }
         }

@@ -21,7 +21,8 @@ namespace {
 double read_back(const std::string& text, int exponent, bool& is_read) {
     Diagnostics diagnostics;
     const auto source = std::make_shared<SourceText>("number", text);
-    const auto number = read_number({.source = source, .span = {0, text.size()}, .text = source->text()}, diagnostics);
+    const auto number =
+        read_number({.source = source, .span = {0, text.size()}, .text = source->text()}, diagnostics);
     is_read = number.has_value() && number->length == text.size();
     return number ? number->scaled(exponent) : 0.0;
 }
@@ -61,7 +62,8 @@ TEST_CASE("number: the shortest decimal reads back to the same bits") {
         bool is_read = false;
         const double again = read_back(text, -exponent, is_read);
         CHECK_MESSAGE(is_read, "seed ", seed, ": ", text);
-        CHECK_MESSAGE(std::bit_cast<std::uint64_t>(again) == std::bit_cast<std::uint64_t>(value), "seed ", seed, ": ", text, " with exponent ", exponent);
+        CHECK_MESSAGE(std::bit_cast<std::uint64_t>(again) == std::bit_cast<std::uint64_t>(value), "seed ",
+                      seed, ": ", text, " with exponent ", exponent);
         ++read;
     }
     CHECK(read >= 45000);
@@ -81,12 +83,17 @@ TEST_CASE("weigh: what is printed adds up, near what it stands for") {
     Dice dice(seed);
     std::size_t weighed = 0;
     for (int round = 0; round < 6000; ++round) {
-        const WeighingScale scales[] = {usual_scale(UnitSystem::metric), usual_scale(UnitSystem::us), {UnitSystem::metric, grams(5.0)}, {UnitSystem::metric, grams(0.1)}};
+        const WeighingScale scales[] = {usual_scale(UnitSystem::metric),
+                                        usual_scale(UnitSystem::us),
+                                        {UnitSystem::metric, grams(5.0)},
+                                        {UnitSystem::metric, grams(0.1)}};
         const WeighingScale scale = dice.one_of(scales);
         std::vector<Mass> masses(dice.below(20));
         for (Mass& mass : masses) {
             const double exact = std::exp(dice.between(-8.0, 9.0));
-            mass = dice.chance(0.05) ? grams(0.0) : dice.chance(0.3) ? grams(std::round(2.0 * exact) / 2.0) : grams(exact);
+            mass = dice.chance(0.05)  ? grams(0.0)
+                   : dice.chance(0.3) ? grams(std::round(2.0 * exact) / 2.0)
+                                      : grams(exact);
         }
         const Weighing weighing = weigh(masses, scale);
         REQUIRE(weighing.masses.size() == masses.size());
@@ -98,12 +105,15 @@ TEST_CASE("weigh: what is printed adds up, near what it stands for") {
             largest_error = std::max(largest_error, error);
             CHECK_MESSAGE(error <= step * (1.0 + 1e-6), "seed ", seed, " round ", round);
             const double count = weighing.masses[i].value() / step;
-            CHECK_MESSAGE(near(count, std::round(count), 1e-9, 1e-9), "a multiple of its step; seed ", seed, " round ", round);
+            CHECK_MESSAGE(near(count, std::round(count), 1e-9, 1e-9), "a multiple of its step; seed ", seed,
+                          " round ", round);
             CHECK(weighing.masses[i].value() >= 0.0);
             // What is shown is the weight that was rounded, not rounded once more.
             const double shown = std::stod(show_weighed(weighing.masses[i], scale));
             const double unit_kg = scale.units == UnitSystem::us ? 0.45359237 / 16.0 : 0.001;
-            CHECK_MESSAGE(near(shown * unit_kg, weighing.masses[i].value(), 1e-9, 1e-9 * unit_kg), "shown as ", show_weighed(weighing.masses[i], scale), "; seed ", seed, " round ", round);
+            CHECK_MESSAGE(near(shown * unit_kg, weighing.masses[i].value(), 1e-9, 1e-9 * unit_kg),
+                          "shown as ", show_weighed(weighing.masses[i], scale), "; seed ", seed, " round ",
+                          round);
             if (std::find(steps.begin(), steps.end(), step) == steps.end()) {
                 steps.push_back(step);
             }
@@ -115,10 +125,13 @@ TEST_CASE("weigh: what is printed adds up, near what it stands for") {
         }
         CHECK(near(weighing.total.value(), sum_of(weighing.masses), 1e-12, 0.0));
         CHECK(near(weighing.largest_error.value(), largest_error, 1e-9, 1e-15));
-        CHECK_MESSAGE(std::abs(weighing.total.value() - sum_of(masses)) <= all_steps * (1.0 + 1e-6) + 1e-12 * sum_of(masses), "half of each step used; seed ", seed, " round ", round);
+        CHECK_MESSAGE(std::abs(weighing.total.value() - sum_of(masses)) <=
+                          all_steps * (1.0 + 1e-6) + 1e-12 * sum_of(masses),
+                      "half of each step used; seed ", seed, " round ", round);
         std::vector<Mass> shuffled = masses;
         dice.shuffle(shuffled);
-        CHECK_MESSAGE(near(weigh(shuffled, scale).total.value(), weighing.total.value(), 1e-12, 1e-15), "the order does not matter; seed ", seed, " round ", round);
+        CHECK_MESSAGE(near(weigh(shuffled, scale).total.value(), weighing.total.value(), 1e-12, 1e-15),
+                      "the order does not matter; seed ", seed, " round ", round);
     }
     CHECK(weighed >= 50000);
 }

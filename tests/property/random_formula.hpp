@@ -134,8 +134,10 @@ public:
     Dice& dice() { return dice_; }
 
 private:
-    static constexpr std::string_view flours[] = {"bread flour", "all-purpose flour", "whole wheat flour", "rye flour", "spelt flour"};
-    static constexpr std::string_view yeasts[] = {"instant yeast", "active dry yeast", "fresh yeast", "osmotolerant instant yeast"};
+    static constexpr std::string_view flours[] = {"bread flour", "all-purpose flour", "whole wheat flour",
+                                                  "rye flour", "spelt flour"};
+    static constexpr std::string_view yeasts[] = {"instant yeast", "active dry yeast", "fresh yeast",
+                                                  "osmotolerant instant yeast"};
 
     std::vector<std::string> other_flours() {
         std::vector<std::string> names(std::begin(flours), std::end(flours));
@@ -145,7 +147,9 @@ private:
         return names;
     }
 
-    void add(std::string_view name, std::string amount) { formula_.lines.emplace_back(name, std::move(amount)); }
+    void add(std::string_view name, std::string amount) {
+        formula_.lines.emplace_back(name, std::move(amount));
+    }
 
     // The lines beside the flours: `amount` turns a share of the flour into text.
     template <class AmountOf>
@@ -158,7 +162,10 @@ private:
             add("water", measured(dice_.between(0.35, 0.95), "2 1/2 cups"));
         }
         if (has_milk) {
-            add(dice_.chance(0.6) ? "milk" : dice_.chance(0.5) ? "buttermilk" : "skim milk", measured(dice_.between(0.1, 0.5), "1½ cups"));
+            add(dice_.chance(0.6)   ? "milk"
+                : dice_.chance(0.5) ? "buttermilk"
+                                    : "skim milk",
+                measured(dice_.between(0.1, 0.5), "1½ cups"));
         }
         if (dice_.chance(0.1)) {
             add("beer", amount(dice_.between(0.05, 0.3)));
@@ -189,7 +196,8 @@ private:
         }
         yeast_ = dice_.one_of(yeasts);
         if (dice_.chance(0.95)) {
-            add(yeast_, measured(dice_.between(0.002, 0.03), yeast_ == "fresh yeast" ? "1 cube" : "1 packet"));
+            add(yeast_,
+                measured(dice_.between(0.002, 0.03), yeast_ == "fresh yeast" ? "1 cube" : "1 packet"));
         }
         if (dice_.chance(0.1) && yeast_ != "fresh yeast") {
             add("fresh yeast", amount(0.005));
@@ -203,7 +211,8 @@ private:
             left_g -= grams;
             add(name, dice_.chance(0.1) ? "1/4 cup" : random_weight(dice_, grams));
         }
-        add(main_flour_, dice_.chance(0.05) ? fmt::format("{:.0f} cups", std::ceil(left_g / 130.0)) : random_weight(dice_, left_g));
+        add(main_flour_, dice_.chance(0.05) ? fmt::format("{:.0f} cups", std::ceil(left_g / 130.0))
+                                            : random_weight(dice_, left_g));
         add_others([&](double share) { return random_weight(dice_, share * flour_g_); }, true);
         add_stages();
         dice_.shuffle(formula_.lines);
@@ -221,19 +230,23 @@ private:
             main_hundredths_ -= hundredths;
             add(name, in_hundredths(hundredths));
         }
-        add_others([&](double share) { return fmt::format("{:.{}f}%", 100.0 * share, 1 + dice_.below(3)); }, false);
+        add_others([&](double share) { return fmt::format("{:.{}f}%", 100.0 * share, 1 + dice_.below(3)); },
+                   false);
         if (dice_.chance(0.5)) {
             formula_.head.emplace_back("flour weight", random_weight(dice_, flour_g_));
         } else {
             const auto pieces = 1 + dice_.below(9);
-            formula_.head.emplace_back("makes", fmt::format("{} x {:.0f} g", pieces, 1.8 * flour_g_ / static_cast<double>(pieces)));
+            formula_.head.emplace_back(
+                "makes", fmt::format("{} x {:.0f} g", pieces, 1.8 * flour_g_ / static_cast<double>(pieces)));
         }
         add_stages();
         add(main_flour_, in_hundredths(main_hundredths_));
         dice_.shuffle(formula_.lines);
     }
 
-    static std::string in_hundredths(int hundredths) { return fmt::format("{}.{:02}%", hundredths / 100, hundredths % 100); }
+    static std::string in_hundredths(int hundredths) {
+        return fmt::format("{}.{:02}%", hundredths / 100, hundredths % 100);
+    }
 
     // In the `dough` notation all flours, the stages' included, add up to 100 %.
     std::string stage_percentage(int hundredths) {
@@ -269,16 +282,20 @@ private:
         const bool has_yeast = is_in_lines(yeast_) || !formula_.is_overall;
         const bool is_sized = in_percent_ || dice_.chance(0.4);
         const auto amount = [&](double ratio) {
-            return is_sized ? fmt::format("{:.2f}%", std::max(100.0 * ratio, 0.01)) : fmt::format("{:.3f} g", std::max(ratio * share * flour_g_, 0.001));
+            return is_sized ? fmt::format("{:.2f}%", std::max(100.0 * ratio, 0.01))
+                            : fmt::format("{:.3f} g", std::max(ratio * share * flour_g_, 0.001));
         };
         stage.lines.emplace_back(main_flour_, is_sized ? "100%" : amount(1.0));
         if (has_water) {
             stage.lines.emplace_back("water", amount(water));
         }
         if (is_levain) {
-            stage.lines.emplace_back(dice_.chance(0.7) ? "culture" : "ripe starter", amount(dice_.between(0.05, 0.4)));
+            stage.lines.emplace_back(dice_.chance(0.7) ? "culture" : "ripe starter",
+                                     amount(dice_.between(0.05, 0.4)));
             if (dice_.chance(0.5) || !has_water) {
-                stage.keys.emplace_back("culture hydration", has_water ? fmt::format("{:.1f}%", dice_.between(40.0, 150.0)) : "0.001%");
+                stage.keys.emplace_back("culture hydration",
+                                        has_water ? fmt::format("{:.1f}%", dice_.between(40.0, 150.0))
+                                                  : "0.001%");
             }
             if (!has_water) { // a culture would need some
                 stage.lines.pop_back();
@@ -292,7 +309,8 @@ private:
         if (is_sized) {
             const bool is_share_of_percentages = in_percent_ && !formula_.is_overall;
             if (is_share_of_percentages || dice_.chance(0.5)) {
-                stage.keys.emplace_back("prefermented flour", stage_percentage(static_cast<int>(10000.0 * share)));
+                stage.keys.emplace_back("prefermented flour",
+                                        stage_percentage(static_cast<int>(10000.0 * share)));
             } else {
                 stage.keys.emplace_back("weight", fmt::format("{:.2f} g", 0.8 * share * flour_g_));
             }
@@ -314,11 +332,14 @@ private:
         stage.name = is_scald ? "scald" : "seed soaker";
         const double share = dice_.between(0.02, 0.1);
         const auto amount = [&](double ratio) {
-            return in_percent_ || dice_.chance(0.3) ? fmt::format("{:.2f}%", 100.0 * ratio * share) : fmt::format("{:.3f} g", ratio * share * flour_g_);
+            return in_percent_ || dice_.chance(0.3) ? fmt::format("{:.2f}%", 100.0 * ratio * share)
+                                                    : fmt::format("{:.3f} g", ratio * share * flour_g_);
         };
         if (is_scald) {
             const bool is_percentage = in_percent_ && !formula_.is_overall;
-            stage.lines.emplace_back(main_flour_, is_percentage ? stage_percentage(static_cast<int>(5000.0 * share)) : amount(0.5));
+            stage.lines.emplace_back(main_flour_, is_percentage
+                                                      ? stage_percentage(static_cast<int>(5000.0 * share))
+                                                      : amount(0.5));
         } else {
             const std::string seeds = amount(1.0);
             stage.lines.emplace_back("sunflower seeds", seeds);
@@ -333,7 +354,8 @@ private:
     }
 
     bool is_in_lines(std::string_view name) const {
-        return std::any_of(formula_.lines.begin(), formula_.lines.end(), [&](const auto& line) { return line.first == name; });
+        return std::any_of(formula_.lines.begin(), formula_.lines.end(),
+                           [&](const auto& line) { return line.first == name; });
     }
 
     Dice dice_;

@@ -23,7 +23,9 @@ TEST_CASE("codes: names are kebab-case, unique and in order") {
     std::string_view last;
     for (const CatalogueEntry& entry : diagnostic_catalogue()) {
         CAPTURE(entry.name);
-        const bool is_kebab = std::all_of(entry.name.begin(), entry.name.end(), [](char byte) { return (byte >= 'a' && byte <= 'z') || (byte >= '0' && byte <= '9') || byte == '-'; });
+        const bool is_kebab = std::all_of(entry.name.begin(), entry.name.end(), [](char byte) {
+            return (byte >= 'a' && byte <= 'z') || (byte >= '0' && byte <= '9') || byte == '-';
+        });
         CHECK(is_kebab);
         CHECK_FALSE(entry.name.empty());
         CHECK_FALSE(entry.name.starts_with('-'));

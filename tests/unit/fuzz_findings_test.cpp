@@ -17,7 +17,8 @@ namespace {
 
 std::vector<std::filesystem::path> files_below(const std::string& folder) {
     std::vector<std::filesystem::path> files;
-    for (const auto& entry : std::filesystem::recursive_directory_iterator(std::string(LEAVENWRIGHT_SOURCE_DIR) + "/" + folder)) {
+    for (const auto& entry :
+         std::filesystem::recursive_directory_iterator(std::string(LEAVENWRIGHT_SOURCE_DIR) + "/" + folder)) {
         if (entry.is_regular_file()) {
             files.push_back(entry.path());
         }

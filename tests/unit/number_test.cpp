@@ -21,7 +21,11 @@ struct Read {
 Read read(const std::string& text) {
     Diagnostics diagnostics;
     const auto source = std::make_shared<SourceText>("", text);
-    Read result{.number = read_number({.source = source, .span = {0, text.size()}, .text = source->text()}, diagnostics), .code = {}, .source = source, .span = {}};
+    Read result{.number = read_number({.source = source, .span = {0, text.size()}, .text = source->text()},
+                                      diagnostics),
+                .code = {},
+                .source = source,
+                .span = {}};
     if (!diagnostics.empty()) {
         result.code = name_of(diagnostics.in_order().front().code);
         result.span = diagnostics.in_order().front().span;
@@ -55,7 +59,9 @@ TEST_CASE("number: decimals") {
 
 TEST_CASE("number: fractions") {
     reads("1/2 cup", 0.5, 3);
-    reads("3\xE2\x81\x84" "4", 0.75, 5); // fraction slash
+    reads("3\xE2\x81\x84"
+          "4",
+          0.75, 5); // fraction slash
     reads("½ l", 0.5, 2);
     reads("⅓", 1.0 / 3.0, 3);
     reads("⅞", 7.0 / 8.0, 3);
@@ -100,7 +106,9 @@ TEST_CASE("number: what is none is reported") {
     CHECK(read("nan").code == "number-unreadable");
     CHECK(read(" 5").code == "number-unreadable");
     CHECK(read("-5").code == "amount-not-positive");
-    CHECK(read("\xE2\x88\x92" "5").code == "amount-not-positive"); // the minus sign of typesetters
+    CHECK(read("\xE2\x88\x92"
+               "5")
+              .code == "amount-not-positive"); // the minus sign of typesetters
     CHECK(read("1e999").code == "amount-too-large");
 }
 

@@ -40,7 +40,8 @@ TEST_CASE("pantry: a name is found however it is written") {
     const Ingredient* flour = pantry.find("bread flour").ingredient;
     REQUIRE(flour != nullptr);
     CHECK(flour->name == "bread flour");
-    for (const std::string_view name : {"Bread Flour", "bread-flour", "BREAD  FLOUR", "strong flour", "bread flours"}) {
+    for (const std::string_view name :
+         {"Bread Flour", "bread-flour", "BREAD  FLOUR", "strong flour", "bread flours"}) {
         CHECK(pantry.find(name).ingredient == flour);
     }
     CHECK(pantry.find("eggs").ingredient == pantry.find("egg").ingredient);
@@ -94,10 +95,12 @@ TEST_CASE("pantry: every built-in ingredient is found by its names") {
         }
         if (!ingredient.dries_to.empty()) {
             CHECK(pantry.find(ingredient.dries_to).ingredient != nullptr);
-            CHECK(ingredient.composition.water.value() > pantry.find(ingredient.dries_to).ingredient->composition.water.value());
+            CHECK(ingredient.composition.water.value() >
+                  pantry.find(ingredient.dries_to).ingredient->composition.water.value());
         }
         const Composition& c = ingredient.composition;
-        const double sum = c.water.value() + c.protein.value() + c.fat.value() + c.carbohydrate.value() + c.ash.value();
+        const double sum =
+            c.water.value() + c.protein.value() + c.fat.value() + c.carbohydrate.value() + c.ash.value();
         CHECK(sum <= 1.02);
         for (const MeasuredVolume& volume : ingredient.volumes) {
             const double density = volume.mass.value() / volume.volume.value(); // kg/m3
@@ -135,9 +138,11 @@ TEST_CASE("pantry: volumes and pieces weigh something") {
 
 TEST_CASE("pantry: ingredients that are added come first") {
     std::string codes;
-    const auto shelf = shelf_from("bread flour:\n  class: flour\n  also: [quay flour]\n  nearest for:\n    - { name: T99, why: near }\n  per 100 g: { water: 8.2 g, fat: 0 g }\n"
-                                  "  volumes:\n    - { 1 cup: 162 g, source: weighed }\n  pieces:\n    Scoop: { weight: 40 g }\n",
-                                  codes);
+    const auto shelf = shelf_from(
+        "bread flour:\n  class: flour\n  also: [quay flour]\n  nearest for:\n    - { name: T99, why: near "
+        "}\n  per 100 g: { water: 8.2 g, fat: 0 g }\n"
+        "  volumes:\n    - { 1 cup: 162 g, source: weighed }\n  pieces:\n    Scoop: { weight: 40 g }\n",
+        codes);
     CHECK(codes.empty());
     Pantry pantry;
     const Ingredient* built_in = pantry.find("bread flour").ingredient;
@@ -161,7 +166,8 @@ TEST_CASE("pantry: faults of an ingredient") {
     CHECK(codes_of_shelf("a: { class: flour, colour: red }") == "key-unknown");
     CHECK(codes_of_shelf("a: flour") == "value-not-a-map");
     CHECK(codes_of_shelf("a:") == "value-missing");
-    CHECK(codes_of_shelf("a: { class: flour, per 100 g: { water: 80 g, fat: 30 g } }") == "composition-impossible");
+    CHECK(codes_of_shelf("a: { class: flour, per 100 g: { water: 80 g, fat: 30 g } }") ==
+          "composition-impossible");
     CHECK(codes_of_shelf("a: { class: flour, per 100 g: { water: -1 g } }") == "amount-not-positive");
     CHECK(codes_of_shelf("a: { class: flour, per 100 g: { iron: 1 g } }") == "key-unknown");
     CHECK(codes_of_shelf("a: { class: flour }\nb: { class: flour, also: [A] }") == "name-taken");
@@ -176,7 +182,8 @@ TEST_CASE("pantry: faults of an ingredient") {
 }
 
 TEST_CASE("pantry: classes have names that read back") {
-    for (const std::string_view name : {"flour", "liquid", "salt", "sweetener", "fat", "egg", "dairy", "yeast", "seed or grain", "other"}) {
+    for (const std::string_view name :
+         {"flour", "liquid", "salt", "sweetener", "fat", "egg", "dairy", "yeast", "seed or grain", "other"}) {
         const auto value = ingredient_class_named(name);
         REQUIRE(value.has_value());
         CHECK(name_of(*value) == name);

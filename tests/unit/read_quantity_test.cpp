@@ -30,7 +30,8 @@ auto read(Reader reader, const std::string& text) {
     const auto source = std::make_shared<SourceText>("", text);
     const SourcedText place{.source = source, .span = {0, text.size()}, .text = source->text()};
     auto value = reader(place, diagnostics);
-    Read<typename decltype(value)::value_type> result{.source = source, .value = std::move(value), .codes = {}, .span = {}, .hint = {}};
+    Read<typename decltype(value)::value_type> result{
+        .source = source, .value = std::move(value), .codes = {}, .span = {}, .hint = {}};
     for (const Diagnostic& item : diagnostics.in_order()) {
         result.codes += (result.codes.empty() ? "" : " ") + std::string(name_of(item.code));
     }
@@ -262,7 +263,8 @@ TEST_CASE("read quantity: faults of temperatures") {
 
 TEST_CASE("read quantity: spaces around a text are cut off") {
     const auto source = std::make_shared<SourceText>("", " \t650 g\n");
-    const SourcedText place = trimmed({.source = source, .span = {0, source->text().size()}, .text = source->text()});
+    const SourcedText place =
+        trimmed({.source = source, .span = {0, source->text().size()}, .text = source->text()});
     CHECK(place.text == "650 g");
     CHECK(place.span == SourceSpan{2, 5});
     const auto blank = std::make_shared<SourceText>("", "  ");

@@ -24,7 +24,8 @@ TEST_CASE("suggestion: edits are counted up to the limit") {
 }
 
 TEST_CASE("suggestion: the distance is the same both ways") {
-    constexpr std::array<std::string_view, 7> words{"process", "proces", "porcess", "prcoess", "proofs", "p", ""};
+    constexpr std::array<std::string_view, 7> words{"process", "proces", "porcess", "prcoess",
+                                                    "proofs",  "p",      ""};
     for (const std::string_view left : words) {
         for (const std::string_view right : words) {
             CHECK(edit_distance(left, right, 2) == edit_distance(right, left, 2));

@@ -21,14 +21,16 @@ TEST_CASE("unicode: bytes that are not UTF-8 are found") {
         CHECK(fault->offset == offset);
         CHECK(fault->byte == static_cast<unsigned char>(text[offset]));
     };
-    check("lev\xFBre", 3);                 // Latin-1
-    check("a\xC3", 1);                     // cut short
-    check("\x80", 0);                      // a continuation alone
-    check("ab\xC0\xAF", 2);                // overlong
-    check("\xED\xA0\x80", 0);              // a surrogate
-    check("\xF4\x90\x80\x80", 0);          // above the last code point
-    check("ok \xE2\x82", 3);               // cut short
-    check("\xFF\xFE" "f\0"s, 0);           // UTF-16
+    check("lev\xFBre", 3);        // Latin-1
+    check("a\xC3", 1);            // cut short
+    check("\x80", 0);             // a continuation alone
+    check("ab\xC0\xAF", 2);       // overlong
+    check("\xED\xA0\x80", 0);     // a surrogate
+    check("\xF4\x90\x80\x80", 0); // above the last code point
+    check("ok \xE2\x82", 3);      // cut short
+    check("\xFF\xFE"
+          "f\0"s,
+          0); // UTF-16
 }
 
 TEST_CASE("unicode: control characters are found, layout is none") {
@@ -86,7 +88,8 @@ TEST_CASE("unicode: names fold to what they are compared by") {
 }
 
 TEST_CASE("unicode: folding twice changes nothing") {
-    for (const std::string name : {"Bread Flour", "Levûre", "½ rye", "a - b", "'", "\xEF\xBC\xA1", "\xFF x", "\xC2\xA0 x"}) {
+    for (const std::string name :
+         {"Bread Flour", "Levûre", "½ rye", "a - b", "'", "\xEF\xBC\xA1", "\xFF x", "\xC2\xA0 x"}) {
         CHECK(fold_name(fold_name(name)) == fold_name(name));
     }
 }
@@ -94,8 +97,12 @@ TEST_CASE("unicode: folding twice changes nothing") {
 TEST_CASE("unicode: what is shown is harmless and short") {
     CHECK(printable("650 g", 10) == "650 g");
     CHECK(printable("a\x1b[31mb", 10) == "a\xEF\xBF\xBD[31mb");
-    CHECK(printable("a\0b"s, 10) == "a\xEF\xBF\xBD" "b");
-    CHECK(printable("\xE2\x80\xAE" "abc", 10) == "\xEF\xBF\xBD" "abc"); // would turn the line around
+    CHECK(printable("a\0b"s, 10) == "a\xEF\xBF\xBD"
+                                    "b");
+    CHECK(printable("\xE2\x80\xAE"
+                    "abc",
+                    10) == "\xEF\xBF\xBD"
+                           "abc"); // would turn the line around
     CHECK(printable("abcdef", 3) == "abc\xE2\x80\xA6");
     CHECK(printable("\xFF", 10) == "\xEF\xBF\xBD");
 }

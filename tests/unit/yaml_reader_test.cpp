@@ -18,7 +18,10 @@ struct Read {
 };
 
 Read read(const std::string& text) {
-    Read result{.source = std::make_shared<SourceText>("test.yaml", text), .document = {}, .findings = {}, .codes = {}};
+    Read result{.source = std::make_shared<SourceText>("test.yaml", text),
+                .document = {},
+                .findings = {},
+                .codes = {}};
     Diagnostics diagnostics;
     result.document = read_document(result.source, diagnostics);
     result.findings = diagnostics.in_order();
@@ -44,7 +47,8 @@ Place first_place(const Read& result) {
     REQUIRE_FALSE(result.findings.empty());
     const SourceSpan span = result.findings.front().span;
     const SourcePosition position = result.source->position(span.offset);
-    return {position.line, position.column, std::string(result.source->text().substr(span.offset, span.length))};
+    return {position.line, position.column,
+            std::string(result.source->text().substr(span.offset, span.length))};
 }
 
 std::string bytes_at(const Read& result, const Node& node) {
@@ -54,7 +58,8 @@ std::string bytes_at(const Read& result, const Node& node) {
 } // namespace
 
 TEST_CASE("yaml reader: maps, lists and texts") {
-    const Read result = read("name: Pier loaf\nlist: [a, b]\nmap:\n  key: value\nempty:\nblock:\n  - one\n  - two: 2\n");
+    const Read result =
+        read("name: Pier loaf\nlist: [a, b]\nmap:\n  key: value\nempty:\nblock:\n  - one\n  - two: 2\n");
     REQUIRE(result.document.has_value());
     const Node& root = result.document->root;
     CHECK(root.kind == Node::Kind::map);
@@ -69,7 +74,8 @@ TEST_CASE("yaml reader: maps, lists and texts") {
 }
 
 TEST_CASE("yaml reader: keys and values stand where they are") {
-    const Read result = read("# levûre\nlevûre: 7 g # note\n½ cup: \"a\\tb\"\nflow: { wàter: 'it''s', x: y }\n");
+    const Read result =
+        read("# levûre\nlevûre: 7 g # note\n½ cup: \"a\\tb\"\nflow: { wàter: 'it''s', x: y }\n");
     REQUIRE(result.document.has_value());
     const auto& entries = result.document->root.entries;
     REQUIRE(entries.size() == 3);
@@ -91,7 +97,8 @@ TEST_CASE("yaml reader: keys and values stand where they are") {
 }
 
 TEST_CASE("yaml reader: a byte order mark and CRLF move nothing") {
-    const Read result = read("\xEF\xBB\xBF" "name: x\r\nsalt: 20 g\r\n");
+    const Read result = read("\xEF\xBB\xBF"
+                             "name: x\r\nsalt: 20 g\r\n");
     REQUIRE(result.document.has_value());
     const auto& entries = result.document->root.entries;
     REQUIRE(entries.size() == 2);
@@ -186,7 +193,9 @@ TEST_CASE("yaml reader: nothing to read") {
 }
 
 TEST_CASE("yaml reader: at most 32 levels") {
-    const auto nested = [](std::size_t levels) { return "a: " + std::string(levels - 1, '[') + std::string(levels - 1, ']') + "\n"; };
+    const auto nested = [](std::size_t levels) {
+        return "a: " + std::string(levels - 1, '[') + std::string(levels - 1, ']') + "\n";
+    };
     CHECK(codes(nested(deepest_nesting)).empty());
     CHECK(codes(nested(deepest_nesting + 1)) == "nesting-too-deep");
     CHECK(codes(std::string(1000, '[')) == "nesting-too-deep");
@@ -201,7 +210,8 @@ TEST_CASE("yaml reader: bytes that are no text") {
     CHECK(latin.codes == "text-not-utf8");
     CHECK(first_place(latin).line == 2);
     CHECK(first_place(latin).column == 4);
-    CHECK(codes("\xFF\xFE" "a\0:\0"s) == "text-not-utf8");
+    CHECK(codes("\xFF\xFE"
+                "a\0:\0"s) == "text-not-utf8");
 }
 
 TEST_CASE("yaml reader: escapes bring in no control characters") {
@@ -243,12 +253,57 @@ TEST_CASE("yaml reader: texts over several lines") {
 }
 
 TEST_CASE("yaml scalar: text reads back as it was") {
-    for (const std::string text : {"bread flour", "", " a ", "a: b", "a #b", "#", "null", "~", "- a", "?", "doubled?", "a, b", "[x]", "{", "it's", "\"", "a\\b",
-                                   "two\nlines", "tab\there", "...", "---", "&a", "*a", "!a", "%", "@", "`", "|", ">", "a:", ":a", "½ cup", "\xEF\xBB\xBF", "\xE2\x80\xA8", "<<",
-                                   "'", "\r", "a \n b", "yes", "1e5", "0x10", "=", "a -", "-", "x: [y", "key", "\xC2\xA0"}) {
+    for (const std::string text : {"bread flour",
+                                   "",
+                                   " a ",
+                                   "a: b",
+                                   "a #b",
+                                   "#",
+                                   "null",
+                                   "~",
+                                   "- a",
+                                   "?",
+                                   "doubled?",
+                                   "a, b",
+                                   "[x]",
+                                   "{",
+                                   "it's",
+                                   "\"",
+                                   "a\\b",
+                                   "two\nlines",
+                                   "tab\there",
+                                   "...",
+                                   "---",
+                                   "&a",
+                                   "*a",
+                                   "!a",
+                                   "%",
+                                   "@",
+                                   "`",
+                                   "|",
+                                   ">",
+                                   "a:",
+                                   ":a",
+                                   "½ cup",
+                                   "\xEF\xBB\xBF",
+                                   "\xE2\x80\xA8",
+                                   "<<",
+                                   "'",
+                                   "\r",
+                                   "a \n b",
+                                   "yes",
+                                   "1e5",
+                                   "0x10",
+                                   "=",
+                                   "a -",
+                                   "-",
+                                   "x: [y",
+                                   "key",
+                                   "\xC2\xA0"}) {
         CAPTURE(text);
         const std::string scalar = yaml_scalar(text);
-        const Read result = read("value: " + scalar + "\nflow: { k: " + scalar + ", l: [" + scalar + "] }\n" + (text == "<<" ? "" : "map:\n  " + scalar + ": 1\n"));
+        const Read result = read("value: " + scalar + "\nflow: { k: " + scalar + ", l: [" + scalar + "] }\n" +
+                                 (text == "<<" ? "" : "map:\n  " + scalar + ": 1\n"));
         REQUIRE_MESSAGE(result.document.has_value(), scalar);
         const Node& root = result.document->root;
         CHECK(root.find("value")->text == text);
