@@ -45,8 +45,14 @@ int run_scale(const Options& options) {
     if (!formula || !target || session.diagnostics.has_errors()) {
         return session.finish();
     }
-    return session.deliver(
-        report_of(scale_formula(*formula, *target, options.has("--whole-eggs")), session.format(), scale));
+    const ScaledFormula scaled = scale_formula(*formula, *target, options.has("--whole-eggs"));
+    constexpr Mass largest_dough = kilograms(5e5); // what a formula file may hold
+    if (scaled.formula.dough_mass() > largest_dough) {
+        session.diagnostics.error(Code::scale_target_unfit, {}, "the dough would weigh more than 500 t",
+                                  "ask for less");
+        return session.finish();
+    }
+    return session.deliver(report_of(scaled, session.format(), scale));
 }
 
 } // namespace leavenwright

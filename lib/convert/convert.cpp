@@ -131,6 +131,11 @@ LargestFit fit_of(const OpenDough& dough, const ConversionRequest& request, Mass
         const double p = prefermented_share(request.inoculation, Hydration(middle), dough);
         (middle * p * flour_kg <= water.value() ? low : high) = middle;
     }
+    if (low > wettest_levain * (1.0 - fit_slack)) { // water does not bound it at all
+        low = std::numeric_limits<double>::infinity();
+        fit.levain_hydration = Hydration(low);
+        return fit;
+    }
     const double at_wettest = prefermented_share(request.inoculation, Hydration(low), dough);
     fit.levain_hydration = Hydration(at_wettest <= by_flour * (1.0 + fit_slack) ? low : 0.0);
     return fit;
@@ -255,7 +260,8 @@ private:
         const double largest =
             on_same_basis(request_.inoculation, fit.prefermented_flour.value(), hydration, dough_);
         const double share = std::isfinite(largest) ? rounded_down(largest) : 10.0;
-        const double wettest = rounded_down(fit.levain_hydration.value());
+        const double wettest =
+            std::isfinite(fit.levain_hydration.value()) ? rounded_down(fit.levain_hydration.value()) : 0.0;
         const double asked = on_same_basis(request_.inoculation, share_, hydration, dough_);
         const std::string command = request_.command.empty() ? "leavenwright convert FILE" : request_.command;
         std::string text;
@@ -511,11 +517,12 @@ private:
         levain.water = contents.added_water;
         levain.hydration = request_.levain_hydration;
         levain.prefermented_flour = PrefermentedFlour(share_);
-        levain.on_total_flour = LevainOnTotalFlour::of(levain.mass(), result_.overall_after.total_flour);
-        const Mass at_mixing = add_up(result_.after.dough, {}).total_flour;
+        // From the shares, not from the rounded sums: 0.5 stays 0.5.
+        const double on_total = (1.0 + levain.hydration.value()) * share_;
+        const double left = (dough_.flour / dough_.total_flour).value() - share_;
+        levain.on_total_flour = LevainOnTotalFlour(on_total);
         levain.on_dough_flour =
-            LevainOnDoughFlour(at_mixing.value() > 0.0 ? levain.mass().value() / at_mixing.value()
-                                                       : std::numeric_limits<double>::infinity());
+            LevainOnDoughFlour(left > fit_slack ? on_total / left : std::numeric_limits<double>::infinity());
         balance();
     }
 

@@ -61,7 +61,8 @@ std::optional<Conversion> convert(const Formula& formula, const ConversionReques
 /// What a formula has room for, whatever the request's own inoculation.
 struct LargestFit {
     PrefermentedFlour prefermented_flour; // at the request's levain hydration
-    Hydration levain_hydration;           // at the request's inoculation; 0 where its flour does not fit
+    Hydration levain_hydration;           // at the request's inoculation; 0 where its flour does not
+                                          // fit, infinite where water is no bound
 };
 LargestFit largest_fit(const Formula& formula, const ConversionRequest& request);
 

@@ -45,7 +45,14 @@ std::string yaml_scalar(std::string_view text) {
         return std::string(text);
     }
     std::string quoted = "\"";
-    for (const char byte : text) {
+    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        if (text.substr(at).starts_with(byte_order_mark)) {
+            quoted += "\\uFEFF";
+            at += byte_order_mark.size() - 1;
+            continue;
+        }
+        const char byte = text[at];
         switch (byte) {
         case '"':
             quoted += "\\\"";

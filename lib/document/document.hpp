@@ -49,6 +49,7 @@ struct Document {
 inline constexpr std::size_t largest_document_bytes = std::size_t{1} << 20;
 inline constexpr std::size_t deepest_nesting = 32;
 inline constexpr std::size_t most_nodes = 50000;
+inline constexpr std::size_t longest_key = 500; // bytes
 inline constexpr std::size_t most_entries_of_a_map = 2000;
 
 /// Reads a YAML text whose root is a map. Records every fault it can see; returns

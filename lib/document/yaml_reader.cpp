@@ -270,6 +270,11 @@ private:
             diagnostics_.error(Code::alias_refused, place_of(key.span), "YAML merge keys are not read",
                                "write the lines here in full");
         }
+        if (key.text.size() > longest_key) {
+            diagnostics_.error(Code::formula_too_long, word_at(key.span.offset),
+                               fmt::format("a name has more than {} bytes", longest_key),
+                               "give it a shorter one");
+        }
         for (const Node::Entry& entry : parent.node.entries) {
             if (entry.key.text == key.text && key.kind == Node::Kind::text) {
                 diagnostics_
@@ -364,6 +369,19 @@ bool report_lone_return(const SourceHandle& source, Diagnostics& diagnostics) {
     return false;
 }
 
+// yaml-cpp drops byte order marks wherever they stand, and its places with them.
+bool report_stray_mark(const SourceHandle& source, Diagnostics& diagnostics) {
+    const std::size_t at = source->text().find(byte_order_mark, 1);
+    if (at == std::string_view::npos) {
+        return false;
+    }
+    diagnostics.error(Code::control_character,
+                      {.source = source, .span = {at, byte_order_mark.size()}, .text = byte_order_mark},
+                      "a byte order mark stands inside the text",
+                      "delete it: it is a character that does not show");
+    return true;
+}
+
 bool report_bytes(const SourceHandle& source, Diagnostics& diagnostics) {
     const auto fault = find_text_fault(source->text());
     if (!fault) {
@@ -394,11 +412,21 @@ std::optional<Document> read_document(const SourceHandle& source, Diagnostics& d
                           "a formula has a few kilobytes; is this the right file?");
         return std::nullopt;
     }
-    if (report_bytes(source, diagnostics) || report_lone_return(source, diagnostics)) {
+    if (report_bytes(source, diagnostics) || report_stray_mark(source, diagnostics) ||
+        report_lone_return(source, diagnostics)) {
         return std::nullopt;
     }
     const std::size_t shift = text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
     text.remove_prefix(shift);
+    // What a bracket costs in the parser adds up to hundreds of megabytes in a file of nothing else.
+    const auto brackets =
+        std::count_if(text.begin(), text.end(), [](char byte) { return byte == '[' || byte == '{'; });
+    if (static_cast<std::size_t>(brackets) > most_nodes) {
+        diagnostics.error(Code::formula_too_long, beginning,
+                          fmt::format("the file opens more than {} brackets", most_nodes),
+                          "a formula has some dozens; is this the right file?");
+        return std::nullopt;
+    }
     TreeBuilder builder(source, shift, diagnostics);
     ViewBuffer buffer(text);
     std::istream stream(&buffer);

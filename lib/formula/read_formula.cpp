@@ -245,7 +245,7 @@ private:
         if (const auto* percentage = std::get_if<WrittenPercentage>(&*amount)) {
             line.is_percentage = true;
             line.ratio = percentage->value();
-        } else if (!weigh(*amount, line)) {
+        } else if (!weigh(*amount, line) || !check_weight(line)) {
             return std::nullopt;
         }
         return line;
@@ -279,6 +279,19 @@ private:
         line.mass = *piece * count.number;
         line.uncertainty = piece_uncertainty;
         return true;
+    }
+
+    // A volume or a piece may weigh anything in a pantry of the user's own.
+    bool check_weight(const WrittenLine& line) {
+        constexpr double largest_kg = 1e6;
+        if (line.mass.value() > 0.0 && line.mass.value() <= largest_kg) {
+            return true;
+        }
+        diagnostics_.error(Code::amount_too_large, line.place,
+                           in_quotes(line.place.text) + " of " + in_quotes(line.name) +
+                               " has no weight that makes sense",
+                           "check the amount, and the weights in the pantry");
+        return false;
     }
 
     void report_piece(const WrittenLine& line, const Count& count) {
@@ -438,7 +451,11 @@ const Ingredient* resolve_ingredient(const SourcedText& name, const Pantry& pant
                           "write which: " + listed(meanings));
         return nullptr;
     }
-    const std::vector<std::string_view> near = pantry.near_misses(name.text);
+    // Beyond what is shown anyway, looking for near misses would only take time.
+    constexpr std::size_t most_suggestions = 50;
+    const std::vector<std::string_view> near = diagnostics.error_count() < most_suggestions
+                                                   ? pantry.near_misses(name.text)
+                                                   : std::vector<std::string_view>();
     diagnostics.error(
         Code::ingredient_unknown, name, "unknown ingredient " + in_quotes(name.text),
         near.empty() ? "'leavenwright pantry' lists the names; a formula can bring its own under 'pantry:'"

@@ -21,6 +21,9 @@ constexpr double makes_short_slack = 0.005; // dough may weigh this much less th
 constexpr double makes_excess_slack = 0.05; // and this much more, for what sticks to the bowl
 constexpr double overdrawn_slack = 1e-9;    // relative, of the ingredient
 
+// More than any bakery mixes; half of what a single amount may be, so that sums can be written.
+constexpr double largest_dough_kg = 5e5;
+
 struct Affine {
     double fixed_kg = 0.0;
     double share = 0.0;
@@ -98,6 +101,7 @@ public:
         }
         fill(*flour);
         if (diagnostics_.error_count() == errors_before) {
+            check_size();
             check_makes();
         }
         if (diagnostics_.error_count() != errors_before) {
@@ -414,6 +418,15 @@ private:
                     "'overall' lists everything, the stages included: give it more, or write 'dough' for "
                     "what is added at mixing");
             }
+        }
+    }
+
+    void check_size() {
+        const double mass_kg = written_.formula.dough_mass().value();
+        if (!(mass_kg <= largest_dough_kg)) {
+            diagnostics_.error(Code::amount_too_large, written_.lines_place,
+                               fmt::format("the dough would weigh {:.6g} kg", mass_kg),
+                               "check the amounts and their units");
         }
     }
 

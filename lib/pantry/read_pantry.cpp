@@ -265,9 +265,15 @@ private:
             const auto mass = text ? read_mass(*text, diagnostics_) : std::nullopt;
             const std::string_view source = kept_text(piece, "source");
             piece.report_rest();
-            if (mass) {
-                pieces.push_back(
-                    {.word = shelf_.keep(fold_name(entry.key.text)), .mass = *mass, .source = source});
+            const std::string word = fold_name(entry.key.text);
+            const bool is_known = std::any_of(pieces.begin(), pieces.end(),
+                                              [&](const PieceWeight& known) { return known.word == word; });
+            if (is_known) {
+                diagnostics_.error(Code::key_duplicate, document_.place(entry.key),
+                                   in_quotes(entry.key.text) + " is given twice",
+                                   "capitals do not matter; keep one of the two");
+            } else if (mass) {
+                pieces.push_back({.word = shelf_.keep(word), .mass = *mass, .source = source});
             }
         }
         return shelf_.keep(std::move(pieces));

@@ -1,4 +1,5 @@
-// A table of texts in columns, for a terminal. Widths are display columns.
+// A table of texts in columns, for a terminal. Widths are display columns. Private to the
+// render folder.
 #pragma once
 
 #include <cstddef>

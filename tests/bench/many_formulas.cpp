@@ -75,8 +75,8 @@ int main(int count, char** words) {
         const std::vector<std::string> formulas = formulas_like(text.str(), number);
         const double bare = time_bare(formulas);
         const double ours = time_ours(formulas);
-        fmt::print("  {:>6} formulas: bare {:6.3f} s, ours {:6.3f} s, ratio {:4.2f}, {:5.1f} us a formula\n", number, bare, ours,
-                   ours / bare, ours / static_cast<double>(number) * 1e6);
+        fmt::print("  {:>6} formulas: bare {:6.3f} s, ours {:6.3f} s, ratio {:4.2f}, {:5.1f} us a formula\n",
+                   number, bare, ours, ours / bare, ours / static_cast<double>(number) * 1e6);
     }
     return 0;
 }

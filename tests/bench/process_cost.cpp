@@ -83,8 +83,10 @@ int main(int count, char** words) {
     const double floor_ms = median(times[0]);
     fmt::print("whole process, {} runs each, median of user + system time\n", runs);
     for (std::size_t i = 0; i < contestants.size(); ++i) {
-        const std::string name = i == 0 ? "bare parse" : "convert " + (contestants[i].size() > 3 ? contestants[i][4] : "text");
-        fmt::print("  {:<16} {:6.3f} ms  ratio {:4.2f}  peak {:5} kB\n", name, median(times[i]), median(times[i]) / floor_ms, peaks[i]);
+        const std::string name =
+            i == 0 ? "bare parse" : "convert " + (contestants[i].size() > 3 ? contestants[i][4] : "text");
+        fmt::print("  {:<16} {:6.3f} ms  ratio {:4.2f}  peak {:5} kB\n", name, median(times[i]),
+                   median(times[i]) / floor_ms, peaks[i]);
     }
     return 0;
 }

@@ -54,6 +54,10 @@ inline void check_diagnostics(const Diagnostics& diagnostics, bool is_clean = tr
 inline void check_node(const Node& node, const SourceText& source) {
     promise(is_within(node.span, source), "a node stands inside its text");
     promise(!find_text_fault(node.text), "a node holds printable text");
+    const bool is_verbatim =
+        node.kind == Node::Kind::text && !node.is_quoted && node.span.length == node.text.size();
+    promise(!is_verbatim || source.text().substr(node.span.offset, node.span.length) == node.text,
+            "a plain text is what stands at its place");
     for (const Node& item : node.items) {
         check_node(item, source);
     }

@@ -1,4 +1,5 @@
 #!/bin/sh
+# shellcheck disable=SC2317 # the functions are called through check
 # Installs a build into a new prefix and uses it from there as another project does: through CMake
 # and through pkg-config. The last line counts the checks: "N passed, N failed".
 #
@@ -75,7 +76,7 @@ includes_only_ours() { # HEADER, below the include folder
     [ -z "$others" ] || { echo "$others"; return 1; }
 }
 for header in $(cd lib && find . -name '*.hpp' | sed 's|^\./||' | sort); do
-    if grep -qiE '^// .*private to the' "lib/$header" || [ "$header" = render/text_table.hpp ]; then
+    if grep -qiE '^// .*private to the' "lib/$header"; then
         check "$header is private and not installed" test ! -e "$include/$header"
     else
         check "$header is installed" test -f "$include/$header"

@@ -306,9 +306,9 @@ TEST_CASE("request: flours of the levain") {
     read("rye flour, bread flour", codes);
     CHECK(codes == "unit-missing unit-missing");
     read("salt", codes);
-    CHECK(codes == "levain-flour-sum");
+    CHECK(codes == "levain-flour-unfit");
     read("50%", codes);
-    CHECK(codes == "levain-flour-sum");
+    CHECK(codes == "levain-flour-unfit");
     read("granite 100%", codes);
     CHECK(codes == "ingredient-unknown");
     read("%", codes);

@@ -42,11 +42,10 @@ TEST_CASE("suggestion: very long words are only compared for equality") {
 
 TEST_CASE("suggestion: the nearest word is within two edits, one for short words") {
     constexpr std::array<std::string_view, 4> units{"kg", "g", "cup", "process"};
-    CHECK(nearest_word("gg", units) == "kg");
+    CHECK(nearest_word("gg", units) == "g"); // of equals, the one that begins alike
     CHECK(nearest_word("cups", units) == "cup");
     CHECK(nearest_word("proces", units) == "process");
     CHECK(nearest_word("proce", units) == "process");
-    CHECK(nearest_word("c", units) == "g");
     CHECK(nearest_word("xyz", units).empty());
     CHECK(nearest_word("anything", {}).empty());
 }

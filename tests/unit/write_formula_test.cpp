@@ -104,8 +104,13 @@ TEST_CASE("write formula: own ingredients named like keys of a stage survive a c
 
 TEST_CASE("write formula: very large and very small amounts survive") {
     survives(head + "dough: { bread flour: 999 kg, water: 900000 g }\n");
-    survives(head + "dough: { bread flour: 900000 kg, water: 200%, salt: 0.000001 mg }\n");
+    survives(head + "dough: { bread flour: 150000 kg, water: 200%, salt: 0.000001 mg }\n");
     survives(head + "dough: { bread flour: 1 kg, salt: 1e-300 mg }\n");
+}
+
+TEST_CASE("write formula: a dough too heavy to be written is refused when it is read") {
+    CHECK(codes_of(head + "dough: { bread flour: 900000 kg, water: 200%, salt: 1 g }\n") ==
+          "amount-too-large");
 }
 
 TEST_CASE("write formula: all demo formulas survive") {

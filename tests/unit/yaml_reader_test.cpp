@@ -108,6 +108,15 @@ TEST_CASE("yaml reader: a byte order mark and CRLF move nothing") {
     CHECK(entries[1].value.text == "20 g");
 }
 
+TEST_CASE("yaml reader: a second byte order mark does not move places") {
+    const Read result = read("\xEF\xBB\xBF\xEF\xBB\xBF"
+                             "name: x\nsalt: 20 g\n");
+    if (result.document) {
+        CHECK(bytes_at(result, result.document->root.entries.back().key) == "salt");
+        CHECK(bytes_at(result, result.document->root.entries.back().value) == "20 g");
+    }
+}
+
 TEST_CASE("yaml reader: an open quotation mark") {
     const Read result = read("name: \"Pier loaf\ndough:\n  salt: 1 g\n");
     CHECK(result.codes == "quote-unterminated");
