@@ -1,5 +1,6 @@
 #include "convert/request.hpp"
 
+#include "formula/overall.hpp"
 #include "formula/read_formula.hpp"
 #include "quantity/read_quantity.hpp"
 
@@ -9,6 +10,62 @@
 #include <cmath>
 
 namespace leavenwright {
+namespace {
+
+// Less than this holds no water worth the name (salt, sugar, oil).
+constexpr double driest_source = 0.05;
+
+std::string wet_names(const Overall& overall) {
+    std::string names;
+    for (const Line& line : overall.lines) {
+        const bool is_wet = !line.ingredient->is_flour() && !line.ingredient->is_yeast() &&
+                            line.ingredient->composition.water.value() >= driest_source;
+        if (is_wet && !line.ingredient->is_water()) {
+            names += (names.empty() ? "what the dough has: " : ", ") + line.name;
+        }
+    }
+    return names.empty() ? "the dough has nothing beside plain water that could; leave --water-from out"
+                         : names;
+}
+
+std::string stage_names(const Formula& formula) {
+    std::string names;
+    for (const Stage& stage : formula.stages) {
+        names += (names.empty() ? "its stages: " : ", ") + stage.name;
+    }
+    return names.empty() ? "it has no stages; leave --keep out" : names;
+}
+
+} // namespace
+
+bool check_request(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics) {
+    const std::size_t errors_before = diagnostics.error_count();
+    for (std::size_t i = 0; i < request.keep.size(); ++i) {
+        const std::string& name = request.keep[i];
+        const SourcedText place = i < request.keep_places.size() ? request.keep_places[i] : SourcedText{};
+        const Stage* stage = formula.find_stage(name);
+        if (stage == nullptr) {
+            diagnostics.error(Code::stage_unknown, place, "the formula has no stage " + in_quotes(name),
+                              stage_names(formula));
+        } else if (stage->kind == StageKind::levain) {
+            diagnostics.error(Code::keep_refused, place,
+                              in_quotes(name) + " is a levain already; the new levain takes its place",
+                              "leave --keep out; its flour and water are counted");
+        }
+    }
+    const Overall overall = compute_overall(formula);
+    for (const Ingredient* ingredient : request.water_from) {
+        const bool is_there = overall.mass_of(*ingredient).value() > 0.0;
+        const bool is_wet = ingredient->composition.water.value() >= driest_source;
+        if (!is_there || !is_wet) {
+            diagnostics.error(Code::water_source_unfit, request.water_from_place,
+                              in_quotes(ingredient->name) +
+                                  (is_there ? " holds no water to give up" : " is not in the formula"),
+                              wet_names(overall));
+        }
+    }
+    return diagnostics.error_count() == errors_before;
+}
 
 std::vector<SourcedText> split_list(const SourcedText& text) {
     std::vector<SourcedText> parts;

@@ -47,6 +47,10 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
 std::vector<const Ingredient*> read_ingredient_list(const SourcedText& text, const Pantry& pantry,
                                                     Diagnostics& diagnostics);
 
+/// Whether the stages and liquids that the request names are there and fit to be named; records
+/// what is not.
+bool check_request(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics);
+
 /// "a, b": the parts of a list, trimmed.
 std::vector<SourcedText> split_list(const SourcedText& text);
 

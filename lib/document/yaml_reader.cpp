@@ -1,6 +1,7 @@
 // The only user of yaml-cpp. Its event interface gives the place of aliases, hands over
 // duplicate keys, and tells of text after the root; its node interface does none of that.
 #include "document/document.hpp"
+#include "document/yaml_faults.hpp"
 #include "source/unicode.hpp"
 
 #include <fmt/core.h>
@@ -297,110 +298,6 @@ private:
     bool has_root_ = false;
 };
 
-SourcedText whole_line(const SourceHandle& source, std::size_t offset) {
-    const SourcePosition position = source->position(offset);
-    const std::string_view line = source->line(position.line);
-    return {.source = source, .span = {source->line_start(position.line), line.size()}, .text = line};
-}
-
-struct Advice {
-    std::string_view raw; // part of yaml-cpp's message
-    std::string_view message;
-    std::string_view hint;
-};
-
-constexpr Advice advices[] = {
-    {"end of map not found", "this does not belong to the keys above it",
-     "begin the line as far in as its neighbours; a text that is not over at the end of its line, or that "
-     "goes on behind a quotation mark, needs quotation marks around all of it"},
-    {"end of map flow not found", "the brace '{' of this map is not closed, or a comma is missing",
-     "put a comma between two entries and '}' at the end"},
-    {"end of sequence flow not found", "the bracket '[' of this list is not closed, or a comma is missing",
-     "put a comma between two entries and ']' at the end"},
-    {"end of sequence not found", "this does not belong to the list above it",
-     "begin each line of a list with '- ', all as far in as each other"},
-    {"illegal map value", "a second colon stands on this line",
-     "put the value on a line of its own, or in quotation marks"},
-    {"the referenced anchor is not defined", "YAML aliases are not read", "write the value here in full"},
-    {"illegal EOF in scalar", "a quotation mark opens and never closes", "close it, or leave both out"},
-    {"block sequence entries", "a list begins where none can stand",
-     "put the list on the lines below its key"},
-};
-
-// `bracket` is the brace or bracket that was open where reading ended.
-void report_syntax(const YAML::Exception& fault, const SourceHandle& source, std::size_t shift,
-                   const std::optional<SourcedText>& bracket, Diagnostics& diagnostics) {
-    const std::size_t offset =
-        fault.mark.is_null() ? 0 : shift + static_cast<std::size_t>(std::max(fault.mark.pos, 0));
-    const SourcedText line = whole_line(source, offset);
-    const std::size_t column = std::min(offset, line.span.offset + line.span.length) - line.span.offset;
-    const SourcedText place = column < line.text.size() ? line.part(column, line.text.size()) : line;
-    const std::string_view indent =
-        line.text.substr(0, std::min(line.text.find_first_not_of(" \t"), line.text.size()));
-    if (indent.find('\t') != std::string_view::npos) {
-        diagnostics.error(Code::yaml_syntax, line, "this line is set in with a tab", "use spaces");
-        return;
-    }
-    for (const Advice& advice : advices) {
-        if (fault.msg.find(advice.raw) != std::string::npos) {
-            const bool is_open = bracket && advice.raw.find("flow") != std::string_view::npos;
-            diagnostics.error(Code::yaml_syntax, is_open ? *bracket : place, std::string(advice.message),
-                              std::string(advice.hint));
-            return;
-        }
-    }
-    diagnostics.error(Code::yaml_syntax, place, "this is not well-formed YAML: " + printable(fault.msg, 120),
-                      "text that begins with a sign such as @ ` % & * ! or holds ': ' needs quotation marks");
-}
-
-// A carriage return that ends no line: an old way to end lines, which YAML reads otherwise than
-// people do.
-bool report_lone_return(const SourceHandle& source, Diagnostics& diagnostics) {
-    const std::string_view text = source->text();
-    for (std::size_t at = text.find('\r'); at != std::string_view::npos; at = text.find('\r', at + 1)) {
-        if (at + 1 >= text.size() || text[at + 1] != '\n') {
-            diagnostics.error(Code::control_character,
-                              {.source = source, .span = {at, 1}, .text = text.substr(at, 1)},
-                              "a carriage return stands here that ends no line",
-                              "save the file with Unix or Windows line ends");
-            return true;
-        }
-    }
-    return false;
-}
-
-// yaml-cpp drops byte order marks wherever they stand, and its places with them.
-bool report_stray_mark(const SourceHandle& source, Diagnostics& diagnostics) {
-    const std::size_t at = source->text().find(byte_order_mark, 1);
-    if (at == std::string_view::npos) {
-        return false;
-    }
-    diagnostics.error(Code::control_character,
-                      {.source = source, .span = {at, byte_order_mark.size()}, .text = byte_order_mark},
-                      "a byte order mark stands inside the text",
-                      "delete it: it is a character that does not show");
-    return true;
-}
-
-bool report_bytes(const SourceHandle& source, Diagnostics& diagnostics) {
-    const auto fault = find_text_fault(source->text());
-    if (!fault) {
-        return false;
-    }
-    const SourcedText place{
-        .source = source, .span = {fault->offset, 1}, .text = source->text().substr(fault->offset, 1)};
-    if (fault->fault == TextFault::not_utf8) {
-        diagnostics.error(Code::text_not_utf8, place,
-                          fmt::format("the byte 0x{:02X} is not UTF-8 text", fault->byte),
-                          "open the file in an editor and save it as UTF-8");
-    } else {
-        diagnostics.error(Code::control_character, place,
-                          fmt::format("a control character (byte 0x{:02X}) stands here", fault->byte),
-                          "delete it; is this file a text?");
-    }
-    return true;
-}
-
 } // namespace
 
 std::optional<Document> read_document(const SourceHandle& source, Diagnostics& diagnostics) {
@@ -412,8 +309,7 @@ std::optional<Document> read_document(const SourceHandle& source, Diagnostics& d
                           "a formula has a few kilobytes; is this the right file?");
         return std::nullopt;
     }
-    if (report_bytes(source, diagnostics) || report_stray_mark(source, diagnostics) ||
-        report_lone_return(source, diagnostics)) {
+    if (report_hidden_bytes(source, diagnostics)) {
         return std::nullopt;
     }
     const std::size_t shift = text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
@@ -437,7 +333,9 @@ std::optional<Document> read_document(const SourceHandle& source, Diagnostics& d
     } catch (const StopReading&) {
         return std::nullopt;
     } catch (const YAML::Exception& fault) {
-        report_syntax(fault, source, shift, builder.open_bracket(), diagnostics);
+        const std::size_t offset =
+            fault.mark.is_null() ? 0 : shift + static_cast<std::size_t>(std::max(fault.mark.pos, 0));
+        report_syntax(fault.msg, source, offset, builder.open_bracket(), diagnostics);
         return std::nullopt;
     }
     Document document{.source = source, .root = builder.take_root()};

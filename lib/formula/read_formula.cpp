@@ -2,6 +2,7 @@
 
 #include "diagnostic/suggestion.hpp"
 #include "document/map_reader.hpp"
+#include "formula/read_lines.hpp"
 #include "formula/read_process.hpp"
 #include "formula/written_formula.hpp"
 #include "pantry/read_pantry.hpp"
@@ -12,10 +13,6 @@
 
 namespace leavenwright {
 namespace {
-
-constexpr std::string_view levain_example = "describe it as a stage: preferments: { levain: { bread flour: "
-                                            "100 g, water: 100 g } }; a culture within it is "
-                                            "written culture: 10 g";
 
 struct KindName {
     std::string_view name;
@@ -38,7 +35,8 @@ constexpr auto soaker_kinds = std::to_array<KindName>({
 class FormulaReader {
 public:
     FormulaReader(const Document& document, const Pantry& pantry, Diagnostics& diagnostics)
-        : document_(document), diagnostics_(diagnostics), pantry_(std::make_shared<Pantry>(pantry)) {}
+        : document_(document), diagnostics_(diagnostics), pantry_(std::make_shared<Pantry>(pantry)),
+          lines_(document, *pantry_, diagnostics, written_.formula.remarks) {}
 
     std::optional<Formula> read() {
         const std::size_t errors_before = diagnostics_.error_count();
@@ -157,7 +155,7 @@ private:
             const std::string folded = fold_name(entry.key.text);
             if (std::find(stage_names_.begin(), stage_names_.end(), folded) != stage_names_.end()) {
                 read_use(entry, folded);
-            } else if (auto line = read_line(entry, nullptr)) {
+            } else if (auto line = lines_.read(entry, nullptr)) {
                 written_.lines.push_back(*std::move(line));
             }
         }
@@ -213,119 +211,6 @@ private:
         uses_.emplace_back(stage, use);
     }
 
-    // A line of ingredients; `stage` is null for the dough's own list.
-    std::optional<WrittenLine> read_line(const Node::Entry& entry, const WrittenStage* stage) {
-        const SourcedText name = document_.place(entry.key);
-        const auto text = amount_of(document_, entry.key, entry.value, diagnostics_);
-        WrittenLine line{.name = entry.key.text,
-                         .ingredient = nullptr,
-                         .place = {},
-                         .is_percentage = false,
-                         .ratio = 0.0,
-                         .mass = {},
-                         .uncertainty = {}};
-        const bool is_own = pantry_->find(name.text).ingredient != nullptr;
-        if (!is_own && is_culture_name(name.text)) {
-            if (stage == nullptr || stage->kind != StageKind::levain) {
-                diagnostics_.error(Code::culture_outside_levain, name,
-                                   in_quotes(name.text) +
-                                       " is a levain or its seed; its flour and water are not known here",
-                                   std::string(levain_example));
-            } else {
-                line.ingredient = &culture_ingredient();
-            }
-        } else {
-            line.ingredient = resolve(name);
-        }
-        const auto amount = text ? read_amount(*text, diagnostics_) : std::nullopt;
-        if (line.ingredient == nullptr || !amount) {
-            return std::nullopt;
-        }
-        line.place = *text;
-        if (const auto* percentage = std::get_if<WrittenPercentage>(&*amount)) {
-            line.is_percentage = true;
-            line.ratio = percentage->value();
-        } else if (!weigh(*amount, line) || !check_weight(line)) {
-            return std::nullopt;
-        }
-        return line;
-    }
-
-    bool weigh(const Amount& amount, WrittenLine& line) {
-        const Ingredient& ingredient = *line.ingredient;
-        if (const auto* mass = std::get_if<Mass>(&amount)) {
-            line.mass = *mass;
-            return true;
-        }
-        if (const auto* volume = std::get_if<Volume>(&amount)) {
-            const auto mass = mass_of_volume(ingredient, *volume);
-            if (!mass) {
-                diagnostics_.error(Code::measure_missing, line.place,
-                                   "the pantry does not know what a volume of " + in_quotes(line.name) +
-                                       " weighs",
-                                   "weigh it once and write grams");
-                return false;
-            }
-            line.mass = *mass;
-            line.uncertainty = ingredient.volume_uncertainty;
-            return true;
-        }
-        const auto& count = std::get<Count>(amount);
-        const auto piece = mass_of_piece(ingredient, count.word);
-        if (!piece) {
-            report_piece(line, count);
-            return false;
-        }
-        line.mass = *piece * count.number;
-        line.uncertainty = piece_uncertainty;
-        return true;
-    }
-
-    // A volume or a piece may weigh anything in a pantry of the user's own.
-    bool check_weight(const WrittenLine& line) {
-        constexpr double largest_kg = 1e6;
-        if (line.mass.value() > 0.0 && line.mass.value() <= largest_kg) {
-            return true;
-        }
-        diagnostics_.error(Code::amount_too_large, line.place,
-                           in_quotes(line.place.text) + " of " + in_quotes(line.name) +
-                               " has no weight that makes sense",
-                           "check the amount, and the weights in the pantry");
-        return false;
-    }
-
-    void report_piece(const WrittenLine& line, const Count& count) {
-        std::vector<std::string_view> words;
-        for (const PieceWeight& piece : line.ingredient->pieces) {
-            words.push_back(piece.word);
-        }
-        if (count.word.empty()) {
-            diagnostics_.error(Code::unit_missing, line.place,
-                               in_quotes(line.place.text) + " of what? a unit is missing",
-                               "write the unit behind it: " + std::string(line.place.text) + " g" +
-                                   (words.empty() ? "" : ", or a piece: " + listed(words)));
-            return;
-        }
-        const auto at = static_cast<std::size_t>(count.word.data() - line.place.text.data());
-        const SourcedText place = line.place.part(at, count.word.size());
-        std::vector<std::string_view> known = words;
-        for (const std::string_view unit :
-             {"g", "kg", "mg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pint", "quart"}) {
-            known.push_back(unit);
-        }
-        const std::string_view near = nearest_word(fold_name(count.word), known);
-        const std::string hint = near.empty() ? "" : "did you mean '" + std::string(near) + "'? ";
-        if (words.empty()) {
-            diagnostics_.error(
-                Code::unit_unknown, place, "unknown unit " + in_quotes(count.word),
-                hint + "weights: mg, g, kg, oz, lb; volumes: ml, l, tsp, tbsp, cup, fl oz, pint, quart");
-        } else {
-            diagnostics_.error(Code::piece_unknown, place,
-                               "the pantry knows no " + in_quotes(count.word) + " of " + in_quotes(line.name),
-                               hint + "pieces it knows: " + listed(words) + "; or write a weight");
-        }
-    }
-
     std::vector<Step> process_of(MapReader& reader, const Node& map) {
         const Node* process = reader.take("process");
         return process == nullptr ? std::vector<Step>()
@@ -359,7 +244,7 @@ private:
         read_stage_sizes(reader, stage, is_preferment_list);
         stage.process = process_of(reader, entry.value);
         for (const Node::Entry* line : reader.rest()) {
-            if (auto read = read_line(*line, &stage)) {
+            if (auto read = lines_.read(*line, &stage)) {
                 stage.lines.push_back(*std::move(read));
             }
         }
@@ -429,6 +314,7 @@ private:
     Diagnostics& diagnostics_;
     std::shared_ptr<Pantry> pantry_;
     WrittenFormula written_;
+    LineReader lines_;
     std::vector<std::string> stage_names_;
     std::vector<std::pair<std::string, WrittenUse>> uses_;
 };

@@ -5,6 +5,7 @@
 // so one linear equation gives F: from the flours' own weights, or, where they are all
 // percentages, from the flour weight or the dough weight that the formula states.
 #include "formula/overall.hpp"
+#include "formula/size_stage.hpp"
 #include "formula/written_formula.hpp"
 
 #include <fmt/core.h>
@@ -15,7 +16,6 @@
 namespace leavenwright {
 namespace {
 
-constexpr double percent_sum_slack = 1e-4;  // flours "33.3 + 33.3 + 33.4" add up in decimals
 constexpr double size_slack = 1e-9;         // relative, between two statements of one size
 constexpr double makes_short_slack = 0.005; // dough may weigh this much less than promised
 constexpr double makes_excess_slack = 0.05; // and this much more, for what sticks to the bowl
@@ -24,64 +24,6 @@ constexpr double overdrawn_slack = 1e-9;    // relative, of the ingredient
 // More than any bakery mixes; half of what a single amount may be, so that sums can be written.
 constexpr double largest_dough_kg = 5e5;
 
-struct Affine {
-    double fixed_kg = 0.0;
-    double share = 0.0;
-
-    double at(double flour_kg) const { return fixed_kg + share * flour_kg; }
-    Affine& operator+=(Affine other) {
-        fixed_kg += other.fixed_kg;
-        share += other.share;
-        return *this;
-    }
-    friend Affine operator*(double factor, Affine value) {
-        return {factor * value.fixed_kg, factor * value.share};
-    }
-};
-
-// Sums over the lines of a stage, apart for masses and percentages of its fresh flour.
-struct StageSums {
-    double fixed_kg = 0.0;
-    double fixed_flour_kg = 0.0;
-    double fixed_water_kg = 0.0;
-    double ratio = 0.0;
-    double flour_ratio = 0.0;
-    double water_ratio = 0.0;
-    double culture_kg = 0.0;
-    double culture_ratio = 0.0;
-    bool has_culture = false;
-};
-
-StageSums sums_of(const WrittenStage& stage) {
-    StageSums sums;
-    for (const WrittenLine& line : stage.lines) {
-        const double kg = line.is_percentage ? 0.0 : line.mass.value();
-        const double ratio = line.is_percentage ? line.ratio : 0.0;
-        sums.fixed_kg += kg;
-        sums.ratio += ratio;
-        if (line.ingredient->is_culture()) {
-            sums.culture_kg += kg;
-            sums.culture_ratio += ratio;
-            sums.has_culture = true;
-        } else if (line.ingredient->is_flour()) {
-            sums.fixed_flour_kg += kg;
-            sums.flour_ratio += ratio;
-        } else if (line.ingredient->is_water()) {
-            sums.fixed_water_kg += kg;
-            sums.water_ratio += ratio;
-        }
-    }
-    return sums;
-}
-
-// A stage with its size in terms of F: the fresh flour that its percentages are of.
-struct SizedStage {
-    Affine fresh_flour;
-    Affine flour; // culture's included
-    Affine mass;
-    Affine used;
-};
-
 class Solver {
 public:
     Solver(WrittenFormula written, Diagnostics& diagnostics)
@@ -89,8 +31,9 @@ public:
 
     std::optional<Formula> solve() {
         const std::size_t errors_before = diagnostics_.error_count();
+        StageSizer sizer(written_.lines, diagnostics_);
         for (WrittenStage& stage : written_.stages) {
-            sized_.push_back(size_stage(stage));
+            sized_.push_back(sizer.size(stage));
         }
         if (diagnostics_.error_count() != errors_before) {
             return std::nullopt;
@@ -111,146 +54,6 @@ public:
     }
 
 private:
-    static Affine amount_of(const WrittenLine& line) {
-        return line.is_percentage ? Affine{0.0, line.ratio} : Affine{line.mass.value(), 0.0};
-    }
-
-    SizedStage size_stage(WrittenStage& stage) {
-        SizedStage sized = is_preferment(stage.kind) ? size_preferment(stage) : size_soaker(stage);
-        sized.used = sized.mass;
-        if (stage.use && !stage.use->is_all) {
-            sized.used = amount_of(stage.use->amount);
-        }
-        return sized;
-    }
-
-    static SizedStage size_soaker(const WrittenStage& stage) {
-        SizedStage sized;
-        for (const WrittenLine& line : stage.lines) {
-            const Affine amount = amount_of(line);
-            sized.mass += amount;
-            if (line.ingredient->is_flour()) {
-                sized.flour += amount;
-            }
-        }
-        return sized;
-    }
-
-    void name_only_flour(WrittenStage& stage) {
-        const Ingredient* flour = nullptr;
-        std::string name;
-        bool is_only = true;
-        for (const WrittenLine& line : written_.lines) {
-            if (line.ingredient->is_flour() && flour != line.ingredient) {
-                is_only = flour == nullptr;
-                flour = line.ingredient;
-                name = line.name;
-            }
-        }
-        if (flour != nullptr && is_only) {
-            stage.lines.insert(stage.lines.begin(), {.name = name,
-                                                     .ingredient = flour,
-                                                     .place = stage.place,
-                                                     .is_percentage = true,
-                                                     .ratio = 1.0,
-                                                     .mass = {},
-                                                     .uncertainty = {}});
-        }
-    }
-
-    Hydration culture_hydration(const WrittenStage& stage, const StageSums& sums) {
-        if (stage.culture_hydration) {
-            return *stage.culture_hydration;
-        }
-        const bool is_fixed = sums.fixed_flour_kg > 0.0 && sums.flour_ratio == 0.0 && sums.water_ratio == 0.0;
-        const bool is_ratio =
-            sums.flour_ratio > 0.0 && sums.fixed_flour_kg == 0.0 && sums.fixed_water_kg == 0.0;
-        if (sums.has_culture && !is_fixed && !is_ratio) {
-            diagnostics_.error(Code::stage_size_missing, stage.place,
-                               "the hydration of the culture in " + in_quotes(stage.name) + " is not known",
-                               "add: culture hydration: 100%");
-        }
-        return Hydration(is_fixed   ? sums.fixed_water_kg / sums.fixed_flour_kg
-                         : is_ratio ? sums.water_ratio / sums.flour_ratio
-                                    : 1.0);
-    }
-
-    SizedStage size_preferment(WrittenStage& stage) {
-        StageSums sums = sums_of(stage);
-        if (sums.fixed_flour_kg == 0.0 && sums.flour_ratio == 0.0 && stage.prefermented_flour) {
-            name_only_flour(stage);
-            sums = sums_of(stage);
-        }
-        if (sums.fixed_flour_kg == 0.0 && sums.flour_ratio == 0.0) {
-            diagnostics_.error(Code::stage_flour_missing, stage.place,
-                               in_quotes(stage.name) + " has no flour",
-                               "write which flour and how much: bread flour: 100 g, or bread flour: 100%");
-            return {};
-        }
-        const Hydration hydration = culture_hydration(stage, sums);
-        stage.culture_hydration = hydration;
-        const double culture_flour = 1.0 / (1.0 + hydration.value());
-        SizedStage sized;
-        sized.fresh_flour = fresh_flour(stage, sums, culture_flour);
-        sized.flour = sized.fresh_flour;
-        sized.flour += Affine{sums.culture_kg * culture_flour, 0.0};
-        sized.flour += sums.culture_ratio * culture_flour * sized.fresh_flour;
-        sized.mass = Affine{sums.fixed_kg, 0.0};
-        sized.mass += sums.ratio * sized.fresh_flour;
-        return sized;
-    }
-
-    Affine fresh_flour(const WrittenStage& stage, const StageSums& sums, double culture_flour) {
-        if (sums.fixed_flour_kg > 0.0) {
-            if (stage.prefermented_flour || stage.weight) {
-                diagnostics_.error(Code::size_given_twice, stage.size_place,
-                                   "the flour of " + in_quotes(stage.name) + " has its weight already",
-                                   "take this line out, or write the stage's flour as 100%");
-            }
-            if (sums.flour_ratio >= 1.0) {
-                report_flour_sum(stage.place, sums.flour_ratio, true);
-                return {};
-            }
-            return {sums.fixed_flour_kg / (1.0 - sums.flour_ratio), 0.0};
-        }
-        if (std::abs(sums.flour_ratio - 1.0) > percent_sum_slack) {
-            report_flour_sum(stage.place, sums.flour_ratio, false);
-            return {};
-        }
-        if (stage.prefermented_flour && stage.weight) {
-            diagnostics_.error(Code::size_given_twice, stage.size_place,
-                               "the size of " + in_quotes(stage.name) + " is given twice",
-                               "keep either 'prefermented flour' or 'weight'");
-        }
-        if (stage.prefermented_flour) {
-            const double per_fresh = 1.0 + sums.culture_ratio * culture_flour;
-            return {-sums.culture_kg * culture_flour / per_fresh,
-                    stage.prefermented_flour->value / per_fresh};
-        }
-        Affine whole;
-        if (stage.weight) {
-            whole = {stage.weight->value.value(), 0.0};
-        } else if (stage.use && !stage.use->is_all) {
-            whole = amount_of(stage.use->amount);
-        } else {
-            diagnostics_.error(Code::stage_size_missing, stage.place,
-                               in_quotes(stage.name) +
-                                   " is in percentages; nothing says how much of it there is",
-                               "add 'prefermented flour: 20%' or 'weight: 300 g' to it");
-            return {};
-        }
-        whole += Affine{-sums.fixed_kg, 0.0};
-        return 1.0 / sums.ratio * whole;
-    }
-
-    void report_flour_sum(const SourcedText& place, double sum, bool with_weights) {
-        diagnostics_.error(
-            Code::flour_percent_sum, place,
-            fmt::format("the flours that are percentages add up to {:.6g} %", sum * 100.0),
-            with_weights ? "beside flours with weights they have to stay below 100 %"
-                         : "all flours together are 100 %: write the shares so that they add up to that");
-    }
-
     // What a stage brings per unit that is used. Constant where the stage scales as one.
     std::optional<double> flour_per_mass(std::size_t i) {
         const SizedStage& stage = sized_[i];
@@ -302,7 +105,7 @@ private:
         const bool is_all_percent = std::abs(flour.fixed_kg) < 1e-12;
         if (!is_all_percent) {
             if (flour.share >= 1.0 || flour.fixed_kg < 0.0) {
-                report_flour_sum(written_.lines_place, flour.share, true);
+                report_flour_sum(diagnostics_, written_.lines_place, flour.share, true);
                 return std::nullopt;
             }
             const double kg = flour.fixed_kg / (1.0 - flour.share);
@@ -318,7 +121,7 @@ private:
             return kg;
         }
         if (std::abs(flour.share - 1.0) > percent_sum_slack) {
-            report_flour_sum(written_.lines_place, flour.share, false);
+            report_flour_sum(diagnostics_, written_.lines_place, flour.share, false);
             return std::nullopt;
         }
         if (written_.flour_weight) {

@@ -53,6 +53,7 @@ constexpr auto units = std::to_array<Unit>({
     unit("metric tbsp", volume, 15e-6, "metric tablespoon", "15 ml"),
     unit("metric cup", volume, 250e-6, "", "metriccup"),
     unit("imperial tsp", volume, 5e-6, "imperial teaspoon|british tsp|british teaspoon", "brteaspoon"),
+    unit("imperial dessertspoon", volume, 10e-6, "dessertspoon|british dessertspoon", "brdessertspoon"),
     unit("imperial tbsp", volume, 15e-6, "imperial tablespoon|british tbsp|british tablespoon",
          "brtablespoon"),
     unit("imperial fl oz", volume, imperial_gallon_m3 / 160.0,

@@ -1,5 +1,7 @@
 #include "diagnostic/codes.hpp"
 
+#include "support/formulas.hpp"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -34,6 +36,16 @@ TEST_CASE("codes: names are kebab-case, unique and in order") {
         CHECK(names.insert(entry.name).second);
         CHECK(last < entry.name);
         last = entry.name;
+    }
+}
+
+TEST_CASE("codes: every code has a session that brings it about") {
+    for (const CatalogueEntry& entry : diagnostic_catalogue()) {
+        CAPTURE(entry.name);
+        const std::string path = "tests/golden/errors/" + std::string(entry.name) + ".test";
+        std::string session;
+        REQUIRE_NOTHROW(session = testing::project_file(path));
+        CHECK(session.find("[" + std::string(entry.name) + "]") != std::string::npos);
     }
 }
 

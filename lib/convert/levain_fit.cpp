@@ -1,0 +1,208 @@
+#include "convert/levain_fit.hpp"
+
+#include "source/unicode.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace leavenwright {
+namespace {
+
+// Beyond this a levain is no levain; where bisection for the wettest one ends.
+constexpr double wettest_levain = 10.0;
+// A share that is offered is rounded down to this many steps of 100 %.
+constexpr double offered_steps = 1000.0;
+
+bool keeps(const ConversionRequest& request, const Stage& stage) {
+    return std::any_of(request.keep.begin(), request.keep.end(),
+                       [&](const std::string& name) { return fold_name(name) == fold_name(stage.name); });
+}
+
+// The inoculation on the request's own basis that has this prefermented share.
+double on_same_basis(const Inoculation& inoculation, double share, Hydration hydration,
+                     const OpenDough& dough) {
+    const double levain = (1.0 + hydration.value()) * share;
+    if (std::holds_alternative<PrefermentedFlour>(inoculation)) {
+        return share;
+    }
+    if (std::holds_alternative<LevainOnTotalFlour>(inoculation)) {
+        return levain;
+    }
+    const double left = (dough.flour / dough.total_flour).value() - share;
+    return left > 0.0 ? levain / left : std::numeric_limits<double>::infinity();
+}
+
+std::string_view option_of(const Inoculation& inoculation) {
+    if (std::holds_alternative<PrefermentedFlour>(inoculation)) {
+        return "--prefermented-flour";
+    }
+    return std::holds_alternative<LevainOnTotalFlour>(inoculation) ? "--levain-on-total-flour"
+                                                                   : "--levain-on-dough-flour";
+}
+
+std::string percent(double ratio) {
+    return fmt::format("{:.6g}", ratio * 100.0);
+}
+
+double rounded_down(double ratio) {
+    return std::floor(ratio * offered_steps + 1e-6) / offered_steps;
+}
+
+// A liquid that holds water but is touched only when asked, as a hint; empty if there is none.
+std::string untouched_liquid(const OpenDough& dough, const ConversionRequest& request) {
+    constexpr double worth_asking = 0.15; // water in it
+    if (!request.water_from.empty()) {
+        return {};
+    }
+    for (const Line& line : dough.lines) {
+        const Ingredient& ingredient = *line.ingredient;
+        const bool is_asked =
+            ingredient.ingredient_class == IngredientClass::egg ||
+            (ingredient.ingredient_class == IngredientClass::dairy && ingredient.dries_to.empty());
+        if (is_asked && ingredient.composition.water.value() > worth_asking) {
+            return fmt::format("{} holds water too; it is touched only when asked: --water-from \"{}\"",
+                               in_quotes(line.name), ingredient.name);
+        }
+    }
+    return {};
+}
+
+std::string offer_of(const OpenDough& dough, const ConversionRequest& request, double share_asked,
+                     const LargestFit& fit) {
+    const Hydration hydration = request.levain_hydration;
+    const double largest =
+        on_same_basis(request.inoculation, fit.prefermented_flour.value(), hydration, dough);
+    const double share = std::isfinite(largest) ? rounded_down(largest) : 10.0;
+    const double wettest =
+        std::isfinite(fit.levain_hydration.value()) ? rounded_down(fit.levain_hydration.value()) : 0.0;
+    const double asked = on_same_basis(request.inoculation, share_asked, hydration, dough);
+    const std::string command = request.command.empty() ? "leavenwright convert FILE" : request.command;
+    std::string text;
+    if (share > 0.0) {
+        text = fmt::format(
+            "at {} % levain hydration the most that fits is {} %:\n{} {} {}% --levain-hydration {}%",
+            percent(hydration.value()), percent(share), command, option_of(request.inoculation),
+            percent(share), percent(hydration.value()));
+    }
+    if (wettest > 0.0 && std::isfinite(asked)) {
+        text +=
+            fmt::format("{}at {} % the wettest levain that fits has {} %:\n{} {} {}% --levain-hydration {}%",
+                        text.empty() ? "" : "\n", percent(asked), percent(wettest), command,
+                        option_of(request.inoculation), percent(asked), percent(wettest));
+    }
+    const std::string wet = untouched_liquid(dough, request);
+    text += wet.empty() || text.empty() ? wet : "\n" + wet;
+    return text.empty() ? "no levain fits into this dough: it has no water to give up" : text;
+}
+
+} // namespace
+
+OpenDough open_dough(const Formula& formula, const ConversionRequest& request) {
+    OpenDough dough;
+    dough.lines = formula.dough;
+    for (const Stage& stage : formula.stages) {
+        if (!is_preferment(stage.kind) || keeps(request, stage)) {
+            dough.stages.push_back(stage);
+            continue;
+        }
+        for (const Line& line : contents_of(stage, *formula.pantry)) {
+            put_in(dough.lines, line);
+        }
+        dough.dissolved.push_back(stage.name);
+    }
+    for (const Line& line : dough.lines) {
+        if (line.ingredient->is_yeast()) {
+            dough.removed.push_back({.name = line.name,
+                                     .mass = line.mass,
+                                     .water = line.ingredient->composition.water * line.mass});
+        }
+    }
+    std::erase_if(dough.lines, [](const Line& line) { return line.ingredient->is_yeast(); });
+    dough.total_flour = compute_overall(formula).total_flour;
+    dough.flour = add_up(dough.lines, {}).total_flour;
+    return dough;
+}
+
+double prefermented_share(const Inoculation& inoculation, Hydration hydration, const OpenDough& dough) {
+    const double levain_per_flour = 1.0 + hydration.value();
+    if (const auto* share = std::get_if<PrefermentedFlour>(&inoculation)) {
+        return share->value();
+    }
+    if (const auto* share = std::get_if<LevainOnTotalFlour>(&inoculation)) {
+        return share->value() / levain_per_flour;
+    }
+    const double share = std::get<LevainOnDoughFlour>(inoculation).value();
+    return share * (dough.flour / dough.total_flour).value() / (levain_per_flour + share);
+}
+
+Mass water_available(const std::vector<WaterSource>& sources) {
+    Mass water = kilograms(0.0);
+    for (const WaterSource& source : sources) {
+        water += source.water();
+    }
+    return water;
+}
+
+LargestFit largest_fit_of(const OpenDough& dough, const ConversionRequest& request, Mass water) {
+    const double flour_kg = dough.total_flour.value();
+    const double hydration = request.levain_hydration.value();
+    const double by_flour = dough.flour.value() / flour_kg;
+    const double by_water = hydration > 0.0 ? water.value() / (hydration * flour_kg) : by_flour;
+    LargestFit fit{.prefermented_flour = PrefermentedFlour(std::min(by_flour, by_water)),
+                   .levain_hydration = Hydration(0.0)};
+    const double share = prefermented_share(request.inoculation, request.levain_hydration, dough);
+    // The other two bases hold the levain's weight, so its flour moves with its hydration.
+    if (std::holds_alternative<PrefermentedFlour>(request.inoculation)) {
+        const bool fits = share <= by_flour * (1.0 + fit_slack);
+        fit.levain_hydration = Hydration(fits ? water.value() / (share * flour_kg) : 0.0);
+        return fit;
+    }
+    // At a fixed weight a wetter levain holds more water and less flour, so the wettest is
+    // bounded by water alone, and has to fit the flour there.
+    double low = 0.0;
+    double high = wettest_levain;
+    for (int i = 0; i < 200; ++i) {
+        const double middle = (low + high) / 2.0;
+        const double p = prefermented_share(request.inoculation, Hydration(middle), dough);
+        (middle * p * flour_kg <= water.value() ? low : high) = middle;
+    }
+    if (low > wettest_levain * (1.0 - fit_slack)) { // water does not bound it at all
+        low = std::numeric_limits<double>::infinity();
+        fit.levain_hydration = Hydration(low);
+        return fit;
+    }
+    const double at_wettest = prefermented_share(request.inoculation, Hydration(low), dough);
+    fit.levain_hydration = Hydration(at_wettest <= by_flour * (1.0 + fit_slack) ? low : 0.0);
+    return fit;
+}
+
+Fit fit_levain(const OpenDough& dough, const ConversionRequest& request, double share, Mass water) {
+    const Mass flour_needed = share * dough.total_flour;
+    const Mass water_needed = request.levain_hydration * flour_needed;
+    const Mass slack = fit_slack * dough.total_flour;
+    const Mass flour_short = flour_needed - dough.flour;
+    const Mass water_short = water_needed - water;
+    if (flour_short <= slack && water_short <= slack) {
+        return {};
+    }
+    std::string message = "the levain does not fit: ";
+    if (flour_short > slack) {
+        message += fmt::format("{:.4g} g of flour", in_grams(flour_short));
+    }
+    if (water_short > slack) {
+        message +=
+            fmt::format("{}{:.4g} g of water", flour_short > slack ? " and " : "", in_grams(water_short));
+    }
+    message +=
+        fmt::format(" short (it holds {:.4g} g of flour and {:.4g} g of water; the dough can give "
+                    "up {:.4g} g and {:.4g} g)",
+                    in_grams(flour_needed), in_grams(water_needed), in_grams(dough.flour), in_grams(water));
+    return {.fits = false,
+            .message = std::move(message),
+            .offer = offer_of(dough, request, share, largest_fit_of(dough, request, water))};
+}
+
+} // namespace leavenwright

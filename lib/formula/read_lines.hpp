@@ -1,0 +1,34 @@
+// Lines of ingredients: a name that the pantry knows, and an amount. Private to the formula folder.
+#pragma once
+
+#include "document/document.hpp"
+#include "formula/written_formula.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace leavenwright {
+
+class LineReader {
+public:
+    /// `remarks` takes a line for each name that an entry of the pantry only stands in for.
+    LineReader(const Document& document, const Pantry& pantry, Diagnostics& diagnostics,
+               std::vector<std::string>& remarks)
+        : document_(document), pantry_(pantry), diagnostics_(diagnostics), remarks_(remarks) {}
+
+    /// One line; `stage` is null for the dough's own list.
+    std::optional<WrittenLine> read(const Node::Entry& entry, const WrittenStage* stage);
+
+private:
+    bool weigh(const Amount& amount, WrittenLine& line);
+    bool check_weight(const WrittenLine& line);
+    void report_piece(const WrittenLine& line, const Count& count);
+
+    const Document& document_;
+    const Pantry& pantry_;
+    Diagnostics& diagnostics_;
+    std::vector<std::string>& remarks_;
+};
+
+} // namespace leavenwright
