@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstdio>
+#include <cstdlib>
 #include <cstring>
 
 namespace leavenwright {
@@ -72,21 +73,35 @@ ReadFile read_file(const std::string& path) {
     return {std::make_shared<SourceText>(is_input ? "standard input" : path, std::move(text)), {}};
 }
 
-std::string write_file(const std::string& path, std::string_view text, bool force) {
-    struct stat status {};
-    const bool exists = ::lstat(path.c_str(), &status) == 0;
-    if (exists && S_ISDIR(status.st_mode)) {
-        return "it is a folder";
+namespace {
+
+// Where a path leads through links, so that the file is replaced and not the link to it.
+std::string resolved(const std::string& path) {
+    char* real = ::realpath(path.c_str(), nullptr);
+    std::string result = real == nullptr ? path : std::string(real);
+    std::free(real); // NOLINT: realpath hands over malloc'ed memory
+    return result;
+}
+
+// Devices and pipes are written to; replacing one by a file would take it away from everyone.
+std::string write_through(const std::string& path, std::string_view text) {
+    const int descriptor = ::open(path.c_str(), O_WRONLY | O_CLOEXEC);
+    if (descriptor < 0) {
+        return reason();
     }
-    if (exists && !force) {
-        return "the file is there already; --force replaces it";
-    }
+    const std::string fault = write_all(descriptor, text) ? "" : reason();
+    ::close(descriptor);
+    return fault;
+}
+
+// By way of a file beside it, so that it is there whole or not at all.
+std::string replace_file(const std::string& path, std::string_view text, bool force) {
     std::string beside = path + ".XXXXXX";
     const int descriptor = ::mkstemp(beside.data());
     if (descriptor < 0) {
         return reason();
     }
-    bool is_good =
+    const bool is_good =
         write_all(descriptor, text) && ::fchmod(descriptor, usual_mode()) == 0 && ::fsync(descriptor) == 0;
     std::string fault = is_good ? "" : reason();
     ::close(descriptor);
@@ -102,6 +117,23 @@ std::string write_file(const std::string& path, std::string_view text, bool forc
     fault = fault.empty() ? reason() : fault;
     ::unlink(beside.c_str());
     return fault;
+}
+
+} // namespace
+
+std::string write_file(const std::string& path, std::string_view text, bool force) {
+    struct stat status {};
+    const bool exists = ::stat(path.c_str(), &status) == 0;
+    if (exists && S_ISDIR(status.st_mode)) {
+        return "it is a folder";
+    }
+    if (exists && !S_ISREG(status.st_mode)) {
+        return write_through(path, text);
+    }
+    if (exists && !force) {
+        return "the file is there already; --force replaces it";
+    }
+    return replace_file(exists ? resolved(path) : path, text, force);
 }
 
 int deliver_output(std::string_view text) {

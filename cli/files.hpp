@@ -18,7 +18,7 @@ struct ReadFile {
 ReadFile read_file(const std::string& path);
 
 /// Writes `text` to `path` by way of a file beside it. An existing file is replaced only with
-/// `force`. Returns what went wrong, empty if nothing did.
+/// `force`; devices and pipes are written to. Returns what went wrong, empty if nothing did.
 std::string write_file(const std::string& path, std::string_view text, bool force);
 
 /// Writes to standard output and returns the exit status; a reader that has gone away is no fault.

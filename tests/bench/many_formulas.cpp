@@ -2,6 +2,7 @@
 // same bytes, for growing numbers of formulas.
 //
 //     bench_many FORMULA
+#include "convert/compare.hpp"
 #include "convert/convert.hpp"
 #include "formula/read_formula.hpp"
 #include "formula/write_formula.hpp"
@@ -61,6 +62,21 @@ double time_ours(const std::vector<std::string>& formulas) {
     return bytes > 0 ? processor_seconds() - begin : 0.0;
 }
 
+double time_comparisons(const std::vector<std::string>& formulas) {
+    const double begin = processor_seconds();
+    std::size_t moved = 0;
+    const Pantry pantry;
+    for (std::size_t i = 0; i + 1 < formulas.size(); i += 2) {
+        Diagnostics diagnostics;
+        const auto first =
+            read_formula(std::make_shared<SourceText>("first.yaml", formulas[i]), pantry, diagnostics);
+        const auto second =
+            read_formula(std::make_shared<SourceText>("second.yaml", formulas[i + 1]), pantry, diagnostics);
+        moved += compare_formulas(first.value(), second.value(), grams(0.5), false).unchanged() ? 0U : 1U;
+    }
+    return moved > 0 ? processor_seconds() - begin : 0.0;
+}
+
 } // namespace
 
 int main(int count, char** words) {
@@ -77,6 +93,14 @@ int main(int count, char** words) {
         const double ours = time_ours(formulas);
         fmt::print("  {:>6} formulas: bare {:6.3f} s, ours {:6.3f} s, ratio {:4.2f}, {:5.1f} us a formula\n",
                    number, bare, ours, ours / bare, ours / static_cast<double>(number) * 1e6);
+    }
+    fmt::print("one process: read and compare pairs against a bare parse of both\n");
+    for (const std::size_t pairs : {2500U, 5000U, 10000U}) {
+        const std::vector<std::string> formulas = formulas_like(text.str(), 2 * pairs);
+        const double bare = time_bare(formulas);
+        const double ours = time_comparisons(formulas);
+        fmt::print("  {:>6} pairs: bare {:6.3f} s, ours {:6.3f} s, ratio {:4.2f}, {:5.1f} us a pair\n", pairs,
+                   bare, ours, ours / bare, ours / static_cast<double>(pairs) * 1e6);
     }
     return 0;
 }

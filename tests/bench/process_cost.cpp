@@ -3,7 +3,8 @@
 //
 //     bench_process FLOOR COMMAND FORMULA [RUNS]
 //
-// compares `FLOOR FORMULA` with `COMMAND convert FORMULA` in its three formats.
+// compares `FLOOR FORMULA` with `COMMAND convert FORMULA` in its three formats, and
+// `FLOOR FORMULA FORMULA`, which parses both, with `COMMAND check FORMULA FORMULA`.
 #include <fmt/core.h>
 
 #include <fcntl.h>
@@ -70,7 +71,12 @@ int main(int count, char** words) {
         {command, "convert", formula},
         {command, "convert", formula, "--format", "json"},
         {command, "convert", formula, "--format", "formula"},
+        {floor, formula, formula},
+        {command, "check", formula, formula},
     };
+    const std::vector<std::string> names{"bare parse",      "convert text",    "convert json",
+                                         "convert formula", "bare parse of 2", "check of 2"};
+    const std::vector<std::size_t> floors{0, 0, 0, 0, 4, 4}; // what each is compared with
     std::vector<std::vector<double>> times(contestants.size());
     std::vector<long> peaks(contestants.size(), 0);
     for (int run = 0; run < runs; ++run) {
@@ -80,13 +86,11 @@ int main(int count, char** words) {
             peaks[i] = std::max(peaks[i], cost.peak_kb);
         }
     }
-    const double floor_ms = median(times[0]);
     fmt::print("whole process, {} runs each, median of user + system time\n", runs);
     for (std::size_t i = 0; i < contestants.size(); ++i) {
-        const std::string name =
-            i == 0 ? "bare parse" : "convert " + (contestants[i].size() > 3 ? contestants[i][4] : "text");
-        fmt::print("  {:<16} {:6.3f} ms  ratio {:4.2f}  peak {:5} kB\n", name, median(times[i]),
-                   median(times[i]) / floor_ms, peaks[i]);
+        const double own_ms = median(times[i]);
+        fmt::print("  {:<16} {:6.3f} ms  ratio {:4.2f}  peak {:5} kB\n", names[i], own_ms,
+                   own_ms / median(times[floors[i]]), peaks[i]);
     }
     return 0;
 }
