@@ -95,14 +95,14 @@ std::string write_through(const std::string& path, std::string_view text) {
 }
 
 // By way of a file beside it, so that it is there whole or not at all.
-std::string replace_file(const std::string& path, std::string_view text, bool force) {
+std::string replace_file(const std::string& path, std::string_view text, bool force, mode_t mode) {
     std::string beside = path + ".XXXXXX";
     const int descriptor = ::mkstemp(beside.data());
     if (descriptor < 0) {
         return reason();
     }
     const bool is_good =
-        write_all(descriptor, text) && ::fchmod(descriptor, usual_mode()) == 0 && ::fsync(descriptor) == 0;
+        write_all(descriptor, text) && ::fchmod(descriptor, mode) == 0 && ::fsync(descriptor) == 0;
     std::string fault = is_good ? "" : reason();
     ::close(descriptor);
     // A link fails where a rename would replace a file that came into being meanwhile.
@@ -133,7 +133,8 @@ std::string write_file(const std::string& path, std::string_view text, bool forc
     if (exists && !force) {
         return "the file is there already; --force replaces it";
     }
-    return replace_file(exists ? resolved(path) : path, text, force);
+    const mode_t mode = exists ? status.st_mode & static_cast<mode_t>(07777) : usual_mode();
+    return replace_file(exists ? resolved(path) : path, text, force, mode);
 }
 
 int deliver_output(std::string_view text) {

@@ -1,9 +1,11 @@
 // The only user of CLI11.
 #include "options.hpp"
 
+#include "diagnostic/diagnostic.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "exit_status.hpp"
 #include "option_table.hpp"
+#include "source/unicode.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -127,7 +129,7 @@ private:
             return {};
         }
         const std::string_view near = nearest_word(value, words);
-        return std::string(row.name) + " does not know '" + value + "'\n" +
+        return std::string(row.name) + " does not know " + in_quotes(value) + "\n" +
                (near.empty() ? std::string() : "did you mean '" + std::string(near) + "'? ") +
                "It knows: " + listed(words) + ".";
     }
@@ -154,12 +156,23 @@ private:
     std::deque<Slot> slots_;
 };
 
+// CLI11 quotes what was typed as it was.
+std::string printable_lines(std::string_view message) {
+    std::string text;
+    while (!message.empty()) {
+        const std::size_t end = std::min(message.find('\n'), message.size());
+        text += (text.empty() ? "" : "\n") + printable(message.substr(0, end), 400);
+        message.remove_prefix(std::min(end + 1, message.size()));
+    }
+    return text;
+}
+
 ReadOptions wrong_usage(std::string_view verb, const std::string& message, const std::string& advice = {}) {
     const std::string help =
         verb.empty() ? "leavenwright --help" : "leavenwright " + std::string(verb) + " --help";
     return {std::nullopt, exit_wrong_usage,
-            "leavenwright: " + message + "\n" + (advice.empty() ? "" : advice + " ") + "See '" + help +
-                "'.\n"};
+            "leavenwright: " + printable_lines(message) + "\n" + (advice.empty() ? "" : advice + " ") +
+                "See '" + help + "'.\n"};
 }
 
 const VerbRow* find_verb(std::string_view name) {
@@ -191,7 +204,7 @@ std::optional<ReadOptions> check_option_names(const VerbRow& verb, std::span<con
             continue;
         }
         if (std::find(names.begin(), names.end(), name) == names.end()) {
-            return wrong_usage(verb.name, std::string(verb.name) + " has no option " + std::string(name),
+            return wrong_usage(verb.name, std::string(verb.name) + " has no option " + printable(name, 60),
                                did_you_mean(name, names));
         }
         const auto row =
@@ -232,8 +245,7 @@ ReadOptions read_options(int count, const char* const* arguments) {
             names.push_back(row.name);
         }
         const std::string near = did_you_mean(word, names);
-        return wrong_usage("",
-                           word.empty() ? "a verb is missing" : "'" + std::string(word) + "' is not a verb",
+        return wrong_usage("", word.empty() ? "a verb is missing" : in_quotes(word) + " is not a verb",
                            near.empty() ? "verbs: " + listed(names) + "." : near);
     }
     if (asked != nullptr) {

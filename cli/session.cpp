@@ -41,7 +41,8 @@ Session::Session(const Options& options) : options_(options) {
 SourceHandle Session::read(const std::string& path) {
     ReadFile file = read_file(path);
     if (!file.source) {
-        write_error("leavenwright: cannot read '" + path + "': " + file.fault + "\n");
+        diagnostics.error(Code::file_unreadable, {}, "cannot read " + in_quotes(path) + ": " + file.fault,
+                          "check the name; '-' reads standard input");
         file_status_ = exit_cannot_read;
     }
     return file.source;
@@ -104,7 +105,7 @@ int Session::deliver(const std::string& report) {
     }
     const std::string fault = write_file(file, report, options_.has("--force"));
     if (!fault.empty()) {
-        write_error("leavenwright: cannot write '" + file + "': " + fault + "\n");
+        write_error("leavenwright: cannot write " + in_quotes(file) + ": " + fault + "\n");
         return exit_cannot_write;
     }
     return exit_done;

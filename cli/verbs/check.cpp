@@ -3,6 +3,7 @@
 #include "exit_status.hpp"
 #include "formula/read_formula.hpp"
 #include "formula/usual_ranges.hpp"
+#include "quantity/number.hpp"
 #include "quantity/read_quantity.hpp"
 #include "render/comparison.hpp"
 #include "session.hpp"
@@ -57,7 +58,9 @@ Mass tolerance_of(Session& session) {
     if (!text) {
         return usual;
     }
-    if (text->text == "0") {
+    Diagnostics attempt;
+    const auto number = read_number(*text, attempt);
+    if (number && number->value == 0.0) { // exact to the last digit, whatever the unit
         return kilograms(0.0);
     }
     return read_mass(*text, session.diagnostics).value_or(usual);

@@ -58,7 +58,7 @@ public:
         }
         if (const auto text = session_.option_text("--levain-flour")) {
             request_.levain_flour_place = *text;
-            request_.levain_flour = read_levain_flour(*text, pantry_, session_.diagnostics);
+            request_.levain_flour = read_levain_flour(*text, pantry_, session_.diagnostics, request_.remarks);
         }
         if (const auto text = session_.option_text("--water-from")) {
             request_.water_from_place = *text;

@@ -1,4 +1,5 @@
 #include "diagnostic/codes.hpp"
+#include "diagnostic/diagnostic.hpp"
 #include "diagnostic/suggestion.hpp"
 #include "exit_status.hpp"
 #include "files.hpp"
@@ -41,7 +42,7 @@ int run_explain(const Options& options) {
             continue;
         }
         const std::string_view near = nearest_word(code, names);
-        write_error("leavenwright: no diagnostic has the code '" + code + "'\n" +
+        write_error("leavenwright: no diagnostic has the code " + in_quotes(code) + "\n" +
                     (near.empty() ? "'leavenwright explain' lists the codes.\n"
                                   : "did you mean '" + std::string(near) + "'?\n"));
         status = exit_wrong_usage;

@@ -46,8 +46,7 @@ int run_scale(const Options& options) {
         return session.finish();
     }
     const ScaledFormula scaled = scale_formula(*formula, *target, options.has("--whole-eggs"));
-    constexpr Mass largest_dough = kilograms(5e5); // what a formula file may hold
-    if (scaled.formula.dough_mass() > largest_dough) {
+    if (scaled.formula.dough_mass() > largest_dough()) {
         session.diagnostics.error(Code::scale_target_unfit, {}, "the dough would weigh more than 500 t",
                                   "ask for less");
         return session.finish();

@@ -1,6 +1,7 @@
 #include "convert/balance.hpp"
 
 #include <cmath>
+#include <stdexcept>
 
 namespace leavenwright {
 namespace {
@@ -34,7 +35,9 @@ std::vector<BalanceRow> balance_of(const Overall& before, const Overall& after, 
     }
     add("total flour", before.total_flour, after.total_flour, "");
     add("added water", before.added_water, after.added_water,
-        "water that another liquid gave up counts as added in the levain");
+        after.added_water > before.added_water
+            ? "water that another liquid gave up counts as added in the levain"
+            : "a liquid that counts whole as added water gave up the water in it");
     add("true water", before.true_water, after.true_water,
         moves.yeast_carries_water ? "in the yeast taken out" : "");
     add("salt", before.salt, after.salt, "");
@@ -44,6 +47,17 @@ std::vector<BalanceRow> balance_of(const Overall& before, const Overall& after, 
         moves.loses_solids ? "the yeast taken out, and what else was in the liquid that gave up its water"
                            : "the yeast taken out");
     return rows;
+}
+
+void prove(const Overall& before, const Overall& after, Mass yeast_water) {
+    const auto holds = [&](Mass difference) {
+        return std::abs(difference.value()) <= unmoved * before.total.value();
+    };
+    const bool is_proven = holds(after.total_flour - before.total_flour) && holds(after.salt - before.salt) &&
+                           holds(after.true_water - before.true_water + yeast_water);
+    if (!is_proven) {
+        throw std::logic_error("a conversion moved flour, water or salt");
+    }
 }
 
 } // namespace leavenwright

@@ -18,4 +18,8 @@ struct MeantMoves {
 /// Flours one by one, total flour, both waters, salt, sugar, fat, dough.
 std::vector<BalanceRow> balance_of(const Overall& before, const Overall& after, const MeantMoves& moves);
 
+/// Throws std::logic_error where total flour, salt, or the true water less what the yeast carried
+/// has moved by more than 1e-9 of the dough: a fault of ours, never a report.
+void prove(const Overall& before, const Overall& after, Mass yeast_water);
+
 } // namespace leavenwright

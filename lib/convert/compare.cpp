@@ -39,11 +39,21 @@ Mass mass_like(const std::vector<Line>& lines, const Line& wanted) {
     return found == lines.end() ? kilograms(0.0) : found->mass;
 }
 
+// The ingredients of these names in another formula's pantry.
+std::vector<const Ingredient*> same_ingredients(const std::vector<const Ingredient*>& wanted,
+                                                const Formula& other) {
+    std::vector<const Ingredient*> found;
+    for (const Ingredient* ingredient : wanted) {
+        found.push_back(other.pantry->find(ingredient->name).ingredient);
+    }
+    return found;
+}
+
 class Comparer {
 public:
     Comparer(const Formula& before, const Formula& after, Mass tolerance)
-        : before_(sides_of(before, before.count_as_water)), after_(sides_of(after, before.count_as_water)),
-          tolerance_(tolerance) {}
+        : before_(sides_of(before, before.count_as_water)),
+          after_(sides_of(after, same_ingredients(before.count_as_water, after))), tolerance_(tolerance) {}
 
     Comparison run() {
         const Overall& before = before_.whole;

@@ -4,6 +4,7 @@
 #include "convert/dough_stock.hpp"
 #include "convert/levain_fit.hpp"
 #include "quantity/number.hpp"
+#include "quantity/show.hpp"
 #include "source/unicode.hpp"
 
 #include <fmt/core.h>
@@ -27,6 +28,9 @@ public:
             return std::nullopt;
         }
         dough_ = open_dough(formula_, request_);
+        if (!check_water_from(dough_.lines, request_, diagnostics_)) {
+            return std::nullopt;
+        }
         share_ = prefermented_share(request_.inoculation, request_.levain_hydration, dough_);
         const std::vector<WaterSource> sources = water_sources(dough_.lines, request_, *formula_.pantry);
         if (!check_fit(sources)) {
@@ -59,13 +63,21 @@ private:
         for (const std::string& remark : formula_.remarks) {
             note(remark);
         }
+        for (const std::string& remark : request_.remarks) {
+            note(remark);
+        }
         if (formula_.notation == Notation::overall) {
             note("Read as an overall formula: it lists everything, and the stages are taken out of it.");
         }
         for (const std::string& stage : dough_.dissolved) {
-            note("The " + stage + " is dissolved: what was in it is part of the dough again.");
+            note(in_quotes(stage) + " is dissolved: what was in it is part of the dough again.");
         }
-        if (dough_.removed.empty()) {
+        const bool has_kept_yeast =
+            std::any_of(dough_.stages.begin(), dough_.stages.end(), [](const Stage& stage) {
+                return std::any_of(stage.lines.begin(), stage.lines.end(),
+                                   [](const Line& line) { return line.ingredient->is_yeast(); });
+            });
+        if (dough_.removed.empty() && !has_kept_yeast) {
             note("There is no packaged yeast in the dough to take out.");
         }
         for (const Line& line : dough_.lines) {
@@ -77,8 +89,8 @@ private:
         for (const Stage& stage : dough_.stages) {
             for (const Line& line : stage.lines) {
                 if (line.ingredient->is_yeast()) {
-                    note(fmt::format("The {} is kept, and with it its {:.3g} g of {}.", stage.name,
-                                     in_grams(line.mass), line.name));
+                    note(in_quotes(stage.name) + " is kept, and with it " +
+                         show_grams(stage.fraction_used() * line.mass) + " of " + line.name + ".");
                 }
             }
         }
@@ -94,10 +106,26 @@ private:
         return otherwise;
     }
 
+    // "acqua" for somebody who writes so, but never "boiling water".
+    std::string plain_water_name() const {
+        const Line* largest = nullptr;
+        for (const Line& line : dough_.lines) {
+            const bool is_one_word = line.ingredient->is_water() &&
+                                     line.name.find(' ') == std::string::npos &&
+                                     fold_name(line.name) != "ice";
+            if (is_one_word && (largest == nullptr || line.mass > largest->mass)) {
+                largest = &line;
+            }
+        }
+        return largest == nullptr ? "water" : largest->name;
+    }
+
     void take_flour() {
+        // Main flour and next: by size before the levain takes its part.
+        const std::vector<Line> by_size = flours_by_size(dough_.lines);
         const Mass wanted = share_ * dough_.total_flour;
         if (request_.levain_flour.empty()) {
-            take_largest_flours(wanted);
+            take_largest_flours(wanted, by_size);
             return;
         }
         Mass short_of = kilograms(0.0);
@@ -110,17 +138,17 @@ private:
                                           .uncertainty = {}});
             if (missing.value() > fit_slack * wanted.value()) {
                 short_of += missing;
-                moved_.push_back(fmt::format("{:.4g} g more {}", in_grams(missing), flour.name));
+                moved_.push_back(show_grams(missing) + " more " + flour.name);
             }
         }
         if (short_of.value() > 0.0) {
-            move_blend(short_of);
+            move_blend(short_of, by_size);
         }
     }
 
     // The blend does not move: the levain takes the main flour, then the next.
-    void take_largest_flours(Mass wanted) {
-        for (const Line& flour : flours_by_size(dough_.lines)) {
+    void take_largest_flours(Mass wanted, const std::vector<Line>& by_size) {
+        for (const Line& flour : by_size) {
             const Mass taken = wanted - leavenwright::take_out(dough_.lines, *flour.ingredient, wanted);
             if (taken.value() > fit_slack * dough_.total_flour.value()) {
                 put_in(
@@ -135,14 +163,13 @@ private:
         }
     }
 
-    void move_blend(Mass short_of) {
+    void move_blend(Mass short_of, const std::vector<Line>& by_size) {
         std::string less;
-        for (const Line& flour : flours_by_size(dough_.lines)) {
+        for (const Line& flour : by_size) {
             const Mass taken = short_of - leavenwright::take_out(dough_.lines, *flour.ingredient, short_of);
             short_of -= taken;
             if (taken.value() > 0.0) {
-                less +=
-                    fmt::format("{}{:.4g} g less {}", less.empty() ? "" : ", ", in_grams(taken), flour.name);
+                less += (less.empty() ? "" : ", ") + show_grams(taken) + " less " + flour.name;
             }
         }
         std::string more;
@@ -153,14 +180,23 @@ private:
         if (request_.keep_blend) {
             diagnostics_.error(
                 Code::blend_moved, request_.levain_flour_place, "the blend of flours would move: " + blend_,
-                "choose flours for the levain that the dough has enough of, or leave --keep-blend out");
+                "choose flours for the levain that the dough has enough of, or leave --keep-blend out" +
+                    offer_within_blend());
         }
         note("The blend of flours moved: " + blend_ + ".");
     }
 
+    // The fit that --keep-blend allows is bounded by the flour that runs short first.
+    std::string offer_within_blend() const {
+        const OpenDough dough = open_dough(formula_, request_);
+        const Mass water = water_available(water_sources(dough.lines, request_, *formula_.pantry));
+        const std::string offer = offer_of(dough, request_, share_, largest_fit_of(dough, request_, water));
+        return offer.empty() ? "" : "\n" + offer;
+    }
+
     void take_water(const std::vector<WaterSource>& sources) {
         Mass wanted = request_.levain_hydration * (share_ * dough_.total_flour);
-        const std::string name = name_in_dough(*formula_.pantry->find("water").ingredient, "water");
+        const std::string name = plain_water_name();
         if (wanted.value() > 0.0) {
             result_.levain.lines.push_back({.name = name,
                                             .ingredient = formula_.pantry->find("water").ingredient,
@@ -168,30 +204,31 @@ private:
                                             .uncertainty = {}});
         }
         for (const WaterSource& source : sources) {
-            const Mass water = std::min(wanted, source.water());
-            if (water.value() <= 0.0) {
-                continue;
+            const Mass dust = fit_slack * dough_.total_flour;
+            if (wanted <= dust) {
+                break;
             }
-            const Mass mass = water / source.yield.value();
+            const bool is_all = wanted + dust >= source.water();
+            const Mass water = is_all ? source.water() : wanted;
+            const Mass mass = is_all ? source.mass : water / source.yield.value();
             leavenwright::take_out(dough_.lines, *source.ingredient, mass);
             wanted -= water;
             if (source.ingredient->is_water()) {
                 continue;
             }
             const std::string liquid(source.ingredient->name);
-            std::string text =
-                fmt::format("{:.4g} g of {} gave up its water for the levain", in_grams(mass), liquid);
+            std::string text = show_grams(mass) + " of " + liquid + " gave up its water for the levain";
             if (source.dry_milk != nullptr) {
                 const Mass dry = source.dry_milk_per_mass * mass;
                 put_in(dough_.lines, {.name = std::string(source.dry_milk->name),
                                       .ingredient = source.dry_milk,
                                       .mass = dry,
                                       .uncertainty = {}});
-                text += fmt::format("; {:.4g} g of {} restores what else was in it", in_grams(dry),
-                                    source.dry_milk->name);
-                moves_.solids = "dry milk restores that of the " + liquid + " to within a few percent";
+                text += "; " + show_grams(dry) + " of " + std::string(source.dry_milk->name) +
+                        " restores what else was in it";
+                add_solids("what dry milk does not restore of the " + liquid);
             } else {
-                moves_.solids = "went with the " + liquid + " that gave up its water";
+                add_solids("went with the " + liquid + " that gave up its water");
                 moves_.loses_solids = true;
                 if (!source.ingredient->dries_to.empty()) {
                     text += "; --dry-milk puts its solids back as dry milk";
@@ -199,6 +236,10 @@ private:
             }
             note(text + ".");
         }
+    }
+
+    void add_solids(const std::string& reason) {
+        moves_.solids += (moves_.solids.empty() ? "" : "; ") + reason;
     }
 
     // The amounts that were computed, as decimals again.
@@ -290,12 +331,12 @@ private:
             yeast_water += removed.water;
         }
         if (yeast_water.value() > worth_a_note * result_.overall_before.total_flour.value()) {
-            note(fmt::format("The yeast carried {:.2g} g of water, which went with it: add as much if the "
-                             "dough feels stiff.",
-                             in_grams(yeast_water)));
+            note("The yeast carried " + show_grams(yeast_water) +
+                 " of water, which went with it: add as much if the dough feels stiff.");
         }
         moves_.yeast_carries_water = yeast_water.value() > 0.0;
         result_.balance = balance_of(result_.overall_before, result_.overall_after, moves_);
+        prove(result_.overall_before, result_.overall_after, yeast_water);
     }
 
     const Formula& formula_;
@@ -317,10 +358,12 @@ double factor_to_promise(const Formula& before, const Formula& after) {
     }
     constexpr double met = 1e-9;
     const double promised = before.makes->dough->value();
+    const double had = before.dough_mass().value();
     const double has = after.dough_mass().value();
-    const bool was_kept = before.dough_mass().value() >= promised * (1.0 - met);
-    const bool is_kept = has >= promised * (1.0 - met);
-    return was_kept && !is_kept ? promised / has : 1.0;
+    // A formula that was a little short, within what no warning is given for, stays as short.
+    const double due = std::min(promised, had);
+    const bool was_kept = had >= promised * (1.0 - makes_short_slack);
+    return was_kept && has < due * (1.0 - met) ? due / has : 1.0;
 }
 
 } // namespace
@@ -337,10 +380,9 @@ std::optional<Conversion> convert(const Formula& formula, const ConversionReques
     conversion = Converter(scaled, request, diagnostics).run();
     if (conversion) {
         conversion->scaled_by = factor;
-        conversion->notes.push_back(
-            fmt::format("Everything is scaled by {:.5f}, so that the dough weighs the {:.6g} g that the "
-                        "formula promises without the yeast.",
-                        factor, in_grams(*formula.makes->dough)));
+        conversion->notes.push_back(fmt::format("Everything is scaled by {:.5f}, so that the dough weighs "
+                                                "the {} that the formula promises without the yeast.",
+                                                factor, show_grams(conversion->after.dough_mass())));
     }
     return conversion;
 }

@@ -1,5 +1,6 @@
 #include "convert/levain_fit.hpp"
 
+#include "quantity/show.hpp"
 #include "source/unicode.hpp"
 
 #include <fmt/core.h>
@@ -11,8 +12,6 @@
 namespace leavenwright {
 namespace {
 
-// Beyond this a levain is no levain; where bisection for the wettest one ends.
-constexpr double wettest_levain = 10.0;
 // A share that is offered is rounded down to this many steps of 100 %.
 constexpr double offered_steps = 1000.0;
 
@@ -51,6 +50,15 @@ double rounded_down(double ratio) {
     return std::floor(ratio * offered_steps + 1e-6) / offered_steps;
 }
 
+// The liquids that give up water unasked, as the beginning of a list.
+std::string usual_sources(const OpenDough& dough) {
+    std::string names;
+    for (const WaterSource& source : water_sources(dough.lines, {}, Pantry())) {
+        names += source.ingredient->is_water() ? "" : std::string(source.ingredient->name) + ", ";
+    }
+    return names;
+}
+
 // A liquid that holds water but is touched only when asked, as a hint; empty if there is none.
 std::string untouched_liquid(const OpenDough& dough, const ConversionRequest& request) {
     constexpr double worth_asking = 0.15; // water in it
@@ -63,12 +71,14 @@ std::string untouched_liquid(const OpenDough& dough, const ConversionRequest& re
             ingredient.ingredient_class == IngredientClass::egg ||
             (ingredient.ingredient_class == IngredientClass::dairy && ingredient.dries_to.empty());
         if (is_asked && ingredient.composition.water.value() > worth_asking) {
-            return fmt::format("{} holds water too; it is touched only when asked: --water-from \"{}\"",
-                               in_quotes(line.name), ingredient.name);
+            return fmt::format("{} holds water too; it is touched only when asked: --water-from \"{}{}\"",
+                               in_quotes(line.name), usual_sources(dough), ingredient.name);
         }
     }
     return {};
 }
+
+} // namespace
 
 std::string offer_of(const OpenDough& dough, const ConversionRequest& request, double share_asked,
                      const LargestFit& fit) {
@@ -95,10 +105,13 @@ std::string offer_of(const OpenDough& dough, const ConversionRequest& request, d
     }
     const std::string wet = untouched_liquid(dough, request);
     text += wet.empty() || text.empty() ? wet : "\n" + wet;
-    return text.empty() ? "no levain fits into this dough: it has no water to give up" : text;
+    if (!text.empty()) {
+        return text;
+    }
+    const bool has_flour = dough.flour.value() > 0.0;
+    return has_flour ? "no levain fits into this dough: it has no water to give up"
+                     : "no levain fits: all the flour is in stages that are kept; leave --keep out";
 }
-
-} // namespace
 
 OpenDough open_dough(const Formula& formula, const ConversionRequest& request) {
     OpenDough dough;
@@ -146,10 +159,25 @@ Mass water_available(const std::vector<WaterSource>& sources) {
     return water;
 }
 
+// The share that the flours allow: all of the dough's, or with --keep-blend what the kind that
+// runs short first allows.
+double flour_bound(const OpenDough& dough, const ConversionRequest& request) {
+    double bound = (dough.flour / dough.total_flour).value();
+    if (!request.keep_blend) {
+        return bound;
+    }
+    const Overall flours = add_up(dough.lines, {});
+    for (const LevainFlour& flour : request.levain_flour) {
+        const double available = (flours.mass_of(*flour.ingredient) / dough.total_flour).value();
+        bound = std::min(bound, available / flour.share.value());
+    }
+    return bound;
+}
+
 LargestFit largest_fit_of(const OpenDough& dough, const ConversionRequest& request, Mass water) {
     const double flour_kg = dough.total_flour.value();
     const double hydration = request.levain_hydration.value();
-    const double by_flour = dough.flour.value() / flour_kg;
+    const double by_flour = flour_bound(dough, request);
     const double by_water = hydration > 0.0 ? water.value() / (hydration * flour_kg) : by_flour;
     LargestFit fit{.prefermented_flour = PrefermentedFlour(std::min(by_flour, by_water)),
                    .levain_hydration = Hydration(0.0)};
@@ -161,21 +189,20 @@ LargestFit largest_fit_of(const OpenDough& dough, const ConversionRequest& reque
         return fit;
     }
     // At a fixed weight a wetter levain holds more water and less flour, so the wettest is
-    // bounded by water alone, and has to fit the flour there.
-    double low = 0.0;
-    double high = wettest_levain;
-    for (int i = 0; i < 200; ++i) {
-        const double middle = (low + high) / 2.0;
-        const double p = prefermented_share(request.inoculation, Hydration(middle), dough);
-        (middle * p * flour_kg <= water.value() ? low : high) = middle;
-    }
-    if (low > wettest_levain * (1.0 - fit_slack)) { // water does not bound it at all
-        low = std::numeric_limits<double>::infinity();
-        fit.levain_hydration = Hydration(low);
+    // bounded by water alone, and has to fit the flour there. With w = W / F, the asked share s
+    // and D the dough's flour on F: h = w / (s - w), or on dough flour h = w (1 + s) / (s D - w).
+    const double wet = water.value() / flour_kg;
+    const bool is_on_total = std::holds_alternative<LevainOnTotalFlour>(request.inoculation);
+    const double asked = is_on_total ? std::get<LevainOnTotalFlour>(request.inoculation).value()
+                                     : std::get<LevainOnDoughFlour>(request.inoculation).value();
+    const double room = is_on_total ? asked - wet : asked * (dough.flour.value() / flour_kg) - wet;
+    const double wettest = (is_on_total ? wet : wet * (1.0 + asked)) / room;
+    if (room <= 0.0) { // water does not bound it at all
+        fit.levain_hydration = Hydration(std::numeric_limits<double>::infinity());
         return fit;
     }
-    const double at_wettest = prefermented_share(request.inoculation, Hydration(low), dough);
-    fit.levain_hydration = Hydration(at_wettest <= by_flour * (1.0 + fit_slack) ? low : 0.0);
+    const double at_wettest = prefermented_share(request.inoculation, Hydration(wettest), dough);
+    fit.levain_hydration = Hydration(at_wettest <= by_flour * (1.0 + fit_slack) ? wettest : 0.0);
     return fit;
 }
 
@@ -190,16 +217,14 @@ Fit fit_levain(const OpenDough& dough, const ConversionRequest& request, double 
     }
     std::string message = "the levain does not fit: ";
     if (flour_short > slack) {
-        message += fmt::format("{:.4g} g of flour", in_grams(flour_short));
+        message += show_grams(flour_short) + " of flour";
     }
     if (water_short > slack) {
-        message +=
-            fmt::format("{}{:.4g} g of water", flour_short > slack ? " and " : "", in_grams(water_short));
+        message += (flour_short > slack ? " and " : "") + show_grams(water_short) + " of water";
     }
-    message +=
-        fmt::format(" short (it holds {:.4g} g of flour and {:.4g} g of water; the dough can give "
-                    "up {:.4g} g and {:.4g} g)",
-                    in_grams(flour_needed), in_grams(water_needed), in_grams(dough.flour), in_grams(water));
+    message += fmt::format(" short (it holds {} of flour and {} of water; the dough can give up {} and {})",
+                           show_grams(flour_needed), show_grams(water_needed), show_grams(dough.flour),
+                           show_grams(water));
     return {.fits = false,
             .message = std::move(message),
             .offer = offer_of(dough, request, share, largest_fit_of(dough, request, water))};

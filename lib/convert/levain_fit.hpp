@@ -32,6 +32,10 @@ Mass water_available(const std::vector<WaterSource>& sources);
 /// The largest share at the request's hydration, and the wettest levain at its inoculation.
 LargestFit largest_fit_of(const OpenDough& dough, const ConversionRequest& request, Mass water);
 
+/// What would fit in place of `share_asked`, with the commands for it.
+std::string offer_of(const OpenDough& dough, const ConversionRequest& request, double share_asked,
+                     const LargestFit& fit);
+
 struct Fit {
     bool fits = true;
     std::string message; // what is missing

@@ -12,15 +12,10 @@
 namespace leavenwright {
 namespace {
 
-// Less than this holds no water worth the name (salt, sugar, oil).
-constexpr double driest_source = 0.05;
-
 std::string wet_names(const Overall& overall) {
     std::string names;
     for (const Line& line : overall.lines) {
-        const bool is_wet = !line.ingredient->is_flour() && !line.ingredient->is_yeast() &&
-                            line.ingredient->composition.water.value() >= driest_source;
-        if (is_wet && !line.ingredient->is_water()) {
+        if (line.ingredient->can_give_water() && !line.ingredient->is_water()) {
             names += (names.empty() ? "what the dough has: " : ", ") + line.name;
         }
     }
@@ -53,14 +48,19 @@ bool check_request(const Formula& formula, const ConversionRequest& request, Dia
                               "leave --keep out; its flour and water are counted");
         }
     }
-    const Overall overall = compute_overall(formula);
+    return diagnostics.error_count() == errors_before;
+}
+
+bool check_water_from(const std::vector<Line>& dough, const ConversionRequest& request,
+                      Diagnostics& diagnostics) {
+    const std::size_t errors_before = diagnostics.error_count();
+    const Overall overall = add_up(dough, {});
     for (const Ingredient* ingredient : request.water_from) {
         const bool is_there = overall.mass_of(*ingredient).value() > 0.0;
-        const bool is_wet = ingredient->composition.water.value() >= driest_source;
-        if (!is_there || !is_wet) {
+        if (!is_there || !ingredient->can_give_water()) {
             diagnostics.error(Code::water_source_unfit, request.water_from_place,
                               in_quotes(ingredient->name) +
-                                  (is_there ? " holds no water to give up" : " is not in the formula"),
+                                  (is_there ? " holds no water to give up" : " is not in the dough"),
                               wet_names(overall));
         }
     }
@@ -82,11 +82,10 @@ std::vector<SourcedText> split_list(const SourcedText& text) {
 }
 
 std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry& pantry,
-                                           Diagnostics& diagnostics) {
+                                           Diagnostics& diagnostics, std::vector<std::string>& remarks) {
     constexpr double sum_slack = 1e-6;
     const std::vector<SourcedText> parts = split_list(text);
     std::vector<LevainFlour> flours;
-    std::vector<std::string> remarks;
     double sum = 0.0;
     const std::size_t errors_before = diagnostics.error_count();
     for (const SourcedText& part : parts) {
@@ -108,7 +107,7 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
         } else if (parts.size() > 1) {
             diagnostics.error(Code::unit_missing, part,
                               in_quotes(part.text) + " has no share of the levain's flour",
-                              "write the flour, then its share: " + std::string(part.text) + " 50%");
+                              "write the flour, then its share: rye flour 50%");
             continue;
         }
         sum += share;

@@ -36,20 +36,24 @@ struct ConversionRequest {
     std::vector<SourcedText> keep_places; // in the order of keep
     SourcedText levain_flour_place;
     SourcedText water_from_place;
+    std::vector<std::string> remarks; // of the reading: stand-ins that the levain's flours are
     std::string command; // that was given, less inoculation and hydration, for the command that would work
 };
 
 /// "rye flour 50%, bread flour 50%"; the shares must add up to 100 %. One name alone is all of it.
 std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry& pantry,
-                                           Diagnostics& diagnostics);
+                                           Diagnostics& diagnostics, std::vector<std::string>& remarks);
 
 /// "milk, buttermilk": names of ingredients.
 std::vector<const Ingredient*> read_ingredient_list(const SourcedText& text, const Pantry& pantry,
                                                     Diagnostics& diagnostics);
 
-/// Whether the stages and liquids that the request names are there and fit to be named; records
-/// what is not.
+/// Whether the stages that the request names are there and can be kept; records what is not.
 bool check_request(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics);
+
+/// Whether the liquids that the request names are in the dough and hold water to give up.
+bool check_water_from(const std::vector<Line>& dough, const ConversionRequest& request,
+                      Diagnostics& diagnostics);
 
 /// "a, b": the parts of a list, trimmed.
 std::vector<SourcedText> split_list(const SourcedText& text);

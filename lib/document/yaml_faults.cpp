@@ -84,6 +84,25 @@ bool report_bytes(const SourceHandle& source, Diagnostics& diagnostics) {
     return true;
 }
 
+// A colon with its value stuck to it ("bread flour:500 g") on the line of a fault or the one
+// before, where the parser first stumbles on the next key.
+std::optional<SourcedText> glued_colon(const SourceHandle& source, std::size_t offset) {
+    const std::size_t number = source->position(offset).line;
+    for (std::size_t i = number > 1 ? number - 1 : number; i <= number; ++i) {
+        const std::string_view line = source->line(i);
+        const std::string_view text = line.substr(0, line.find('#'));
+        const std::size_t colon = text.find(':');
+        const bool is_plain = text.find_first_of("\"'{[") == std::string_view::npos;
+        const bool is_glued = colon != std::string_view::npos && colon + 1 < text.size() &&
+                              text[colon + 1] != ' ' && text[colon + 1] != '/';
+        if (is_plain && is_glued && text.find(": ") == std::string_view::npos) {
+            return SourcedText{
+                .source = source, .span = {source->line_start(i) + colon, 1}, .text = line.substr(colon, 1)};
+        }
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 SourcedText whole_line(const SourceHandle& source, std::size_t offset) {
@@ -101,6 +120,11 @@ void report_syntax(std::string_view message, const SourceHandle& source, std::si
         line.text.substr(0, std::min(line.text.find_first_not_of(" \t"), line.text.size()));
     if (indent.find('\t') != std::string_view::npos) {
         diagnostics.error(Code::yaml_syntax, line, "this line is set in with a tab", "use spaces");
+        return;
+    }
+    if (const auto glued = glued_colon(source, offset)) {
+        diagnostics.error(Code::yaml_syntax, *glued, "a space is missing behind this colon",
+                          "write the name, a colon, a space, the value");
         return;
     }
     for (const Advice& advice : advices) {

@@ -50,13 +50,6 @@ Mass Stage::mass() const {
     return sum_of(lines);
 }
 
-std::optional<Mass> Yield::piece() const {
-    if (!pieces || !dough) {
-        return std::nullopt;
-    }
-    return *dough / *pieces;
-}
-
 const Stage* Formula::find_stage(std::string_view stage_name) const {
     const std::string folded = fold_name(stage_name);
     for (const Stage& stage : stages) {
@@ -107,10 +100,28 @@ const Ingredient& culture_ingredient() {
 }
 
 bool is_culture_name(std::string_view name) {
-    constexpr auto names = std::to_array<std::string_view>(
-        {"culture", "ripe culture", "levain culture", "sourdough culture", "seed", "seed culture", "starter",
-         "ripe starter", "sourdough starter", "active sourdough starter", "active starter", "mother",
-         "mother culture", "levain", "ripe levain", "sourdough", "sour"});
+    constexpr auto names = std::to_array<std::string_view>({"culture",
+                                                            "ripe culture",
+                                                            "levain culture",
+                                                            "sourdough culture",
+                                                            "seed",
+                                                            "seed culture",
+                                                            "starter",
+                                                            "ripe starter",
+                                                            "sourdough starter",
+                                                            "active sourdough starter",
+                                                            "active starter",
+                                                            "mother",
+                                                            "mother culture",
+                                                            "levain",
+                                                            "ripe levain",
+                                                            "sourdough",
+                                                            "sour",
+                                                            "sauerteig",
+                                                            "anstellgut",
+                                                            "lievito madre",
+                                                            "pasta madre",
+                                                            "masa madre"});
     return std::find(names.begin(), names.end(), fold_name(name)) != names.end();
 }
 

@@ -26,6 +26,7 @@ struct Line {
     const Ingredient* ingredient = nullptr;
     Mass mass;
     Fraction uncertainty; // of a reading by volume or count; 0 for weights and percentages
+    Mass piece{};         // of one, where it was counted
 };
 
 /// A value with the words that it was written in.
@@ -62,9 +63,11 @@ struct Yield {
     std::optional<double> pieces; // number
     std::string noun;             // "loaves"; may be empty
     std::optional<Mass> dough;    // promised dough weight of all pieces
-
-    std::optional<Mass> piece() const;
+    std::optional<Mass> piece;    // of each, where it was given
 };
+
+/// A formula may make this much less dough than it promises, relative, without a warning.
+inline constexpr double makes_short_slack = 0.005;
 
 enum class Notation { dough, overall };
 

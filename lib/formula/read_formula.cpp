@@ -52,8 +52,16 @@ public:
         read_stages(preferments, true);
         read_stages(soakers, false);
         for (const SourcedText& name : reader.take_texts("count as water")) {
-            if (const Ingredient* ingredient = resolve(name)) {
+            const Ingredient* ingredient = resolve(name);
+            if (ingredient == nullptr) {
+                continue;
+            }
+            if (ingredient->can_give_water()) {
                 written_.formula.count_as_water.push_back(ingredient);
+            } else {
+                diagnostics_.error(Code::water_source_unfit, name,
+                                   in_quotes(name.text) + " holds no water to count",
+                                   "name liquids and what holds water: milk, egg, butter");
             }
         }
         written_.formula.process = process_of(reader, document_.root);
@@ -66,9 +74,7 @@ public:
     }
 
 private:
-    const Ingredient* resolve(const SourcedText& name) {
-        return resolve_ingredient(name, *pantry_, diagnostics_, written_.formula.remarks);
-    }
+    const Ingredient* resolve(const SourcedText& name) { return lines_.resolve(name); }
 
     void read_heading(MapReader& reader) {
         written_.place = {.source = document_.source, .span = {document_.root.span.offset, 1}, .text = {}};
@@ -326,8 +332,11 @@ const Ingredient* resolve_ingredient(const SourcedText& name, const Pantry& pant
     const PantryMatch match = pantry.find(name.text);
     if (match.ingredient != nullptr) {
         if (match.nearest != nullptr) {
-            remarks.push_back(in_quotes(name.text) + " is counted as " + std::string(match.ingredient->name) +
-                              ": " + std::string(match.nearest->why));
+            std::string remark = in_quotes(name.text) + " is counted as " +
+                                 std::string(match.ingredient->name) + ": " + std::string(match.nearest->why);
+            if (std::find(remarks.begin(), remarks.end(), remark) == remarks.end()) {
+                remarks.push_back(std::move(remark));
+            }
         }
         return match.ingredient;
     }

@@ -14,6 +14,23 @@ constexpr std::string_view levain_example = "describe it as a stage: preferments
 
 } // namespace
 
+const Ingredient* LineReader::resolve(const SourcedText& name) {
+    const Ingredient* ingredient = resolve_ingredient(name, pantry_, diagnostics_, remarks_);
+    const PantryMatch match = pantry_.find(name.text);
+    if (ingredient == nullptr || match.nearest == nullptr) {
+        return ingredient;
+    }
+    auto shelf = std::make_shared<PantryShelf>();
+    Ingredient own = *ingredient;
+    own.name = shelf->keep(std::string(name.text));
+    own.stand_in = match.nearest->why;
+    own.also = {};
+    own.nearest_for = {};
+    const Ingredient& kept = shelf->keep(own);
+    pantry_.add(std::move(shelf));
+    return &kept;
+}
+
 std::optional<WrittenLine> LineReader::read(const Node::Entry& entry, const WrittenStage* stage) {
     const SourcedText name = document_.place(entry.key);
     const auto text = amount_of(document_, entry.key, entry.value, diagnostics_);
@@ -35,7 +52,13 @@ std::optional<WrittenLine> LineReader::read(const Node::Entry& entry, const Writ
             line.ingredient = &culture_ingredient();
         }
     } else {
-        line.ingredient = resolve_ingredient(name, pantry_, diagnostics_, remarks_);
+        line.ingredient = resolve(name);
+    }
+    const bool is_soaked = stage != nullptr && !is_preferment(stage->kind);
+    if (line.ingredient != nullptr && line.ingredient->is_yeast() && is_soaked) {
+        diagnostics_.error(Code::soaker_with_yeast, name,
+                           in_quotes(stage->name) + " has yeast in it, so it is no soaker",
+                           "move the stage to 'preferments:', or the yeast to the dough");
     }
     const auto amount = text ? read_amount(*text, diagnostics_) : std::nullopt;
     if (line.ingredient == nullptr || !amount) {
@@ -78,13 +101,13 @@ bool LineReader::weigh(const Amount& amount, WrittenLine& line) {
     }
     line.mass = *piece * count.number;
     line.uncertainty = piece_uncertainty;
+    line.piece = *piece;
     return true;
 }
 
 // A volume or a piece may weigh anything in a pantry of the user's own.
 bool LineReader::check_weight(const WrittenLine& line) {
-    constexpr double largest_kg = 1e6;
-    if (line.mass.value() > 0.0 && line.mass.value() <= largest_kg) {
+    if (line.mass.value() > 0.0 && line.mass <= largest_amount()) {
         return true;
     }
     diagnostics_.error(Code::amount_too_large, line.place,

@@ -13,10 +13,14 @@ namespace leavenwright {
 class LineReader {
 public:
     /// `remarks` takes a line for each name that an entry of the pantry only stands in for.
-    LineReader(const Document& document, const Pantry& pantry, Diagnostics& diagnostics,
+    LineReader(const Document& document, Pantry& pantry, Diagnostics& diagnostics,
                std::vector<std::string>& remarks)
         : document_(document), pantry_(pantry), diagnostics_(diagnostics), remarks_(remarks) {}
 
+    /// The ingredient of a name; records what is unknown. A name that an entry of the pantry only
+    /// stands in for becomes an ingredient of its own in this formula's pantry: T65 and T80 are
+    /// two flours, though the same entry is the nearest to both.
+    const Ingredient* resolve(const SourcedText& name);
     /// One line; `stage` is null for the dough's own list.
     std::optional<WrittenLine> read(const Node::Entry& entry, const WrittenStage* stage);
 
@@ -26,7 +30,7 @@ private:
     void report_piece(const WrittenLine& line, const Count& count);
 
     const Document& document_;
-    const Pantry& pantry_;
+    Pantry& pantry_;
     Diagnostics& diagnostics_;
     std::vector<std::string>& remarks_;
 };

@@ -13,8 +13,8 @@ namespace leavenwright {
 namespace {
 
 constexpr auto verbs = std::to_array<std::string_view>(
-    {"autolyse", "mix", "fold", "bulk", "divide", "preshape", "rest", "shape", "proof", "retard", "temper",
-     "score", "boil", "bake", "cool", "ripen", "soak", "scald"});
+    {"autolyse", "mix", "knead", "fold", "bulk", "divide", "preshape", "rest", "shape", "proof", "retard",
+     "temper", "score", "boil", "bake", "cool", "ripen", "soak", "scald"});
 
 std::optional<std::string> read_verb(const Document& document, const Node& node, Diagnostics& diagnostics) {
     const std::string folded = fold_name(node.text);
@@ -131,7 +131,7 @@ std::vector<Step> read_process(const Document& document, const Node& key, const 
 
 std::optional<Yield> read_yield(const SourcedText& untrimmed, Diagnostics& diagnostics) {
     const SourcedText place = trimmed(untrimmed);
-    Yield yield{.text = std::string(place.text), .pieces = {}, .noun = {}, .dough = {}};
+    Yield yield{.text = std::string(place.text), .pieces = {}, .noun = {}, .dough = {}, .piece = {}};
     Diagnostics attempt;
     if (const auto weight = read_mass(place, attempt)) {
         yield.dough = *weight;
@@ -161,6 +161,7 @@ std::optional<Yield> read_yield(const SourcedText& untrimmed, Diagnostics& diagn
         if (!piece) {
             return std::nullopt;
         }
+        yield.piece = *piece;
         yield.dough = *piece * number->value;
     }
     if (is_no_noun(yield.noun)) {

@@ -26,7 +26,9 @@ public:
         }
         if (written_.dough) {
             const auto mass = read_mass(*written_.dough, diagnostics_);
-            return mass ? std::optional<ScaleTarget>(ToDough{*mass}) : std::nullopt;
+            return mass ? std::optional<ScaleTarget>(
+                              ToDough{*mass, std::string(trimmed(*written_.dough).text)})
+                        : std::nullopt;
         }
         if (written_.flour) {
             const auto mass = read_mass(*written_.flour, diagnostics_);
@@ -79,13 +81,13 @@ private:
         if (!yield) {
             return std::nullopt;
         }
-        if (!yield->pieces || !yield->dough) {
+        if (!yield->pieces || !yield->piece) {
             refuse(*written_.pieces,
                    in_quotes(written_.pieces->text) + " does not say how many of which weight",
                    "write \"3 x 600 g\"");
             return std::nullopt;
         }
-        return ToPieces{*yield->pieces, yield->noun, *yield->piece()};
+        return ToPieces{*yield->pieces, yield->noun, *yield->piece, yield->text};
     }
 
     std::optional<ScaleTarget> read_baked() {

@@ -42,16 +42,14 @@ std::optional<Yield> yield_for(const ScaleTarget& target) {
         Yield yield{.text = {},
                     .pieces = pieces->pieces,
                     .noun = pieces->noun,
-                    .dough = pieces->piece * pieces->pieces};
+                    .dough = pieces->piece * pieces->pieces,
+                    .piece = pieces->piece};
         yield.text = show_decimal(pieces->pieces, 6) + (pieces->noun.empty() ? "" : " " + pieces->noun) +
                      " x " + exact_decimal(pieces->piece.value(), 3) + " g";
         return yield;
     }
     if (const auto* dough = std::get_if<ToDough>(&target)) {
-        return Yield{.text = exact_decimal(dough->dough.value(), 3) + " g",
-                     .pieces = {},
-                     .noun = {},
-                     .dough = dough->dough};
+        return Yield{.text = dough->text, .pieces = {}, .noun = {}, .dough = dough->dough, .piece = {}};
     }
     return std::nullopt;
 }
@@ -76,10 +74,15 @@ double with_whole_eggs(const Formula& formula, double factor, std::vector<std::s
         notes.push_back("The formula has no eggs to keep whole.");
         return factor;
     }
-    const double eggs = (egg->mass / *mass_of_piece(*egg->ingredient, "")).value();
+    const Mass one = egg->piece.value() > 0.0 ? egg->piece : *mass_of_piece(*egg->ingredient, "");
+    const double eggs = (egg->mass / one).value();
     const double wanted = eggs * factor;
     const double whole = std::max(1.0, std::round(wanted));
     const double kept = whole / eggs;
+    if (std::abs(kept / factor - 1.0) < 1e-9) {
+        notes.push_back("The eggs are whole as it is.");
+        return factor;
+    }
     notes.push_back(fmt::format("{} of {} would be {}; {} are whole, so everything is {} {} than asked.",
                                 show_decimal(eggs, 2) + " x " + show_decimal(factor, 4), egg->name,
                                 show_decimal(wanted, 2), show_decimal(whole, 0),
@@ -91,7 +94,7 @@ double with_whole_eggs(const Formula& formula, double factor, std::vector<std::s
 } // namespace
 
 ScaledFormula scale_formula(const Formula& formula, const ScaleTarget& target, bool whole_eggs) {
-    ScaledFormula scaled{.formula = formula, .factor = factor_for(formula, target), .notes = {}};
+    ScaledFormula scaled{.formula = formula, .factor = factor_for(formula, target), .notes = formula.remarks};
     const double asked = scaled.factor;
     if (const auto* baked = std::get_if<ToBaked>(&target)) {
         scaled.notes.push_back(fmt::format(

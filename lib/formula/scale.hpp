@@ -12,11 +12,13 @@ namespace leavenwright {
 
 struct ToDough {
     Mass dough;
+    std::string text; // as written
 };
 struct ToPieces {
     double pieces = 0.0;
     std::string noun;
     Mass piece;
+    std::string text; // as written
 };
 struct ToFlour {
     Mass flour;

@@ -35,12 +35,21 @@ Affine amount_of(const WrittenLine& line) {
     return line.is_percentage ? Affine{0.0, line.ratio} : Affine{line.mass.value(), 0.0};
 }
 
-void report_flour_sum(Diagnostics& diagnostics, const SourcedText& place, double sum, bool with_weights) {
+void report_flour_sum(Diagnostics& diagnostics, const SourcedText& place, double sum, FlourSum which) {
+    const auto hint = [&]() -> std::string {
+        switch (which) {
+        case FlourSum::beside_weights:
+            return "beside flours with weights they have to stay below 100 %";
+        case FlourSum::with_stages:
+            return "the stages' flour counts too: write less flour in 'dough', or write everything under "
+                   "'overall'";
+        case FlourSum::of_one_list:
+            break;
+        }
+        return "all flours together are 100 %: write the shares so that they add up to that";
+    };
     diagnostics.error(Code::flour_percent_sum, place,
-                      fmt::format("the flours that are percentages add up to {:.6g} %", sum * 100.0),
-                      with_weights
-                          ? "beside flours with weights they have to stay below 100 %"
-                          : "all flours together are 100 %: write the shares so that they add up to that");
+                      fmt::format("the flours that are percentages add up to {:.6g} %", sum * 100.0), hint());
 }
 
 SizedStage StageSizer::size(WrittenStage& stage) {
@@ -134,19 +143,25 @@ Affine StageSizer::fresh_flour(const WrittenStage& stage, const StageSums& sums,
                                "take this line out, or write the stage's flour as 100%");
         }
         if (sums.flour_ratio >= 1.0) {
-            report_flour_sum(diagnostics_, stage.place, sums.flour_ratio, true);
+            report_flour_sum(diagnostics_, stage.place, sums.flour_ratio, FlourSum::beside_weights);
             return {};
         }
         return {sums.fixed_flour_kg / (1.0 - sums.flour_ratio), 0.0};
     }
     if (std::abs(sums.flour_ratio - 1.0) > percent_sum_slack) {
-        report_flour_sum(diagnostics_, stage.place, sums.flour_ratio, false);
+        report_flour_sum(diagnostics_, stage.place, sums.flour_ratio, FlourSum::of_one_list);
         return {};
     }
     if (stage.prefermented_flour && stage.weight) {
         diagnostics_.error(Code::size_given_twice, stage.size_place,
                            "the size of " + in_quotes(stage.name) + " is given twice",
                            "keep either 'prefermented flour' or 'weight'");
+    }
+    if (stage.prefermented_flour && stage.use && !stage.use->is_all) {
+        diagnostics_.error(Code::size_given_twice, stage.size_place,
+                           "the dough takes a part of " + in_quotes(stage.name) +
+                               "; its share of the flour is not known then",
+                           "give the stage a 'weight', or take all of it");
     }
     if (stage.prefermented_flour) {
         const double per_fresh = 1.0 + sums.culture_ratio * culture_flour;

@@ -29,7 +29,9 @@ Affine amount_of(const WrittenLine& line);
 /// Flours "33.3 + 33.3 + 33.4" add up in decimals.
 inline constexpr double percent_sum_slack = 1e-4;
 
-void report_flour_sum(Diagnostics& diagnostics, const SourcedText& place, double sum, bool with_weights);
+/// Which flours do not add up.
+enum class FlourSum { of_one_list, with_stages, beside_weights };
+void report_flour_sum(Diagnostics& diagnostics, const SourcedText& place, double sum, FlourSum which);
 
 /// A stage with its size in terms of F: the fresh flour that its percentages are of.
 struct SizedStage {

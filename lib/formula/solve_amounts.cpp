@@ -17,12 +17,8 @@ namespace leavenwright {
 namespace {
 
 constexpr double size_slack = 1e-9;         // relative, between two statements of one size
-constexpr double makes_short_slack = 0.005; // dough may weigh this much less than promised
 constexpr double makes_excess_slack = 0.05; // and this much more, for what sticks to the bowl
 constexpr double overdrawn_slack = 1e-9;    // relative, of the ingredient
-
-// More than any bakery mixes; half of what a single amount may be, so that sums can be written.
-constexpr double largest_dough_kg = 5e5;
 
 class Solver {
 public:
@@ -105,7 +101,7 @@ private:
         const bool is_all_percent = std::abs(flour.fixed_kg) < 1e-12;
         if (!is_all_percent) {
             if (flour.share >= 1.0 || flour.fixed_kg < 0.0) {
-                report_flour_sum(diagnostics_, written_.lines_place, flour.share, true);
+                report_flour_sum(diagnostics_, written_.lines_place, flour.share, FlourSum::beside_weights);
                 return std::nullopt;
             }
             const double kg = flour.fixed_kg / (1.0 - flour.share);
@@ -121,7 +117,10 @@ private:
             return kg;
         }
         if (std::abs(flour.share - 1.0) > percent_sum_slack) {
-            report_flour_sum(diagnostics_, written_.lines_place, flour.share, false);
+            const bool counts_stages =
+                written_.formula.notation == Notation::dough && !written_.stages.empty();
+            report_flour_sum(diagnostics_, written_.lines_place, flour.share,
+                             counts_stages ? FlourSum::with_stages : FlourSum::of_one_list);
             return std::nullopt;
         }
         if (written_.flour_weight) {
@@ -133,9 +132,13 @@ private:
                 return kg;
             }
         }
+        const bool has_promise = written_.formula.makes && written_.formula.makes->dough;
         diagnostics_.error(Code::formula_size_missing, written_.lines_place,
-                           "the formula is in percentages; nothing says how much dough it is for",
-                           "add 'makes: 2 x 850 g' or 'flour weight: 1 kg'");
+                           has_promise
+                               ? "the amounts given by weight are more than the dough that 'makes' promises"
+                               : "the formula is in percentages; nothing says how much dough it is for",
+                           has_promise ? "check 'makes', or write those amounts as percentages"
+                                       : "add 'makes: 2 x 850 g' or 'flour weight: 1 kg'");
         return std::nullopt;
     }
 
@@ -143,7 +146,8 @@ private:
         return {.name = line.name,
                 .ingredient = line.ingredient,
                 .mass = line.is_percentage ? kilograms(line.ratio * basis_kg) : line.mass,
-                .uncertainty = line.uncertainty};
+                .uncertainty = line.uncertainty,
+                .piece = line.piece};
     }
 
     void fill(double flour_kg) {
@@ -198,7 +202,7 @@ private:
 
     // Out of the overall formula, for the `overall` notation.
     void take_out(const Stage& stage, const WrittenStage& written) {
-        for (const Line& line : contents_of(stage, *written_.formula.pantry)) {
+        for (const Line& line : add_up(contents_of(stage, *written_.formula.pantry), {}).lines) {
             Mass missing = line.mass;
             Mass available = kilograms(0.0);
             for (Line& from : written_.formula.dough) {
@@ -225,10 +229,10 @@ private:
     }
 
     void check_size() {
-        const double mass_kg = written_.formula.dough_mass().value();
-        if (!(mass_kg <= largest_dough_kg)) {
+        const Mass mass = written_.formula.dough_mass();
+        if (!(mass <= largest_dough())) {
             diagnostics_.error(Code::amount_too_large, written_.lines_place,
-                               fmt::format("the dough would weigh {:.6g} kg", mass_kg),
+                               fmt::format("the dough would weigh {:.6g} kg", mass.value()),
                                "check the amounts and their units");
         }
     }

@@ -1,6 +1,7 @@
 #include "formula/usual_ranges.hpp"
 
 #include "formula/overall.hpp"
+#include "quantity/number.hpp"
 #include "quantity/read_quantity.hpp"
 #include "quantity/show.hpp"
 
@@ -29,6 +30,17 @@ Overall own_contents(const Stage& stage) {
     return add_up(lines, {});
 }
 
+// "1%", "1" before a percentage, or nothing at all.
+std::optional<WrittenPercentage> read_least(const SourcedText& text, Diagnostics& diagnostics) {
+    Diagnostics attempt;
+    const auto number = read_number(text, attempt);
+    const bool is_bare = number && number->length == text.text.size();
+    if (number && (is_bare || number->value == 0.0)) {
+        return WrittenPercentage(number->scaled(-2));
+    }
+    return read_percentage(text, diagnostics);
+}
+
 } // namespace
 
 std::optional<UsualRange> read_usual_range(const SourcedText& text, Diagnostics& diagnostics) {
@@ -39,8 +51,8 @@ std::optional<UsualRange> read_usual_range(const SourcedText& text, Diagnostics&
                           "write two percentages: 1% to 3%");
         return std::nullopt;
     }
-    const auto least = read_percentage(text.part(0, at), diagnostics);
     const auto most = read_percentage(text.part(at + mark.size(), text.text.size()), diagnostics);
+    const auto least = read_least(trimmed(text.part(0, at)), diagnostics);
     if (!least || !most) {
         return std::nullopt;
     }

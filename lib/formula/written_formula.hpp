@@ -14,6 +14,7 @@ struct WrittenLine {
     double ratio = 0.0; // of its basis, where it is a percentage
     Mass mass;          // where it is not
     Fraction uncertainty;
+    Mass piece{}; // of one, where it was counted
 };
 
 /// "poolish: 335 g" in a dough.

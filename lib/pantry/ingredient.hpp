@@ -80,6 +80,12 @@ struct Ingredient {
     bool is_flour() const { return ingredient_class == IngredientClass::flour; }
     bool is_yeast() const { return ingredient_class == IngredientClass::yeast; }
     bool is_culture() const { return ingredient_class == IngredientClass::culture; }
+    /// Whether it holds enough water for it to be counted or taken out: at least 5 %, which leaves
+    /// out salt, sugar and oil; never flour, yeast or culture.
+    bool can_give_water() const {
+        constexpr Fraction least{0.05};
+        return is_water() || (!is_flour() && !is_yeast() && !is_culture() && composition.water >= least);
+    }
     /// Plain water, whatever it was called.
     bool is_water() const { return name == "water"; }
 };

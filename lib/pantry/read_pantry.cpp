@@ -281,6 +281,12 @@ private:
 
     void claim_names(const Node::Entry& entry, const Ingredient& ingredient) {
         const auto claim = [&](std::string_view name) {
+            if (fold_name(name) == "water" && ingredient.name != "water") {
+                diagnostics_.error(Code::name_taken, document_.place(entry.key),
+                                   "'water' is plain water; nothing else may have its name",
+                                   "give the ingredient a name of its own");
+                return;
+            }
             if (is_stage_key(fold_name(name))) {
                 diagnostics_.error(Code::name_taken, document_.place(entry.key),
                                    in_quotes(name) + " is a key of stages",

@@ -196,9 +196,14 @@ std::optional<ReadNumber> read_number(const SourcedText& place, Diagnostics& dia
         const std::size_t whole = number_like_length(text);
         std::string with_point(text.substr(0, whole));
         with_point[length] = '.';
-        diagnostics.error(Code::number_comma, place.part(0, whole),
-                          in_quotes(text.substr(0, whole)) + " has a comma in it",
-                          "write decimals with a point, " + with_point + ", and thousands without a mark");
+        std::string without(text.substr(0, whole));
+        without.erase(length, 1);
+        const bool may_be_thousands = whole == length + 4;
+        diagnostics.error(
+            Code::number_comma, place.part(0, whole), in_quotes(text.substr(0, whole)) + " has a comma in it",
+            may_be_thousands
+                ? "write " + without + " for thousands, " + with_point + " for decimals"
+                : "write decimals with a point, " + with_point + ", and thousands without a mark");
         return std::nullopt;
     }
     ReadNumber number{to_double(text.substr(0, length)), text.substr(0, length), length};
@@ -244,11 +249,10 @@ std::string exact_decimal(double value, int exponent) {
     return is_negative ? "-" + text : text;
 }
 
-double without_dust(double value) {
-    constexpr int significant = 15; // decimals that every double keeps
+double without_dust(double value, int digits) {
     std::array<char, 40> buffer{};
     const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                                   std::chars_format::scientific, significant - 1);
+                                   std::chars_format::scientific, digits - 1);
     return to_double({buffer.data(), static_cast<std::size_t>(end.ptr - buffer.data())});
 }
 

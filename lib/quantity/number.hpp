@@ -42,8 +42,8 @@ std::string exact_decimal(double value, int exponent);
 /// dust of a multiplication.
 double exact_shift(double value, int exponent);
 
-/// The double nearest to `value` in 15 significant digits: sums and differences of decimal amounts
+/// The double nearest to `value` in so many significant digits: sums and differences of decimal amounts
 /// without the last bits that binary arithmetic leaves (0.69 - 0.2 is 0.49 again).
-double without_dust(double value);
+double without_dust(double value, int digits = 15);
 
 } // namespace leavenwright

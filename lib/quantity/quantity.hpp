@@ -25,6 +25,21 @@ constexpr Mass kilograms(double kg) {
 constexpr Mass grams(double g) {
     return Mass::from_value(g / 1000.0);
 }
+/// The avoirdupois pound, exact (international yard and pound agreement, 1959), and its ounce.
+constexpr Mass pound() {
+    return kilograms(0.45359237);
+}
+constexpr Mass ounce() {
+    return kilograms(0.45359237 / 16.0);
+}
+/// The most that one amount, and a whole dough, may weigh: beyond any bakery, and far from where
+/// sums could not be written back.
+constexpr Mass largest_amount() {
+    return kilograms(1e6);
+}
+constexpr Mass largest_dough() {
+    return kilograms(5e5);
+}
 constexpr Volume cubic_metres(double m3) {
     return Volume::from_value(m3);
 }

@@ -12,18 +12,17 @@
 namespace leavenwright {
 namespace {
 
-constexpr double largest_mass_kg = 1e6;
 constexpr double largest_volume_m3 = 1e3;
 constexpr double largest_time_s = 1000.0 * 86400.0;
 constexpr double largest_percentage = 1e6;
 constexpr double largest_count = 1e6;
 constexpr double coldest_c = -40.0;
-constexpr double hottest_c = 400.0;
+constexpr double hottest_c = 550.0; // of a wood-fired oven
 
 double largest(Dimension dimension) {
     switch (dimension) {
     case Dimension::mass:
-        return largest_mass_kg;
+        return largest_amount().value();
     case Dimension::volume:
         return largest_volume_m3;
     default:
@@ -174,7 +173,7 @@ std::optional<double> read_sum(const SourcedText& place, Piece piece, Diagnostic
         }
         if (next->unit == nullptr) {
             if (next->words.text.empty()) {
-                report_unit_missing(*next, piece.unit->name, diagnostics);
+                report_unit_missing(*next, piece.unit->name == "h" ? "min" : piece.unit->name, diagnostics);
             } else {
                 report_unit(next->words, dimension, diagnostics);
             }
@@ -308,9 +307,12 @@ std::optional<WrittenPercentage> read_percentage(const SourcedText& untrimmed, D
         return std::nullopt;
     }
     if (piece->words.text.empty()) {
-        diagnostics.error(Code::unit_missing, piece->number_place,
-                          in_quotes(place.text) + " needs a percent sign",
-                          "write " + std::string(piece->number_place.text) + "%");
+        const std::string number(piece->number_place.text);
+        const std::string hundredfold = exact_decimal(piece->number.value, 2); // 0.2 is a fifth, most often
+        diagnostics.error(
+            Code::unit_missing, piece->number_place, in_quotes(place.text) + " needs a percent sign",
+            piece->number.value <= 1.0 ? "write " + hundredfold + "%, or " + number + "% if it is that little"
+                                       : "write " + number + "%");
         return std::nullopt;
     }
     if (!piece->words.text.starts_with('%')) {
@@ -351,7 +353,7 @@ std::optional<Temperature> read_temperature(const SourcedText& untrimmed, Diagno
     if (temperature.in_celsius() < coldest_c || temperature.in_celsius() > hottest_c) {
         diagnostics.error(Code::temperature_out_of_range, place,
                           in_quotes(place.text) + " is outside what a kitchen sees",
-                          "between -40 and 400 C, or -40 and 752 F");
+                          "between -40 and 550 C, or -40 and 1022 F");
         return std::nullopt;
     }
     return temperature;

@@ -2,12 +2,11 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace leavenwright {
 namespace {
-
-constexpr double ounce_kg = 0.45359237 / 16.0;
 
 int decimals_of(double step) {
     int decimals = 0;
@@ -19,7 +18,7 @@ int decimals_of(double step) {
 }
 
 double in_units(Mass mass, UnitSystem units) {
-    return units == UnitSystem::us ? mass.value() / ounce_kg : in_grams(mass);
+    return units == UnitSystem::us ? (mass / ounce()).value() : in_grams(mass);
 }
 
 std::string_view unit_name(UnitSystem units) {
@@ -44,7 +43,21 @@ std::string show_weighed(Mass mass, const WeighingScale& scale) {
         return fmt::format("0 {}", unit_name(scale.units));
     }
     const int decimals = decimals_of(in_units(scale.step_for(mass), scale.units));
-    return fmt::format("{:.{}f} {}", in_units(mass, scale.units), decimals, unit_name(scale.units));
+    return show_decimal(in_units(mass, scale.units), decimals) + " " + std::string(unit_name(scale.units));
+}
+
+std::string show_grams(Mass mass) {
+    const double g = in_grams(mass);
+    return show_decimal(g, std::abs(g) < 10.0 ? 2 : 1) + " g";
+}
+
+std::string show_sum(Mass sum, std::span<const Mass> parts, const WeighingScale& scale) {
+    Mass finest = scale.step;
+    for (const Mass& part : parts) {
+        finest = part.value() > 0.0 ? std::min(finest, scale.step_for(part)) : finest;
+    }
+    return show_decimal(in_units(sum, scale.units), decimals_of(in_units(finest, scale.units))) + " " +
+           std::string(unit_name(scale.units));
 }
 
 std::string show_difference(Mass mass, const WeighingScale& scale) {
@@ -53,7 +66,8 @@ std::string show_difference(Mass mass, const WeighingScale& scale) {
         return fmt::format("0 {}", unit_name(scale.units));
     }
     const int decimals = decimals_of(in_units(scale.step_for(abs(mass)), scale.units));
-    return fmt::format("{:+.{}f} {}", in_units(mass, scale.units), decimals, unit_name(scale.units));
+    return (mass.value() > 0.0 ? "+" : "") + show_decimal(in_units(mass, scale.units), decimals) + " " +
+           std::string(unit_name(scale.units));
 }
 
 std::string show_percent(double ratio) {

@@ -4,13 +4,19 @@
 #include "quantity/quantity.hpp"
 #include "quantity/weigh.hpp"
 
+#include <span>
 #include <string>
 
 namespace leavenwright {
 
-/// A weight that was rounded by the scale, with as many decimals as its step needs:
-/// "400 g", "6.5 g", "14.1 oz".
+/// A weight that was rounded by the scale, without trailing zeros: "400 g", "6.5 g", "14.1 oz".
 std::string show_weighed(Mass mass, const WeighingScale& scale);
+
+/// Grams for a sentence, with decimals only where they matter: "75 g", "7.25 g".
+std::string show_grams(Mass mass);
+
+/// A weight that is the sum of `parts`, with the decimals of the finest of them.
+std::string show_sum(Mass sum, std::span<const Mass> parts, const WeighingScale& scale);
 
 /// A difference of weights: "0 g", "+12 g", "-7.2 g".
 std::string show_difference(Mass mass, const WeighingScale& scale);

@@ -1,5 +1,7 @@
 #include "quantity/units.hpp"
 
+#include "quantity/quantity.hpp"
+
 #include <array>
 
 namespace leavenwright {
@@ -25,7 +27,6 @@ constexpr Unit unit(std::string_view name, Dimension dimension, double factor, s
 // countries as the GNU units definitions file has them.
 constexpr double us_gallon_m3 = 231.0 * 0.0254 * 0.0254 * 0.0254;
 constexpr double imperial_gallon_m3 = 4.54609e-3;
-constexpr double pound_kg = 0.45359237;
 
 constexpr auto mass = Dimension::mass;
 constexpr auto volume = Dimension::volume;
@@ -35,8 +36,8 @@ constexpr auto units = std::to_array<Unit>({
     decimal("g", mass, -3, "gr|gram|gramme|grms", "g"),
     decimal("kg", mass, 0, "kilo|kilogram|kilogramme", "kg"),
     decimal("mg", mass, -6, "milligram|milligramme", "mg"),
-    unit("oz", mass, pound_kg / 16.0, "ounce", "ounce"),
-    unit("lb", mass, pound_kg, "lbs|pound", "pound"),
+    unit("oz", mass, ounce().value(), "ounce", "ounce"),
+    unit("lb", mass, pound().value(), "lbs|pound", "pound"),
     decimal("ml", volume, -6, "millilitre|milliliter|cc", "ml"),
     decimal("cl", volume, -5, "centilitre|centiliter", "cl"),
     decimal("dl", volume, -4, "decilitre|deciliter", "dl"),

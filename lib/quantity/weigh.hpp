@@ -10,7 +10,7 @@ namespace leavenwright {
 
 enum class UnitSystem { metric, us };
 
-/// What the scale shows: `step` from ten steps up, a tenth of it below that, a hundredth
+/// What the scale shows: `step` from 25 steps up, a tenth of it below that, a hundredth
 /// below half a step.
 struct WeighingScale {
     UnitSystem units = UnitSystem::metric;
@@ -29,8 +29,8 @@ struct Weighing {
     Mass largest_error;       // of one of them
 };
 
-/// Rounds each mass to its step by largest remainder, so that the masses of one step add up to
-/// their rounded sum. Masses are 0 or more.
+/// Rounds each mass to its step by largest remainder, finest steps first; each range makes good what
+/// the finer ones were rounded by, so that the total is right to half a step. Masses are 0 or more.
 Weighing weigh(std::span<const Mass> masses, const WeighingScale& scale);
 
 } // namespace leavenwright

@@ -1,6 +1,7 @@
 #include "quantity/show.hpp"
 #include "render/comparison.hpp"
 #include "render/text_table.hpp"
+#include "render/weigh_out.hpp"
 #include "source/unicode.hpp"
 #include "source/wrap_text.hpp"
 
@@ -50,6 +51,9 @@ std::string render_comparison_text(const Comparison& comparison, std::size_t col
         }
         out += yeast.text();
     }
+    if (!comparison.unchanged() && comparison.scaled_by == 1.0 && comparison.masses.front().moved) {
+        out += "The sizes differ: --any-size compares at the first's total flour.\n";
+    }
     if (comparison.scaled_by != 1.0) {
         out += fmt::format("The second is shown x {}, at the total flour of the first.\n",
                            show_decimal(comparison.scaled_by, 5));
@@ -69,13 +73,16 @@ std::string render_overall_text(const Formula& formula, const Overall& overall, 
     table.add_rule(1);
     add("dough", overall.total);
     out += table.text();
-    out += fmt::format("hydration {} in added water, {} in true water",
-                       show_percent(overall.hydration_added().value()),
-                       show_percent(overall.hydration_true().value()));
+    std::string hydration = fmt::format("hydration {} in added water, {} in true water",
+                                        show_percent(overall.hydration_added().value()),
+                                        show_percent(overall.hydration_true().value()));
     const double spread = overall.hydration_uncertainty().value();
-    out += spread > 5e-4
-               ? fmt::format(" (within {:.0f} points: cups, spoons, counts)\n", std::ceil(spread * 100.0))
-               : "\n";
+    if (spread > noticeable_spread) {
+        hydration += fmt::format("; cups, spoons and counts leave it {:.0f} to {:.0f} %",
+                                 (overall.hydration_true().value() - spread) * 100.0,
+                                 (overall.hydration_true().value() + spread) * 100.0);
+    }
+    out += wrap_text(hydration, "", "  ", columns);
     out += fmt::format("read as {}\n", formula.notation == Notation::dough ? "what is added at mixing (dough)"
                                                                            : "everything (overall)");
     for (const std::string& remark : formula.remarks) {

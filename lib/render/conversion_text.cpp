@@ -64,8 +64,8 @@ private:
     }
 
     void write_uncertainty() {
-        const double spread = conversion_.overall_after.hydration_uncertainty().value();
-        if (spread > 5e-3) {
+        const double spread = conversion_.overall_before.hydration_uncertainty().value();
+        if (spread > noticeable_spread) {
             const double middle = conversion_.overall_after.hydration_true().value();
             out_ += wrap_text(fmt::format("Cups, spoons and counts leave the true hydration between {:.0f} "
                                           "and {:.0f} %: weigh once to know.",

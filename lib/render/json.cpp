@@ -16,12 +16,26 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
+// Ratios of dust-free masses are good to two digits less.
+constexpr int ratio_digits = 13;
+
+double ratio_of(double ratio) {
+    return without_dust(ratio, ratio_digits);
+}
+
 double grams_of(Mass mass) {
     return exact_shift(without_dust(mass.value()), 3);
 }
 
 double percent_of(BakersPercentage percentage) {
-    return exact_shift(without_dust(percentage.value()), 2);
+    return exact_shift(without_dust(percentage.value(), ratio_digits), 2);
+}
+
+// Nothing where only the last digits of sums differ.
+double difference_of(const BalanceRow& row) {
+    constexpr double dust = 1e-12;
+    const bool is_dust = std::abs(row.difference().value()) <= dust * std::max(row.before, row.after).value();
+    return is_dust ? 0.0 : without_dust(grams_of(row.after) - grams_of(row.before), ratio_digits);
 }
 
 Json overall_json(const Overall& overall) {
@@ -37,8 +51,8 @@ Json overall_json(const Overall& overall) {
             {"sugar_g", grams_of(overall.sugar)},
             {"fat_g", grams_of(overall.fat)},
             {"dough_g", grams_of(overall.total)},
-            {"hydration_added", without_dust(overall.hydration_added().value())},
-            {"hydration_true", without_dust(overall.hydration_true().value())},
+            {"hydration_added", ratio_of(overall.hydration_added().value())},
+            {"hydration_true", ratio_of(overall.hydration_true().value())},
             {"hydration_true_uncertainty", overall.hydration_uncertainty().value()}};
 }
 
@@ -62,10 +76,10 @@ Json levain_json(const Levain& levain, const Overall& overall) {
     return {{"weight_g", grams_of(levain.mass())},
             {"flour_g", grams_of(levain.flour)},
             {"water_g", grams_of(levain.water)},
-            {"hydration", without_dust(levain.hydration.value())},
-            {"prefermented_flour", without_dust(levain.prefermented_flour.value())},
-            {"on_total_flour", without_dust(levain.on_total_flour.value())},
-            {"on_dough_flour", std::isfinite(on_dough) ? Json(without_dust(on_dough)) : Json(nullptr)},
+            {"hydration", ratio_of(levain.hydration.value())},
+            {"prefermented_flour", ratio_of(levain.prefermented_flour.value())},
+            {"on_total_flour", ratio_of(levain.on_total_flour.value())},
+            {"on_dough_flour", std::isfinite(on_dough) ? Json(ratio_of(on_dough)) : Json(nullptr)},
             {"ingredients", lines_json(levain.lines, overall)}};
 }
 
@@ -151,8 +165,8 @@ std::string render_comparison_json(const Comparison& comparison) {
     for (const ComparedRatio& ratio : comparison.hydrations) {
         if (ratio.moved) {
             differences.push_back({{"quantity", ratio.name},
-                                   {"before", ratio.before},
-                                   {"after", ratio.after},
+                                   {"before", ratio_of(ratio.before)},
+                                   {"after", ratio_of(ratio.after)},
                                    {"unit", "ratio"}});
         }
     }
@@ -169,8 +183,10 @@ std::string render_comparison_json(const Comparison& comparison) {
     }
     Json quantities = Json::array();
     for (const ComparedRatio& ratio : comparison.hydrations) {
-        quantities.push_back(
-            {{"quantity", ratio.name}, {"before", ratio.before}, {"after", ratio.after}, {"unit", "ratio"}});
+        quantities.push_back({{"quantity", ratio.name},
+                              {"before", ratio_of(ratio.before)},
+                              {"after", ratio_of(ratio.after)},
+                              {"unit", "ratio"}});
     }
     for (const ComparedMass& mass : comparison.masses) {
         quantities.push_back(mass_json(mass));
@@ -210,7 +226,7 @@ std::string render_conversion_json(const Conversion& conversion) {
         balance.push_back({{"quantity", row.name},
                            {"before_g", grams_of(row.before)},
                            {"after_g", grams_of(row.after)},
-                           {"difference_g", grams_of(row.difference())},
+                           {"difference_g", difference_of(row)},
                            {"meant", row.meant}});
     }
     return written({{"schema", "leavenwright/conversion/1"},

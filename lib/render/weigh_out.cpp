@@ -20,12 +20,16 @@ struct WeighedFormula {
     std::string largest_name;
 };
 
-void weigh_lines(std::vector<Line>& lines, const WeighingScale& scale, WeighedFormula& weighed) {
+std::vector<Mass> masses_of(const std::vector<Line>& lines) {
     std::vector<Mass> masses;
     for (const Line& line : lines) {
         masses.push_back(line.mass);
     }
-    const Weighing weighing = weigh(masses, scale);
+    return masses;
+}
+
+void weigh_lines(std::vector<Line>& lines, const WeighingScale& scale, WeighedFormula& weighed) {
+    const Weighing weighing = weigh(masses_of(lines), scale);
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const Mass error = abs(weighing.masses[i] - lines[i].mass);
         if (error > weighed.largest_error) {
@@ -43,6 +47,11 @@ WeighedFormula weigh_formula(const Formula& formula, const WeighingScale& scale)
         weigh_lines(stage.lines, scale, weighed);
         const std::vector<Mass> used{stage.used};
         stage.used = is_whole ? stage.mass() : weigh(used, scale).total;
+        const Mass error = abs(stage.used - used.front());
+        if (error > weighed.largest_error) {
+            weighed.largest_error = error;
+            weighed.largest_name = stage.name;
+        }
     }
     weigh_lines(weighed.formula.dough, scale, weighed);
     return weighed;
@@ -81,7 +90,7 @@ private:
                            show_percent(ratio)});
         }
         table.add_rule(1);
-        table.add_row({"", show_weighed(printed.mass(), style_.scale), ""});
+        table.add_row({"", show_sum(printed.mass(), masses_of(printed.lines), style_.scale), ""});
         if (printed.used < printed.mass()) {
             table.add_row({"into the dough", show_weighed(printed.used, style_.scale), ""});
         }
@@ -93,10 +102,12 @@ private:
         TextTable table(style_.columns);
         const std::vector<Line>& exact = formula_.dough;
         Mass total = kilograms(0.0);
+        std::vector<Mass> parts;
         double percent = 0.0;
         const auto add = [&](const std::string& name, Mass printed, Mass mass) {
             const double ratio = overall_.percentage(mass).value();
             total += printed;
+            parts.push_back(printed);
             percent += ratio;
             table.add_row({name, show_weighed(printed, style_.scale), show_percent(ratio)});
         };
@@ -108,7 +119,7 @@ private:
         }
         table.add_rule(1);
         const auto& makes = formula_.makes;
-        table.add_row({"", show_weighed(total, style_.scale), show_percent(percent)});
+        table.add_row({"", show_sum(total, parts, style_.scale), show_percent(percent)});
         if (makes && makes->pieces && *makes->pieces > 1.0) {
             const std::vector<Mass> piece{total / *makes->pieces};
             table.add_row({"each of " + show_decimal(*makes->pieces, 2),
@@ -119,6 +130,9 @@ private:
 
     std::string as_weighed(const WeighedFormula& weighed) const {
         const Overall overall = compute_overall(weighed.formula);
+        if (overall.total_flour.value() <= 0.0) {
+            return "As weighed: the scale shows nothing of so little flour.\n";
+        }
         std::string text = fmt::format("As weighed: hydration {} in added water, {} in true water.",
                                        show_percent(overall.hydration_added().value()),
                                        show_percent(overall.hydration_true().value()));

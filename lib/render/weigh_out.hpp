@@ -13,6 +13,9 @@ struct TextStyle {
     WeighingScale scale;
 };
 
+/// Half a point of hydration: less than anybody can feel, so no range is shown for it.
+inline constexpr double noticeable_spread = 5e-3;
+
 struct WeighOut {
     std::string tables;     // stages made ahead, then what goes into the bowl
     std::string as_weighed; // the hydration of the printed weights, and what rounding did

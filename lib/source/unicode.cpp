@@ -123,6 +123,12 @@ std::string fold_name(std::string_view name) {
     result.reserve(folded.size());
     for (std::size_t at = 0; at < folded.size(); ++at) {
         char byte = folded[at];
+        const std::string_view pair = std::string_view(folded).substr(at, 2);
+        if (pair == "\xC5\x93" || pair == "\xC3\xA6") { // the ligatures oe and ae
+            result += pair == "\xC5\x93" ? "oe" : "ae";
+            ++at;
+            continue;
+        }
         if (byte == '\'' || folded.compare(at, 3, "\xE2\x80\x99") == 0) {
             at += byte == '\'' ? 0U : 2U;
             continue;

@@ -214,7 +214,8 @@ inline void fuzz_quantity(std::string_view bytes) {
     }
     const Pantry pantry;
     Diagnostics of_flour;
-    read_levain_flour(place, pantry, of_flour);
+    std::vector<std::string> remarks;
+    read_levain_flour(place, pantry, of_flour, remarks);
     check_diagnostics(of_flour, !find_text_fault(bytes));
     Diagnostics of_list;
     read_ingredient_list(place, pantry, of_list);

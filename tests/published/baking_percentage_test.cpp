@@ -44,8 +44,8 @@ TEST_CASE("published: 73 baguettes of 390 g, sized by what they make") {
         CHECK(near(grams_in(overall, "fresh yeast"), 167.47, 0.0, 0.005));
         REQUIRE(formula.makes);
         CHECK(formula.makes->pieces == 73.0);
-        REQUIRE(formula.makes->piece());
-        CHECK(near(in_grams(*formula.makes->piece()), 390.0, exact, 0.0));
+        REQUIRE(formula.makes->piece);
+        CHECK(near(in_grams(*formula.makes->piece), 390.0, exact, 0.0));
     }
 }
 

@@ -57,7 +57,8 @@ std::set<std::string> words_of(std::string text) {
 // The volume of a row is printed to 0.001 ml. One row states its spoon in words alone.
 bool is_volume(const CsvRow& row, const MeasuredVolume& volume) {
     if (row.at("volume_ml").empty()) {
-        return row.at("measure").ends_with(volume.measure);
+        const std::string counted = row.at("amount") + " " + row.at("measure"); // "1 liter"
+        return row.at("measure").ends_with(volume.measure) || counted == volume.measure;
     }
     constexpr double printed_ml = 0.0005;
     return near(volume.volume.value() * 1e6, number_in(row.at("volume_ml")), 0.0, printed_ml + exact);

@@ -171,7 +171,7 @@ TEST_CASE("convert: preferments are dissolved or kept") {
     CHECK(dissolved.after.stages.size() == 1);
     CHECK(is_grams(grams_of(dissolved.after.dough, "bread flour"), 800.0));
     CHECK(is_grams(grams_of(dissolved.after.dough, "water"), 500.0));
-    CHECK(has_note(dissolved, "poolish is dissolved"));
+    CHECK(has_note(dissolved, "'poolish' is dissolved"));
     ConversionRequest request = asking(PrefermentedFlour(0.2), 1.0);
     request.keep = {"Poolish"};
     const Conversion kept = converted(formula, request);
@@ -284,9 +284,10 @@ TEST_CASE("request: flours of the levain") {
     const Pantry pantry;
     const auto read = [&](const std::string& text, std::string& codes) {
         Diagnostics diagnostics;
+        std::vector<std::string> remarks;
         const auto source = std::make_shared<SourceText>("--levain-flour", text);
         auto flours = read_levain_flour({.source = source, .span = {0, text.size()}, .text = source->text()},
-                                        pantry, diagnostics);
+                                        pantry, diagnostics, remarks);
         codes.clear();
         for (const Diagnostic& item : diagnostics.in_order()) {
             codes += (codes.empty() ? "" : " ") + std::string(name_of(item.code));

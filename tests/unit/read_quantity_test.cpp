@@ -253,7 +253,7 @@ TEST_CASE("read quantity: faults of temperatures") {
     CHECK(codes("24 K") == "unit-unfit");
     CHECK(codes("2400 C") == "temperature-out-of-range");
     CHECK(codes("-41 C") == "temperature-out-of-range");
-    CHECK(codes("800 F") == "temperature-out-of-range");
+    CHECK(codes("1100 F") == "temperature-out-of-range");
     CHECK(codes("warm") == "number-unreadable");
     CHECK(codes("24 C 5 C") == "unit-unfit");
     CHECK(codes("24,5 C") == "number-comma");

@@ -29,7 +29,18 @@ void weighs(const std::vector<double>& exact_g, const std::vector<double>& shown
 TEST_CASE("weigh: each is rounded so that the column adds up") {
     weighs({33.4, 33.3, 33.3}, {34.0, 33.0, 33.0}, 100.0);
     weighs({100.5, 100.5}, {101.0, 100.0}, 201.0);
-    weighs({20.6, 20.6, 20.6}, {21.0, 21.0, 20.0}, 62.0);
+    weighs({30.6, 30.6, 30.6}, {31.0, 31.0, 30.0}, 92.0);
+}
+
+TEST_CASE("weigh: the larger weights make good what the smaller were rounded by") {
+    weighs({100.4, 100.4, 20.34}, {101.0, 100.0, 20.3}, 221.3);
+    weighs({1763.56, 18.04, 18.4}, {1764.0, 18.0, 18.4}, 1800.4);
+}
+
+TEST_CASE("weigh: a sum is shown with the decimals of its finest part") {
+    const WeighingScale scale = usual_scale(UnitSystem::metric);
+    const std::vector<Mass> parts{grams(500.0), grams(350.0), grams(9.4), grams(5.4), grams(7.4)};
+    CHECK(show_sum(grams(872.2), parts, scale) == "872.2 g");
 }
 
 TEST_CASE("weigh: nothing gives nothing") {
@@ -50,8 +61,8 @@ TEST_CASE("weigh: small weights have finer steps") {
 
 TEST_CASE("weigh: the step goes with the mass") {
     const WeighingScale scale = usual_scale(UnitSystem::metric);
-    CHECK(near(in_grams(scale.step_for(grams(10.0))), 1.0, 1e-12, 0.0));
-    CHECK(near(in_grams(scale.step_for(grams(9.99))), 0.1, 1e-12, 0.0));
+    CHECK(near(in_grams(scale.step_for(grams(25.0))), 1.0, 1e-12, 0.0));
+    CHECK(near(in_grams(scale.step_for(grams(24.99))), 0.1, 1e-12, 0.0));
     CHECK(near(in_grams(scale.step_for(grams(0.5))), 0.1, 1e-12, 0.0));
     CHECK(near(in_grams(scale.step_for(grams(0.49))), 0.01, 1e-12, 0.0));
     CHECK(near(in_grams(scale.step_for(grams(0.0))), 0.01, 1e-12, 0.0));
