@@ -233,6 +233,25 @@ std::string help_of(const CLI::App& verb, const VerbRow& row) {
                         "Usage: leavenwright " + std::string(row.name) + " [OPTIONS] " + many_arguments);
 }
 
+// Options that would have no effect, and say so instead.
+std::string misfit_of(const Options& options) {
+    const auto given = [&](std::string_view name) { return options.has(name); };
+    if (given("--force") && !given("--output")) {
+        return "--force belongs to --output FILE";
+    }
+    const bool compares = options.arguments.size() == 2;
+    for (const OptionRow& row : option_table) {
+        const bool is_given = row.verb == options.verb && given(row.name);
+        if (is_given && row.group == compare_group && !compares) {
+            return std::string(row.name) + " is for comparing two formulas; one is given";
+        }
+        if (is_given && row.group == usual_group && compares) {
+            return std::string(row.name) + " is for checking one formula; two are given";
+        }
+    }
+    return {};
+}
+
 } // namespace
 
 ReadOptions read_options(int count, const char* const* arguments) {
@@ -282,7 +301,11 @@ ReadOptions read_options(int count, const char* const* arguments) {
     if (const std::string fault = verb.fault(); !fault.empty()) {
         return wrong_usage(verb.row().name, fault);
     }
-    return {verb.options(), exit_done, {}};
+    Options options = verb.options();
+    if (const std::string misfit = misfit_of(options); !misfit.empty()) {
+        return wrong_usage(verb.row().name, misfit);
+    }
+    return {std::move(options), exit_done, {}};
 }
 
 } // namespace leavenwright

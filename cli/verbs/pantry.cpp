@@ -1,4 +1,4 @@
-#include "formula/read_formula.hpp"
+#include "pantry/resolve_ingredient.hpp"
 #include "render/pantry_text.hpp"
 #include "session.hpp"
 #include "verbs/verbs.hpp"

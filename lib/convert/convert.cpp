@@ -315,10 +315,10 @@ private:
         levain.flour = contents.total_flour;
         levain.water = contents.added_water;
         levain.hydration = request_.levain_hydration;
-        levain.prefermented_flour = PrefermentedFlour(share_);
+        levain.prefermented_flour = share_;
         // From the shares, not from the rounded sums: 0.5 stays 0.5.
-        const double on_total = (1.0 + levain.hydration.value()) * share_;
-        const double left = (dough_.flour / dough_.total_flour).value() - share_;
+        const double on_total = (1.0 + levain.hydration.value()) * share_.value();
+        const double left = (dough_.flour / dough_.total_flour).value() - share_.value();
         levain.on_total_flour = LevainOnTotalFlour(on_total);
         levain.on_dough_flour =
             LevainOnDoughFlour(left > fit_slack ? on_total / left : std::numeric_limits<double>::infinity());
@@ -343,7 +343,7 @@ private:
     const ConversionRequest& request_;
     Diagnostics& diagnostics_;
     OpenDough dough_;
-    double share_ = 0.0;
+    PrefermentedFlour share_;
     std::vector<std::string> moved_;
     std::string blend_;
     MeantMoves moves_;

@@ -21,8 +21,9 @@ bool keeps(const ConversionRequest& request, const Stage& stage) {
 }
 
 // The inoculation on the request's own basis that has this prefermented share.
-double on_same_basis(const Inoculation& inoculation, double share, Hydration hydration,
+double on_same_basis(const Inoculation& inoculation, PrefermentedFlour prefermented, Hydration hydration,
                      const OpenDough& dough) {
+    const double share = prefermented.value();
     const double levain = (1.0 + hydration.value()) * share;
     if (std::holds_alternative<PrefermentedFlour>(inoculation)) {
         return share;
@@ -80,11 +81,10 @@ std::string untouched_liquid(const OpenDough& dough, const ConversionRequest& re
 
 } // namespace
 
-std::string offer_of(const OpenDough& dough, const ConversionRequest& request, double share_asked,
+std::string offer_of(const OpenDough& dough, const ConversionRequest& request, PrefermentedFlour share_asked,
                      const LargestFit& fit) {
     const Hydration hydration = request.levain_hydration;
-    const double largest =
-        on_same_basis(request.inoculation, fit.prefermented_flour.value(), hydration, dough);
+    const double largest = on_same_basis(request.inoculation, fit.prefermented_flour, hydration, dough);
     const double share = std::isfinite(largest) ? rounded_down(largest) : 10.0;
     const double wettest =
         std::isfinite(fit.levain_hydration.value()) ? rounded_down(fit.levain_hydration.value()) : 0.0;
@@ -139,16 +139,17 @@ OpenDough open_dough(const Formula& formula, const ConversionRequest& request) {
     return dough;
 }
 
-double prefermented_share(const Inoculation& inoculation, Hydration hydration, const OpenDough& dough) {
+PrefermentedFlour prefermented_share(const Inoculation& inoculation, Hydration hydration,
+                                     const OpenDough& dough) {
     const double levain_per_flour = 1.0 + hydration.value();
     if (const auto* share = std::get_if<PrefermentedFlour>(&inoculation)) {
-        return share->value();
+        return *share;
     }
     if (const auto* share = std::get_if<LevainOnTotalFlour>(&inoculation)) {
-        return share->value() / levain_per_flour;
+        return PrefermentedFlour(share->value() / levain_per_flour);
     }
     const double share = std::get<LevainOnDoughFlour>(inoculation).value();
-    return share * (dough.flour / dough.total_flour).value() / (levain_per_flour + share);
+    return PrefermentedFlour(share * (dough.flour / dough.total_flour).value() / (levain_per_flour + share));
 }
 
 Mass water_available(const std::vector<WaterSource>& sources) {
@@ -181,7 +182,7 @@ LargestFit largest_fit_of(const OpenDough& dough, const ConversionRequest& reque
     const double by_water = hydration > 0.0 ? water.value() / (hydration * flour_kg) : by_flour;
     LargestFit fit{.prefermented_flour = PrefermentedFlour(std::min(by_flour, by_water)),
                    .levain_hydration = Hydration(0.0)};
-    const double share = prefermented_share(request.inoculation, request.levain_hydration, dough);
+    const double share = prefermented_share(request.inoculation, request.levain_hydration, dough).value();
     // The other two bases hold the levain's weight, so its flour moves with its hydration.
     if (std::holds_alternative<PrefermentedFlour>(request.inoculation)) {
         const bool fits = share <= by_flour * (1.0 + fit_slack);
@@ -201,12 +202,13 @@ LargestFit largest_fit_of(const OpenDough& dough, const ConversionRequest& reque
         fit.levain_hydration = Hydration(std::numeric_limits<double>::infinity());
         return fit;
     }
-    const double at_wettest = prefermented_share(request.inoculation, Hydration(wettest), dough);
+    const double at_wettest = prefermented_share(request.inoculation, Hydration(wettest), dough).value();
     fit.levain_hydration = Hydration(at_wettest <= by_flour * (1.0 + fit_slack) ? wettest : 0.0);
     return fit;
 }
 
-Fit fit_levain(const OpenDough& dough, const ConversionRequest& request, double share, Mass water) {
+Fit fit_levain(const OpenDough& dough, const ConversionRequest& request, PrefermentedFlour share,
+               Mass water) {
     const Mass flour_needed = share * dough.total_flour;
     const Mass water_needed = request.levain_hydration * flour_needed;
     const Mass slack = fit_slack * dough.total_flour;

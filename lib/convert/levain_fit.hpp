@@ -24,7 +24,8 @@ OpenDough open_dough(const Formula& formula, const ConversionRequest& request);
 
 /// The prefermented share p that an inoculation on any basis means. With K the flour in stages that
 /// stay, the flour added at mixing is F - K - pF.
-double prefermented_share(const Inoculation& inoculation, Hydration hydration, const OpenDough& dough);
+PrefermentedFlour prefermented_share(const Inoculation& inoculation, Hydration hydration,
+                                     const OpenDough& dough);
 
 /// What the sources can give up together.
 Mass water_available(const std::vector<WaterSource>& sources);
@@ -33,7 +34,7 @@ Mass water_available(const std::vector<WaterSource>& sources);
 LargestFit largest_fit_of(const OpenDough& dough, const ConversionRequest& request, Mass water);
 
 /// What would fit in place of `share_asked`, with the commands for it.
-std::string offer_of(const OpenDough& dough, const ConversionRequest& request, double share_asked,
+std::string offer_of(const OpenDough& dough, const ConversionRequest& request, PrefermentedFlour share_asked,
                      const LargestFit& fit);
 
 struct Fit {
@@ -41,7 +42,7 @@ struct Fit {
     std::string message; // what is missing
     std::string offer;   // what would fit, with the commands for it
 };
-Fit fit_levain(const OpenDough& dough, const ConversionRequest& request, double share, Mass water);
+Fit fit_levain(const OpenDough& dough, const ConversionRequest& request, PrefermentedFlour share, Mass water);
 
 /// Relative to the flour: rounding in sums of doubles, far below what any scale shows.
 inline constexpr double fit_slack = 1e-9;

@@ -1,7 +1,7 @@
 #include "convert/request.hpp"
 
 #include "formula/overall.hpp"
-#include "formula/read_formula.hpp"
+#include "pantry/resolve_ingredient.hpp"
 #include "quantity/read_quantity.hpp"
 
 #include <fmt/core.h>

@@ -37,7 +37,6 @@ public:
 
     bool has_errors() const { return errors_ > 0; }
     std::size_t error_count() const { return errors_; }
-    std::size_t warning_count() const { return items_.size() - errors_; }
     bool empty() const { return items_.empty(); }
 
     /// By file, then place; a code that is repeated at one place is left out.

@@ -88,24 +88,24 @@ const Node* MapReader::require(std::string_view key, std::string_view example) {
     return value;
 }
 
-std::optional<SourcedText> MapReader::take_text(std::string_view key) {
+const Node::Entry* MapReader::take_entry(std::string_view key) {
     const Node* value = take(key);
     if (value == nullptr) {
-        return std::nullopt;
+        return nullptr;
     }
     const auto entry = std::find_if(node_.entries.begin(), node_.entries.end(),
                                     [&](const Node::Entry& candidate) { return &candidate.value == value; });
-    return text_of(document_, entry->key, *value, diagnostics_);
+    return &*entry;
+}
+
+std::optional<SourcedText> MapReader::take_text(std::string_view key) {
+    const Node::Entry* entry = take_entry(key);
+    return entry == nullptr ? std::nullopt : text_of(document_, entry->key, entry->value, diagnostics_);
 }
 
 std::optional<SourcedText> MapReader::take_amount(std::string_view key) {
-    const Node* value = take(key);
-    if (value == nullptr) {
-        return std::nullopt;
-    }
-    const auto entry = std::find_if(node_.entries.begin(), node_.entries.end(),
-                                    [&](const Node::Entry& candidate) { return &candidate.value == value; });
-    return amount_of(document_, entry->key, *value, diagnostics_);
+    const Node::Entry* entry = take_entry(key);
+    return entry == nullptr ? std::nullopt : amount_of(document_, entry->key, entry->value, diagnostics_);
 }
 
 std::vector<SourcedText> MapReader::take_texts(std::string_view key) {

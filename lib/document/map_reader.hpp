@@ -32,9 +32,9 @@ public:
     /// Reports each of them.
     void report_rest();
 
-    SourcedText place(const Node& node) const { return document_.place(node); }
-
 private:
+    const Node::Entry* take_entry(std::string_view key);
+
     const Document& document_;
     const Node& node_;
     std::string_view what_;

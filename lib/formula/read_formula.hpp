@@ -19,9 +19,4 @@ std::optional<Formula> read_formula(const Document& document, const Pantry& pant
 std::optional<Formula> read_formula(const SourceHandle& source, const Pantry& pantry,
                                     Diagnostics& diagnostics);
 
-/// An ingredient by its name; records what is unknown or ambiguous. `remarks` takes a line
-/// where the entry only stands in for the name.
-const Ingredient* resolve_ingredient(const SourcedText& name, const Pantry& pantry, Diagnostics& diagnostics,
-                                     std::vector<std::string>& remarks);
-
 } // namespace leavenwright

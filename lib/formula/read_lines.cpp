@@ -2,7 +2,7 @@
 
 #include "diagnostic/suggestion.hpp"
 #include "document/map_reader.hpp"
-#include "formula/read_formula.hpp"
+#include "pantry/resolve_ingredient.hpp"
 #include "source/unicode.hpp"
 
 namespace leavenwright {

@@ -59,9 +59,6 @@ constexpr double in_kilograms(Mass mass) {
 constexpr double in_grams(Mass mass) {
     return mass.value() * 1000.0;
 }
-constexpr double in_hours(Duration time) {
-    return time.value() / 3600.0;
-}
 
 /// A point on the temperature scale. Points do not add; their difference is a
 /// TemperatureDifference.
