@@ -160,27 +160,7 @@ TEST_CASE("published: five-grain levain, straight and with levain and soaker") {
                "  water: 580 g\n"
                "  salt: 15 g\n"
                "  instant yeast: 5 g\n",
-               "formula: 1\nname: Five-grain levain\n"
-               "dough:\n"
-               "  bread flour: 300 g\n"
-               "  whole wheat flour: 150 g\n"
-               "  water: 155 g\n"
-               "  salt: 11 g\n"
-               "  instant yeast: 5 g\n"
-               "  levain: 335 g\n"
-               "preferments:\n"
-               "  levain:\n"
-               "    bread flour: 150 g\n"
-               "    water: 185 g\n"
-               "    culture: 30 g\n"
-               "soakers:\n"
-               "  five-grain soaker:\n"
-               "    rye chops: 55 g\n"
-               "    flaxseed: 55 g\n"
-               "    sunflower seeds: 45 g\n"
-               "    rolled oats: 45 g\n"
-               "    water: 240 g\n"
-               "    salt: 4 g\n",
+               five_grain_levain,
                {{"  bread flour: 300 g", "  bread flour: 301 g", one_flour, true},
                 {"  whole wheat flour: 150 g",
                  "  whole wheat flour: 149 g",

@@ -138,27 +138,7 @@ TEST_CASE("published: poolish baguette, both notations give the printed final do
 
 // Source: after Hamelman, Bread, "Five-Grain Levain".
 TEST_CASE("published: five-grain levain, its levain taken out and put back, its soaker left alone") {
-    const Formula formula = formula_from("formula: 1\nname: Five-grain levain\n"
-                                         "dough:\n"
-                                         "  bread flour: 300 g\n"
-                                         "  whole wheat flour: 150 g\n"
-                                         "  water: 155 g\n"
-                                         "  salt: 11 g\n"
-                                         "  instant yeast: 5 g\n"
-                                         "  levain: 335 g\n"
-                                         "preferments:\n"
-                                         "  levain:\n"
-                                         "    bread flour: 150 g\n"
-                                         "    water: 185 g\n"
-                                         "    culture: 30 g\n"
-                                         "soakers:\n"
-                                         "  five-grain soaker:\n"
-                                         "    rye chops: 55 g\n"
-                                         "    flaxseed: 55 g\n"
-                                         "    sunflower seeds: 45 g\n"
-                                         "    rolled oats: 45 g\n"
-                                         "    water: 240 g\n"
-                                         "    salt: 4 g\n");
+    const Formula formula = formula_from(five_grain_levain);
     const Conversion conversion = converted(formula, prefermented(25.0, 18500.0 / 150.0));
     CHECK(near(in_grams(conversion.levain.mass()), 335.0, exact, 0.0));
     CHECK(near(grams_in(conversion.after.dough, "bread flour"), 300.0, exact, 0.0));

@@ -160,27 +160,7 @@ TEST_CASE("published: poolish baguette, from the overall column") {
 
 // Source: after Hamelman, Bread, "Five-Grain Levain".
 TEST_CASE("published: five-grain levain, its culture and what is held back") {
-    const Formula formula = formula_from("formula: 1\nname: Five-grain levain\nmakes: 1400 g\n"
-                                         "dough:\n"
-                                         "  bread flour: 300 g\n"
-                                         "  whole wheat flour: 150 g\n"
-                                         "  water: 155 g\n"
-                                         "  salt: 11 g\n"
-                                         "  instant yeast: 5 g\n"
-                                         "  levain: 335 g\n"
-                                         "preferments:\n"
-                                         "  levain:\n"
-                                         "    bread flour: 150 g\n"
-                                         "    water: 185 g\n"
-                                         "    culture: 30 g\n"
-                                         "soakers:\n"
-                                         "  five-grain soaker:\n"
-                                         "    rye chops: 55 g\n"
-                                         "    flaxseed: 55 g\n"
-                                         "    sunflower seeds: 45 g\n"
-                                         "    rolled oats: 45 g\n"
-                                         "    water: 240 g\n"
-                                         "    salt: 4 g\n");
+    const Formula formula = formula_from(five_grain_levain + "makes: 1400 g\n");
     const Stage& levain = stage_of(formula, "levain");
     CHECK(levain.kind == StageKind::levain);
     CHECK(near(in_grams(levain.mass()), 365.0, exact, 0.0));

@@ -33,4 +33,28 @@ std::vector<CsvRow> read_csv(const std::string& text);
 /// A whole text as a number; throws where it is none.
 double number_in(const std::string& text);
 
+/// The five-grain levain in stages, without its `makes`: 1400 g of dough.
+/// Source: after Hamelman, Bread, "Five-Grain Levain".
+inline const std::string five_grain_levain = "formula: 1\nname: Five-grain levain\n"
+                                             "dough:\n"
+                                             "  bread flour: 300 g\n"
+                                             "  whole wheat flour: 150 g\n"
+                                             "  water: 155 g\n"
+                                             "  salt: 11 g\n"
+                                             "  instant yeast: 5 g\n"
+                                             "  levain: 335 g\n"
+                                             "preferments:\n"
+                                             "  levain:\n"
+                                             "    bread flour: 150 g\n"
+                                             "    water: 185 g\n"
+                                             "    culture: 30 g\n"
+                                             "soakers:\n"
+                                             "  five-grain soaker:\n"
+                                             "    rye chops: 55 g\n"
+                                             "    flaxseed: 55 g\n"
+                                             "    sunflower seeds: 45 g\n"
+                                             "    rolled oats: 45 g\n"
+                                             "    water: 240 g\n"
+                                             "    salt: 4 g\n";
+
 } // namespace leavenwright::testing
