@@ -5,6 +5,8 @@
 #
 #     sh tests/package/run.sh [BUILD_DIR]        build/release by default; must have been built
 set -u
+# The generator that the project itself is built with: make may not be there.
+export CMAKE_GENERATOR=Ninja
 cd "$(dirname "$0")/../.." || exit 1
 root=$(pwd)
 build=${1:-build/release}
