@@ -16,8 +16,6 @@ constexpr double largest_volume_m3 = 1e3;
 constexpr double largest_time_s = 1000.0 * 86400.0;
 constexpr double largest_percentage = 1e6;
 constexpr double largest_count = 1e6;
-constexpr double coldest_c = -40.0;
-constexpr double hottest_c = 550.0; // of a wood-fired oven
 
 double largest(Dimension dimension) {
     switch (dimension) {
@@ -350,7 +348,7 @@ std::optional<Temperature> read_temperature(const SourcedText& untrimmed, Diagno
     const double degrees = is_below_zero ? -piece->number.value : piece->number.value;
     const Temperature temperature =
         piece->unit->name == "F" ? Temperature::fahrenheit(degrees) : Temperature::celsius(degrees);
-    if (temperature.in_celsius() < coldest_c || temperature.in_celsius() > hottest_c) {
+    if (temperature < coldest_temperature() || temperature > hottest_temperature()) {
         diagnostics.error(Code::temperature_out_of_range, place,
                           in_quotes(place.text) + " is outside what a kitchen sees",
                           "between -40 and 550 C, or -40 and 1022 F");

@@ -30,6 +30,13 @@ std::optional<Amount> read_amount(const SourcedText& place, Diagnostics& diagnos
 
 std::optional<WrittenPercentage> read_percentage(const SourcedText& place, Diagnostics& diagnostics);
 std::optional<Mass> read_mass(const SourcedText& place, Diagnostics& diagnostics);
+/// What a kitchen sees, from a freezer to a wood-fired oven; other temperatures are refused.
+constexpr Temperature coldest_temperature() {
+    return Temperature::celsius(-40.0);
+}
+constexpr Temperature hottest_temperature() {
+    return Temperature::celsius(550.0);
+}
 std::optional<Temperature> read_temperature(const SourcedText& place, Diagnostics& diagnostics);
 
 /// From `least` to `most`; the same where one time was given.

@@ -199,7 +199,7 @@ inline void fuzz_quantity(std::string_view bytes) {
         promise(range->least <= range->most, "a range begins before it ends");
     }
     if (const auto temperature = read_or_error(read_temperature, place)) {
-        promise(temperature->in_celsius() > -40.1 && temperature->in_celsius() < 400.1,
+        promise(*temperature >= coldest_temperature() && *temperature <= hottest_temperature(),
                 "a temperature is in bounds");
     }
     if (const auto number = read_or_error(read_number, place)) {
