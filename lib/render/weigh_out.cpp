@@ -104,18 +104,23 @@ private:
         Mass total = kilograms(0.0);
         std::vector<Mass> parts;
         double percent = 0.0;
-        const auto add = [&](const std::string& name, Mass printed, Mass mass) {
+        // A stage that goes in whole has the decimals of what it is made of.
+        const auto add = [&](const std::string& name, Mass printed, Mass mass,
+                             const std::vector<Mass>& made_of) {
             const double ratio = overall_.percentage(mass).value();
             total += printed;
-            parts.push_back(printed);
+            parts.insert(parts.end(), made_of.begin(), made_of.end());
             percent += ratio;
-            table.add_row({name, show_weighed(printed, style_.scale), show_percent(ratio)});
+            table.add_row({name, show_sum(printed, made_of, style_.scale), show_percent(ratio)});
         };
         for (std::size_t i = 0; i < weighed.stages.size(); ++i) {
-            add(weighed.stages[i].name, weighed.stages[i].used, formula_.stages[i].used);
+            const Stage& stage = weighed.stages[i];
+            const bool is_whole = stage.used == stage.mass();
+            add(stage.name, stage.used, formula_.stages[i].used,
+                is_whole ? masses_of(stage.lines) : std::vector<Mass>{stage.used});
         }
         for (std::size_t i = 0; i < weighed.dough.size(); ++i) {
-            add(weighed.dough[i].name, weighed.dough[i].mass, exact[i].mass);
+            add(weighed.dough[i].name, weighed.dough[i].mass, exact[i].mass, {weighed.dough[i].mass});
         }
         table.add_rule(1);
         const auto& makes = formula_.makes;
