@@ -360,10 +360,9 @@ double factor_to_promise(const Formula& before, const Formula& after) {
     const double promised = before.makes->dough->value();
     const double had = before.dough_mass().value();
     const double has = after.dough_mass().value();
-    // A formula that was a little short, within what no warning is given for, stays as short.
-    const double due = std::min(promised, had);
+    // A formula that was a little short, within what no warning is given for, kept its promise.
     const bool was_kept = had >= promised * (1.0 - makes_short_slack);
-    return was_kept && has < due * (1.0 - met) ? due / has : 1.0;
+    return was_kept && has < promised * (1.0 - met) ? promised / has : 1.0;
 }
 
 } // namespace

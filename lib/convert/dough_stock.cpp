@@ -116,9 +116,11 @@ void put_in(std::vector<Line>& lines, const Line& line) {
 }
 
 std::vector<Line> flours_by_size(const std::vector<Line>& dough) {
+    constexpr double tie = 1e-9; // of equal flours the formula's order holds, whatever the last digits say
     std::vector<Line> flours = add_up(dough, {}).flours();
-    std::stable_sort(flours.begin(), flours.end(),
-                     [](const Line& left, const Line& right) { return left.mass > right.mass; });
+    std::stable_sort(flours.begin(), flours.end(), [](const Line& left, const Line& right) {
+        return left.mass > (1.0 + tie) * right.mass;
+    });
     return flours;
 }
 
