@@ -69,7 +69,6 @@ Mass tolerance_of(Session& session) {
 int check_two(const Options& options) {
     Session session(options);
     const Mass tolerance = tolerance_of(session);
-    ranges_of(session);
     const auto first = session.read_formula_file(options.arguments[0]);
     const auto second = session.read_formula_file(options.arguments[1]);
     if (!first || !second || session.diagnostics.has_errors()) {

@@ -176,14 +176,14 @@ private:
         for (const std::string& text : moved_) {
             more += (more.empty() ? "" : ", ") + text;
         }
-        blend_ = more + ", " + less;
+        const std::string blend = more + ", " + less;
         if (request_.keep_blend) {
             diagnostics_.error(
-                Code::blend_moved, request_.levain_flour_place, "the blend of flours would move: " + blend_,
+                Code::blend_moved, request_.levain_flour_place, "the blend of flours would move: " + blend,
                 "choose flours for the levain that the dough has enough of, or leave --keep-blend out" +
                     offer_within_blend());
         }
-        note("The blend of flours moved: " + blend_ + ".");
+        note("The blend of flours moved: " + blend + ".");
     }
 
     // The fit that --keep-blend allows is bounded by the flour that runs short first.
@@ -345,7 +345,6 @@ private:
     OpenDough dough_;
     PrefermentedFlour share_;
     std::vector<std::string> moved_;
-    std::string blend_;
     MeantMoves moves_;
     Conversion result_;
 };
