@@ -28,10 +28,16 @@ std::optional<std::string> read_verb(const Document& document, const Node& node,
     return std::nullopt;
 }
 
-// As written, on one line: tabs would have to be quoted when it is written back.
+// As written, on one line with single spaces: tabs and line ends would have to be quoted when it is
+// written back, and a quoted amount is not read.
 std::string entered_text(const SourcedText& text) {
-    std::string words(trimmed(text).text);
-    std::replace(words.begin(), words.end(), '\t', ' ');
+    std::string words;
+    for (const char byte : trimmed(text).text) {
+        const bool is_space = byte == '\t' || byte == '\n' || byte == '\r' || byte == ' ';
+        if (!is_space || (!words.empty() && words.back() != ' ')) {
+            words += is_space ? ' ' : byte;
+        }
+    }
     return words;
 }
 

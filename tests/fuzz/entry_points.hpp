@@ -54,8 +54,11 @@ inline void check_diagnostics(const Diagnostics& diagnostics, bool is_clean = tr
 inline void check_node(const Node& node, const SourceText& source) {
     promise(is_within(node.span, source), "a node stands inside its text");
     promise(!find_text_fault(node.text), "a node holds printable text");
+    // A block's place is that of its sign, whatever it says below.
+    const std::string_view from = source.text().substr(node.span.offset);
+    const bool is_block = from.starts_with('>') || from.starts_with('|');
     const bool is_verbatim =
-        node.kind == Node::Kind::text && !node.is_quoted && node.span.length == node.text.size();
+        node.kind == Node::Kind::text && !node.is_quoted && !is_block && node.span.length == node.text.size();
     promise(!is_verbatim || source.text().substr(node.span.offset, node.span.length) == node.text,
             "a plain text is what stands at its place");
     for (const Node& item : node.items) {
