@@ -9,6 +9,7 @@ rules='
 source:
 diagnostic: source
 quantity: diagnostic source
+ferment: quantity diagnostic source
 document: quantity diagnostic source
 pantry: document quantity diagnostic source
 formula: pantry document quantity diagnostic source

@@ -45,6 +45,7 @@ enum class Code {
     number_unreadable,
     piece_unknown,
     prefermented_unusual,
+    profile_malformed,
     quote_unterminated,
     quoted_number,
     root_not_a_map,
