@@ -14,7 +14,8 @@ document: quantity diagnostic source
 pantry: document quantity diagnostic source
 formula: pantry document quantity diagnostic source
 convert: formula pantry document quantity diagnostic source
-render: convert formula pantry quantity diagnostic source
+schedule: ferment formula pantry document quantity diagnostic source
+render: schedule ferment convert formula pantry quantity diagnostic source
 '
 faults=0
 complain() {
@@ -56,7 +57,8 @@ only_in() {
     done
 }
 only_in 'yaml-cpp/' lib/document/yaml_reader.cpp
-only_in 'boost/' lib/quantity/quantity.hpp
+only_in 'boost/units/' lib/quantity/quantity.hpp
+only_in 'boost/numeric/odeint' lib/ferment/simulate.cpp
 only_in 'CLI/' cli/options.cpp
 only_in 'nlohmann/' lib/render/json.cpp
 only_in 'utf8proc' lib/source/unicode.cpp

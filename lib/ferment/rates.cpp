@@ -1,6 +1,9 @@
 #include "ferment/rates.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <iterator>
 
 namespace leavenwright {
 namespace {
@@ -8,15 +11,21 @@ namespace {
 // Half and a quarter of the best rate at 20 and 14 C, and at 32 and 34 C, none at 35.5 C: Gänzle,
 // rec.food.sourdough FAQ Q37 and Q39; best at 27 to 28 C: Gänzle et al. 1998, Brandt et al. 2004. The
 // cold end is from memory of the table in Q37, 20 %.
-constexpr RateCurve<15> humilis_growth{
-    {2, 4, 8, 10, 14, 18, 20, 24, 26, 28, 30, 32, 34, 35, 35.5},
-    {0.013, 0.02, 0.05, 0.08, 0.21, 0.40, 0.52, 0.84, 0.97, 1.0, 0.80, 0.50, 0.20, 0.02, 0.0}};
+const RateCurve& humilis_growth() {
+    static const RateCurve curve{{2, 0.013}, {4, 0.02},  {8, 0.05},  {10, 0.08}, {14, 0.21},
+                                 {18, 0.40}, {20, 0.52}, {24, 0.84}, {26, 0.97}, {28, 1.0},
+                                 {30, 0.80}, {32, 0.50}, {34, 0.20}, {35, 0.02}, {35.5, 0.0}};
+    return curve;
+}
 
 // Half and a quarter of the best rate at 20 and 15 C, and at 37 and 39 C, none at 41 C, best at 32
 // to 33 C: the same sources.
-constexpr RateCurve<14> bacteria_growth{
-    {2, 4, 8, 10, 15, 20, 24, 28, 31, 32.5, 34, 37, 39, 41},
-    {0.03, 0.04, 0.075, 0.105, 0.23, 0.44, 0.64, 0.87, 0.98, 1.0, 0.93, 0.5, 0.25, 0.0}};
+const RateCurve& bacteria_growth() {
+    static const RateCurve curve{{2, 0.03},  {4, 0.04},  {8, 0.075}, {10, 0.105}, {15, 0.23},
+                                 {20, 0.44}, {24, 0.64}, {28, 0.87}, {31, 0.98},  {32.5, 1.0},
+                                 {34, 0.93}, {37, 0.5},  {39, 0.25}, {41, 0.0}};
+    return curve;
+}
 
 // Best at 32.3 C and none at 45.4 C: Salvadó et al. 2011, Appl Environ Microbiol 77:2292-2302; the
 // coldest is the lower part of the 1.3 to 4.3 C of the genus.
@@ -25,8 +34,11 @@ constexpr CardinalTemperature cerevisiae_growth{1.3, 32.3, 45.4};
 // Packaged yeast makes a tenth more gas per degree between 20 and 30 C, best at 32 to 40 C (a
 // baking trade magazine's "The science of fermentation"); colder it is slowed more (common practice: a
 // dough that doubles in an hour and a half in the room takes a night in the refrigerator).
-constexpr RateCurve<11> packaged_gas{{0, 4, 10, 15, 20, 25, 30, 34, 38, 43, 52},
-                                     {0.018, 0.035, 0.10, 0.19, 0.33, 0.53, 0.83, 1.08, 1.15, 0.85, 0.0}};
+const RateCurve& packaged_gas() {
+    static const RateCurve curve{{0, 0.03},  {4, 0.055}, {10, 0.125}, {15, 0.21}, {20, 0.33}, {25, 0.53},
+                                 {30, 0.83}, {34, 1.08}, {38, 1.15},  {43, 0.85}, {52, 0.0}};
+    return curve;
+}
 
 constexpr CardinalPh bacteria_ph{3.8, 5.25, 6.7};
 
@@ -36,6 +48,33 @@ double power_to_limit(BakersPercentage amount, BakersPercentage limit, double ex
 }
 
 } // namespace
+
+RateCurve::RateCurve(std::initializer_list<Point> points) : hottest_(std::prev(points.end())->celsius) {
+    for (const Point* point = points.begin(); point + 1 != points.end(); ++point) {
+        const Point& next = point[1];
+        const double span = next.celsius - point->celsius;
+        const bool is_last = point + 2 == points.end(); // a logarithm cannot reach 0
+        const double slope = is_last ? -point->rate / span : std::log(next.rate / point->rate) / span;
+        pieces_.push_back({point->celsius, point->rate, slope});
+    }
+}
+
+double RateCurve::operator()(double celsius) const {
+    if (celsius >= hottest_) {
+        return 0.0;
+    }
+    if (celsius <= pieces_.front().from) {
+        return pieces_.front().rate;
+    }
+    std::size_t at = pieces_.size() - 1;
+    while (pieces_[at].from > celsius) {
+        --at;
+    }
+    const Piece& piece = pieces_[at];
+    const double over = celsius - piece.from;
+    return at + 1 == pieces_.size() ? piece.rate + piece.slope * over
+                                    : piece.rate * std::exp(piece.slope * over);
+}
 
 double CardinalTemperature::operator()(double at) const {
     if (at <= coldest || at >= hottest) {
@@ -56,15 +95,15 @@ double CardinalPh::operator()(double ph) const {
 }
 
 double growth_rate(Yeast yeast, double celsius) {
-    return yeast == Yeast::humilis ? humilis_growth(celsius) : cerevisiae_growth(celsius);
+    return yeast == Yeast::humilis ? humilis_growth()(celsius) : cerevisiae_growth(celsius);
 }
 
 double gas_rate(Yeast yeast, double celsius) {
-    return yeast == Yeast::humilis ? humilis_growth(celsius) : packaged_gas(celsius);
+    return yeast == Yeast::humilis ? humilis_growth()(celsius) : packaged_gas()(celsius);
 }
 
 double bacteria_rate(double celsius) {
-    return bacteria_growth(celsius);
+    return bacteria_growth()(celsius);
 }
 
 double bacteria_ph_rate(double ph) {

@@ -4,9 +4,8 @@
 
 #include "quantity/quantity.hpp"
 
-#include <array>
-#include <cmath>
-#include <cstddef>
+#include <initializer_list>
+#include <vector>
 
 namespace leavenwright {
 
@@ -16,28 +15,25 @@ enum class Yeast { humilis, cerevisiae, packaged };
 
 /// A relative rate through published points: straight in the logarithm of the rate between them,
 /// level beyond the coldest, none from the hottest on.
-template <std::size_t Count>
-struct RateCurve {
-    std::array<double, Count> celsius; // ascending
-    std::array<double, Count> rate;    // relative to 1 at the optimum; the last is 0
+class RateCurve {
+public:
+    struct Point {
+        double celsius;
+        double rate; // relative to 1 at the optimum
+    };
+    /// Points in ascending order; the last has rate 0, and the piece before it is straight.
+    explicit RateCurve(std::initializer_list<Point> points);
 
-    double operator()(double at) const {
-        if (at >= celsius.back()) {
-            return 0.0;
-        }
-        if (at <= celsius.front()) {
-            return rate.front();
-        }
-        std::size_t next = 1;
-        while (celsius[next] <= at) {
-            ++next;
-        }
-        const double share = (at - celsius[next - 1]) / (celsius[next] - celsius[next - 1]);
-        if (next + 1 == Count) { // a logarithm cannot reach 0: the last piece is straight
-            return rate[next - 1] * (1.0 - share);
-        }
-        return rate[next - 1] * std::exp(share * std::log(rate[next] / rate[next - 1]));
-    }
+    double operator()(double celsius) const;
+
+private:
+    struct Piece {
+        double from;
+        double rate;
+        double slope; // of the logarithm per degree; of the rate itself in the last piece
+    };
+    std::vector<Piece> pieces_;
+    double hottest_;
 };
 
 /// The cardinal temperature model with inflection, 0 outside (coldest, hottest), 1 at `best`:

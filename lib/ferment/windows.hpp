@@ -28,15 +28,16 @@ constexpr bool is_reached(Duration time) {
 }
 
 struct StageWindow {
-    std::string stage; // bulk, divide, proof, retard
-    Window in_stage;     // from the beginning of the stage
-    Window after_mixing; // from the mixing
-    bool by_clock = false; // the stage ends by the clock, not by its rise
+    std::string stage;            // bulk, divide, proof, retard
+    Window in_stage;              // from the beginning of the stage
+    Window after_mixing;          // from the mixing
+    bool by_clock = false;        // the stage ends by the clock, not by its rise
+    std::string written;   // its time in the formula; empty without one
     std::optional<Fraction> rise; // that ends it, over the mixed dough: 0.5 is half as much again
     Temperature surroundings = Temperature::celsius(0.0);
     Temperature dough = Temperature::celsius(0.0); // at its likely end
-    std::string signs; // to look for
-    std::string past;  // what happens past the window
+    std::string signs;                             // to look for
+    std::string past;                              // what happens past the window
 };
 
 /// The dough at one time after mixing: 10, 50 and 90 % of the ensemble's rise, the rest of the

@@ -1,0 +1,433 @@
+#include "schedule/dough_plan.hpp"
+
+#include "diagnostic/suggestion.hpp"
+#include "formula/overall.hpp"
+#include "quantity/show.hpp"
+#include "schedule/rise_settings.hpp"
+#include "source/unicode.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace leavenwright {
+namespace {
+
+// Fresh to dry yeast by weight: Hamelman, Bread (2004), "Yeast conversions, fresh to dry".
+constexpr double active_dry_per_fresh = 0.4;
+constexpr double instant_per_fresh = 0.33;
+// A yeasted preferment brings its yeast and what has grown in it: as many new cells as Hoffman,
+// Schweizer and Dalby 1941 counted, whatever the dose.
+constexpr double grown_cells_per_gram = 4.2e7;
+
+double as_fresh(const Ingredient& yeast) {
+    if (yeast.composition.water.value() > 0.3) {
+        return 1.0;
+    }
+    return 1.0 /
+           (yeast.name.find("active") != std::string_view::npos ? active_dry_per_fresh : instant_per_fresh);
+}
+
+bool is_yeasted(const Stage& stage) {
+    return std::any_of(stage.lines.begin(), stage.lines.end(),
+                       [](const Line& line) { return line.ingredient->is_yeast(); });
+}
+
+Mass levain_mass(const Formula& formula) {
+    Mass mass{};
+    for (const Stage& stage : formula.stages) {
+        const bool has_culture = std::any_of(stage.lines.begin(), stage.lines.end(),
+                                             [](const Line& line) { return line.ingredient->is_culture(); });
+        if (stage.kind == StageKind::levain || (is_preferment(stage.kind) && has_culture)) {
+            mass += stage.used;
+        }
+    }
+    for (const Line& line : formula.dough) {
+        if (line.ingredient->is_culture()) {
+            mass += line.mass;
+        }
+    }
+    return mass;
+}
+
+Mass fresh_yeast_mass(const Formula& formula, const Overall& overall) {
+    Mass mass{};
+    for (const Line& line : overall.lines) {
+        if (line.ingredient->is_yeast()) {
+            mass += as_fresh(*line.ingredient) * line.mass;
+        }
+    }
+    for (const Stage& stage : formula.stages) {
+        if (is_preferment(stage.kind) && is_yeasted(stage)) {
+            mass += (grown_cells_per_gram / cells_per_gram_fresh_yeast) * stage.used;
+        }
+    }
+    return mass;
+}
+
+// Share of the flour that is bran and germ, by its fibre: white flours have about 3 % of it, whole
+// grain about 11 %.
+Fraction whole_grain_share(const Overall& overall) {
+    constexpr double white = 0.03;
+    constexpr double whole = 0.11;
+    Mass fibre{};
+    for (const Line& line : overall.flours()) {
+        fibre += line.ingredient->composition.fibre.value() * line.mass;
+    }
+    const double share = (fibre / overall.total_flour - white) / (whole - white);
+    return Fraction(std::clamp(share, 0.0, 1.0));
+}
+
+DoughMix mix_of(const Formula& formula, const Overall& overall, double levain_times) {
+    return {.levain = Fraction(levain_times * levain_mass(formula) / overall.total),
+            .fresh_yeast = Fraction::of(fresh_yeast_mass(formula, overall), overall.total),
+            .salt = overall.percentage(overall.salt),
+            .sugar = overall.percentage(overall.sugar),
+            .true_water = overall.hydration_true(),
+            .water = Fraction::of(overall.true_water, overall.total),
+            .whole_grain = whole_grain_share(overall)};
+}
+
+DoughComposition composition_of(const Overall& overall) {
+    DoughComposition sum{};
+    const auto add = [&](Fraction& part, double share, Mass mass) {
+        part = Fraction(part.value() + share * (mass / overall.total));
+    };
+    for (const Line& line : overall.lines) {
+        const Composition& own = line.ingredient->composition;
+        if (!line.ingredient->has_composition) {
+            add(sum.carbohydrate, 1.0, line.mass);
+            continue;
+        }
+        add(sum.water, own.water.value(), line.mass);
+        add(sum.protein, own.protein.value(), line.mass);
+        add(sum.fat, own.fat.value(), line.mass);
+        add(sum.carbohydrate, std::max(0.0, own.carbohydrate.value() - own.fibre.value()), line.mass);
+        add(sum.fibre, own.fibre.value(), line.mass);
+        add(line.ingredient->ingredient_class == IngredientClass::salt ? sum.salt : sum.ash, own.ash.value(),
+            line.mass);
+    }
+    return sum;
+}
+
+bool name_has(const Formula& formula, std::initializer_list<std::string_view> words) {
+    const std::string folded = fold_name(formula.name);
+    return std::any_of(words.begin(), words.end(),
+                       [&](std::string_view word) { return folded.find(word) != std::string::npos; });
+}
+
+bool is_mostly_rye(const Overall& overall) {
+    Mass rye{};
+    for (const Line& line : overall.flours()) {
+        rye += line.ingredient->name.find("rye") != std::string_view::npos ? line.mass : Mass{};
+    }
+    return rye > 0.5 * overall.total_flour;
+}
+
+struct StageWords {
+    std::string_view signs;
+    std::string_view past;
+};
+
+StageWords words_of(std::string_view stage) {
+    if (stage == "bulk") {
+        return {"grown as set, domed at the rim, bubbles at the side and below the skin, wobbles when moved",
+                "it spreads, tears when shaped and tastes sharp: shape at once, proof short"};
+    }
+    if (stage == "proof") {
+        return {"light to the hand, a floured finger leaves a dent that comes back slowly",
+                "the dent stays, the skin shows holes: bake at once, do not score deep"};
+    }
+    if (stage == "retard") {
+        return {"firm and cold through, a little grown",
+                "sourer and slacker by the hour; beyond two days the gluten gives way"};
+    }
+    return {"relaxed, no longer springs back", "it goes on fermenting: shape it"};
+}
+
+class StagePlanner {
+public:
+    StagePlanner(const Formula& formula, const PlanRequest& request, const Overall& overall,
+                 FormulaPlan& result)
+        : formula_(formula), request_(request), overall_(overall), result_(result) {
+        circumstances_.is_levain = result.has_levain;
+        circumstances_.is_flat = name_has(formula, {"pizza", "flatbread", "focaccia", "pita", "naan"});
+        circumstances_.is_rye = is_mostly_rye(overall);
+        kept_ = request.gas_kept.value_or(gas_kept_by_shaping);
+    }
+
+    void plan() {
+        std::vector<Step> steps = formula_.process;
+        const auto ferments = [](const Step& step) { return step.verb == "bulk" || step.verb == "proof"; };
+        if (std::none_of(steps.begin(), steps.end(), ferments)) {
+            steps.clear();
+            for (const std::string_view verb : {"bulk", "divide", "proof"}) {
+                steps.push_back({.verb = std::string(verb), .time = {}, .at = {}, .to = {}, .note = {}});
+            }
+            say("the formula names no bulk and no proof: taken as bulk, divide, proof");
+        }
+        for (std::size_t i = 0; i < steps.size(); ++i) {
+            add(steps, i);
+        }
+        result_.plan.mixed_at = request_.mixed_at.value_or(mixed_by(steps).value_or(first_place()));
+    }
+
+private:
+    void add(const std::vector<Step>& steps, std::size_t i) {
+        const Step& step = steps[i];
+        const bool is_cold = step.verb == "retard" || (step.at && step.at->value < cold_below);
+        if (step.verb == "bulk" || step.verb == "proof" || step.verb == "retard") {
+            is_cold ? add_retard(step) : add_rising(step, goes_cold(steps, i));
+        } else if (step.verb == "divide" || step.verb == "shape") {
+            add_dividing(steps, i);
+        }
+    }
+
+    static bool goes_cold(const std::vector<Step>& steps, std::size_t i) {
+        for (std::size_t next = i + 1; next < steps.size(); ++next) {
+            if (steps[next].verb == "retard" || (steps[next].at && steps[next].at->value < cold_below)) {
+                return true;
+            }
+            if (steps[next].verb == "proof" || steps[next].verb == "bulk" || steps[next].verb == "bake") {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    static std::optional<Temperature> mixed_by(const std::vector<Step>& steps) {
+        for (const Step& step : steps) {
+            if ((step.verb == "mix" || step.verb == "knead") && step.to) {
+                return step.to->value;
+            }
+        }
+        return {};
+    }
+
+    Temperature first_place() const {
+        return request_.profile ? request_.profile->at(seconds(0.0))
+                                : result_.plan.stages.front().surroundings;
+    }
+
+    PlannedStage stage(const Step& step, std::string name, Temperature at) {
+        const StageWords words = words_of(name);
+        PlannedStage planned;
+        planned.name = std::move(name);
+        planned.surroundings = at;
+        planned.gas_kept = next_gas_kept_;
+        next_gas_kept_ = Fraction(1.0);
+        planned.mass = is_divided_ ? piece_mass() : overall_.total;
+        planned.form = is_divided_ ? piece_form() : DoughForm::tub(0.6);
+        planned.place.covered = true;
+        planned.written = step.time ? step.time->text : std::string();
+        planned.signs = words.signs;
+        planned.past = words.past;
+        return planned;
+    }
+
+    Temperature room(const Step& step) {
+        return request_.at.value_or(step.at && step.at->value >= cold_below ? step.at->value : usual_room);
+    }
+
+    void add_rising(const Step& step, bool cold_follows) {
+        PlannedStage planned = stage(step, step.verb, room(step));
+        RiseCircumstances circumstances = circumstances_;
+        circumstances.goes_cold = cold_follows;
+        const bool is_bulk = step.verb == "bulk";
+        const Temperature warmth =
+            request_.profile ? request_.profile->at(seconds(0.0)) : planned.surroundings;
+        const auto asked = is_bulk ? request_.bulk_rise : request_.proof_rise;
+        planned.rise = asked.value_or(is_bulk ? bulk_rise(circumstances, warmth) : proof_rise(circumstances));
+        say(fmt::format("{} ends at a rise of {:.0f} % over the mixed dough ({})", planned.name,
+                        planned.rise->in_percent(), asked ? "as asked" : "common practice"));
+        result_.plan.stages.push_back(std::move(planned));
+    }
+
+    void add_retard(const Step& step) {
+        if (request_.profile) { // the cold is in the profile
+            return;
+        }
+        const Temperature at = step.at ? step.at->value : usual_refrigerator;
+        PlannedStage planned = stage(step, "retard", at);
+        const bool has_time = step.time.has_value();
+        const Duration written =
+            has_time ? 0.5 * (step.time->value.least + step.time->value.most) : seconds(12.0 * 3600.0);
+        planned.lasts = request_.retard.value_or(written);
+        if (!request_.retard && !has_time) {
+            say("retard: 12 h, since the formula gives no time for a levain");
+        }
+        result_.plan.stages.push_back(std::move(planned));
+    }
+
+    // Dividing or shaping presses gas out once; the rest after it is by the clock.
+    void add_dividing(const std::vector<Step>& steps, std::size_t i) {
+        if (is_divided_) {
+            return;
+        }
+        is_divided_ = true;
+        next_gas_kept_ = kept_;
+        say(fmt::format("dividing and shaping leave {:.0f} % of the bubbles in ({})", kept_.in_percent(),
+                        request_.gas_kept ? "as asked" : "common practice"));
+        Duration rest = seconds(20.0 * 60.0); // common practice
+        for (std::size_t next = i; next < steps.size() && steps[next].verb != "proof"; ++next) {
+            if (steps[next].verb == "rest" && steps[next].time) {
+                rest = steps[next].time->value.most;
+            }
+        }
+        const bool ferments_before = !result_.plan.stages.empty();
+        if (ferments_before) {
+            PlannedStage planned = stage(steps[i], "divide", result_.plan.stages.back().surroundings);
+            if (result_.plan.stages.back().lasts && planned.surroundings < cold_below) {
+                planned.surroundings = request_.at.value_or(usual_room);
+            }
+            planned.lasts = rest;
+            result_.plan.stages.push_back(std::move(planned));
+        }
+    }
+
+    double pieces() const {
+        if (formula_.makes && formula_.makes->pieces) {
+            return std::max(1.0, *formula_.makes->pieces);
+        }
+        return 1.0;
+    }
+    Mass piece_mass() const { return (1.0 / pieces()) * overall_.total; }
+    DoughForm piece_form() const {
+        if (name_has(formula_, {"baguette", "stick", "ficelle"})) {
+            return DoughForm::log();
+        }
+        return name_has(formula_, {"focaccia", "tray", "sheet"}) ? DoughForm::slab() : DoughForm::ball();
+    }
+
+    void say(std::string line) { result_.settings.push_back(std::move(line)); }
+
+    const Formula& formula_;
+    const PlanRequest& request_;
+    const Overall& overall_;
+    FormulaPlan& result_;
+    RiseCircumstances circumstances_;
+    Fraction kept_;
+    Fraction next_gas_kept_{1.0};
+    bool is_divided_ = false;
+};
+
+bool can_ferment(const DoughMix& mix, const SourcedText& place, Diagnostics& diagnostics) {
+    if (mix.levain.value() <= 0.0 && mix.fresh_yeast.value() <= 0.0) {
+        diagnostics.error(Code::nothing_ferments, place,
+                          "nothing in this dough ferments: it has no levain and no packaged yeast",
+                          "add one, or replace the yeast first: leavenwright convert");
+    }
+    if (mix.salt >= yeast_salt_limit) {
+        diagnostics.error(
+            Code::fermentation_stopped, place,
+            fmt::format("salt is {} of the flour: no yeast works above {:.0f} % (Gänzle et al. 1998)",
+                        show_percent(mix.salt.value()), yeast_salt_limit.in_percent()),
+            "about 2 % is usual");
+    }
+    if (mix.sugar >= sugar_limit) {
+        diagnostics.error(
+            Code::fermentation_stopped, place,
+            fmt::format("sugar is {} of the flour: the model ends at {:.0f} % (assumed; no source)",
+                        show_percent(mix.sugar.value()), sugar_limit.in_percent()),
+            "sweet doughs have up to about 25 %");
+    }
+    return !diagnostics.has_errors();
+}
+
+Duration warm_time(const Windows& windows) {
+    Duration warm{};
+    for (const StageWindow& stage : windows.stages) {
+        const bool is_warm = stage.surroundings > Temperature::celsius(5.0);
+        warm += is_warm && is_reached(stage.in_stage.likely) ? stage.in_stage.likely : Duration{};
+    }
+    return warm;
+}
+
+void add_cautions(const FormulaPlan& plan, Windows& windows) {
+    if (plan.has_egg_or_milk && warm_time(windows) > seconds(4.0 * 3600.0)) {
+        windows.cautions.push_back(fmt::format(
+            "Egg or milk stands warmer than 5 C for about {:.0f} h. Food codes commonly allow 4 h (FDA Food "
+            "Code 3-501.19, from memory): keep part of the rise in the refrigerator, or use more levain, and "
+            "go by your local code.",
+            warm_time(windows).value() / 3600.0));
+    }
+    windows.cautions.push_back("Raw dough and raw flour are not for tasting. Mould, or pink or orange "
+                               "streaks in the culture: discard all of it.");
+}
+
+void report_temperatures(const FormulaPlan& plan, const Windows& windows, const PlanRequest& request,
+                         Diagnostics& diagnostics) {
+    constexpr Temperature culture_stops = Temperature::celsius(35.5);
+    const bool is_warm =
+        std::any_of(windows.stages.begin(), windows.stages.end(), [&](const StageWindow& stage) {
+            return stage.dough >= culture_stops ||
+                   (is_reached(stage.in_stage.likely) && stage.surroundings >= culture_stops);
+        });
+    if (is_warm && plan.has_levain) {
+        diagnostics.warning(
+            Code::too_warm, request.formula_place,
+            "at 35.5 C the yeast of many cultures stops (Gänzle et al. 1998; Brandt et al. 2004)",
+            "24 to 28 C suits a levain dough");
+    }
+    for (const StageWindow& stage : windows.stages) {
+        if (!is_reached(stage.in_stage.likely)) {
+            diagnostics.warning(Code::never_ready, request.formula_place,
+                                fmt::format("the {} is not ready within {:.0f} h at {} C", stage.stage,
+                                            plan.plan.longest.value() / 3600.0,
+                                            show_decimal(stage.surroundings.in_celsius(), 1)),
+                                "a place between 18 and 30 C, or a smaller rise");
+            return;
+        }
+    }
+    const bool is_done = !windows.stages.empty() && is_reached(windows.stages.back().after_mixing.likely);
+    if (request.profile && is_done && !request.profile->covers(windows.stages.back().after_mixing.likely)) {
+        diagnostics.error(
+            Code::profile_short, request.profile_place,
+            fmt::format("these temperatures end after {:.1f} h; the {} is likely ready after {:.1f} h",
+                        request.profile->length().value() / 3600.0, windows.stages.back().stage,
+                        windows.stages.back().after_mixing.likely.value() / 3600.0),
+            "end with a temperature that has no time, and it is held: \"..., 24C\"");
+    }
+}
+
+} // namespace
+
+std::optional<FormulaPlan> plan_of(const Formula& formula, const PlanRequest& request,
+                                   Diagnostics& diagnostics) {
+    const Overall overall = compute_overall(formula);
+    FormulaPlan result;
+    result.plan.mix = mix_of(formula, overall, request.levain_times.value_or(1.0));
+    if (!can_ferment(result.plan.mix, request.formula_place, diagnostics)) {
+        return {};
+    }
+    result.plan.composition = composition_of(overall);
+    result.plan.profile = request.profile;
+    result.has_levain = result.plan.mix.levain.value() > 0.0;
+    result.has_egg_or_milk = std::any_of(overall.lines.begin(), overall.lines.end(), [](const Line& line) {
+        const IngredientClass kind = line.ingredient->ingredient_class;
+        return kind == IngredientClass::egg ||
+               (kind == IngredientClass::dairy && line.ingredient->composition.water.value() > 0.3);
+    });
+    StagePlanner(formula, request, overall, result).plan();
+    return result;
+}
+
+std::optional<Windows> windows_of(const Formula& formula, const PlanRequest& request,
+                                  const Ensemble& ensemble, Diagnostics& diagnostics) {
+    const auto planned = plan_of(formula, request, diagnostics);
+    if (!planned) {
+        return {};
+    }
+    Windows windows = compute_windows(planned->plan, ensemble);
+    windows.settings = planned->settings;
+    add_cautions(*planned, windows);
+    report_temperatures(*planned, windows, request, diagnostics);
+    if (diagnostics.has_errors()) {
+        return {};
+    }
+    return windows;
+}
+
+} // namespace leavenwright
