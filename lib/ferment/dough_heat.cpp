@@ -1,7 +1,6 @@
 #include "ferment/dough_heat.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cassert>
 #include <cmath>
 #include <numbers>
@@ -14,43 +13,54 @@ namespace {
 using std::numbers::pi;
 
 constexpr double seconds_per_hour = 3600.0;
-constexpr double first_zero_of_j0 = 2.404825557695773;
-
-// j^2 / (m + 1), where j is the smallest root of the Dirichlet problem in a body of exponent m, the
-// first zero of J of order (m - 1)/2: Newton's interpolation through the known zeros at 0 to 4
-// (pi/2, 2.4048256, pi, 3.8317060, 4.4934095), good to 1e-4.
-double slowest_cooling(double exponent) {
-    constexpr std::array roots{pi / 2.0, first_zero_of_j0, pi, 3.831705970207512, 4.493409457909064};
-    std::array<double, roots.size()> difference{};
-    for (std::size_t i = 0; i < roots.size(); ++i) {
-        difference[i] = roots[i] * roots[i] / static_cast<double>(i + 1);
-    }
-    double sum = difference[0];
-    double product = 1.0;
-    for (std::size_t order = 1; order < roots.size(); ++order) {
-        for (std::size_t i = 0; i + order < roots.size(); ++i) {
-            difference[i] = difference[i + 1] - difference[i];
-        }
-        product *= (exponent - static_cast<double>(order - 1)) / static_cast<double>(order);
-        sum += product * difference[0];
+// The condition at the surface of a body of exponent m for a term of its cooling, x C' + Bi C, where
+// C(x) = sum (-x2/4)^k / (k! ((m+1)/2)_k): cos x, J0(x), sin x / x for m = 0, 1, 2. Above 0 up
+// to the first root, the slowest term.
+double surface_condition(double exponent, double biot, double x) {
+    const double square = -x * x / 4.0;
+    double term = 1.0;
+    double sum = biot;
+    for (double k = 1.0; k < 60.0 && std::abs(term) > 1e-16; k += 1.0) {
+        term *= square / (k * ((exponent - 1.0) / 2.0 + k));
+        sum += term * (2.0 * k + biot);
     }
     return sum;
 }
 
-OneDimensionalBody tub_body(double volume, double aspect) {
+// Where a condition that is above 0 at `low` and below at `high` is 0.
+template <class Condition>
+double root_between(double low, double high, Condition condition) {
+    for (int i = 0; i < 45; ++i) {
+        const double middle = (low + high) / 2.0;
+        (condition(middle) > 0.0 ? low : high) = middle;
+    }
+    return low;
+}
+
+double slowest_root(double exponent, double biot) {
+    constexpr double beyond_first = 2.5; // of wall and cylinder, however cold the surface
+    return root_between(0.0, beyond_first, [&](double x) { return surface_condition(exponent, biot, x); });
+}
+
+OneDimensionalBody tub_body(double volume, double aspect, double coefficient_on_conductivity) {
     const double radius = std::cbrt(volume / (2.0 * pi * aspect));
     const double half_height = aspect * radius;
     const double surface_per_volume = 2.0 / radius + 1.0 / half_height;
-    const double slowest = std::hypot(first_zero_of_j0 / radius, pi / 2.0 / half_height);
-    const double wanted = slowest / surface_per_volume; // j / (m + 1), which falls with m
-    double low = 0.0;
-    double high = 4.0;
-    for (int i = 0; i < 40; ++i) {
-        const double middle = (low + high) / 2.0;
-        const bool is_low = std::sqrt(slowest_cooling(middle) / (middle + 1.0)) > wanted;
-        (is_low ? low : high) = middle;
+    const double slowest =
+        std::hypot(slowest_root(1.0, coefficient_on_conductivity * radius) / radius,
+                   slowest_root(0.0, coefficient_on_conductivity * half_height) / half_height);
+    const auto condition = [&](double exponent) {
+        const double size = (exponent + 1.0) / surface_per_volume;
+        return surface_condition(exponent, coefficient_on_conductivity * size, slowest * size);
+    };
+    constexpr double step = 0.5;
+    constexpr double most = 20.0; // reached where the Biot number is so small that no exponent matters
+    double exponent = 0.0;
+    while (exponent < most && condition(exponent + step) > 0.0) {
+        exponent += step;
     }
-    return {.exponent = low, .radius = (low + 1.0) / surface_per_volume};
+    exponent = root_between(exponent, exponent + step, condition);
+    return {.exponent = exponent, .radius = (exponent + 1.0) / surface_per_volume};
 }
 
 } // namespace
@@ -60,9 +70,10 @@ double Surroundings::coefficient() const {
     return covered ? open / 2.0 : open;
 }
 
-OneDimensionalBody body_of(const DoughForm& form, Mass mass, double density) {
-    assert(mass.value() > 0.0 && form.aspect > 0.0 && density > 0.0);
-    const double volume = mass.value() / density;
+OneDimensionalBody body_of(const DoughForm& form, Mass mass, const ThermalProperties& properties,
+                           double coefficient) {
+    assert(mass.value() > 0.0 && form.aspect > 0.0);
+    const double volume = mass.value() / properties.density;
     switch (form.kind) {
     case DoughForm::Kind::ball:
         return {.exponent = 2.0, .radius = std::cbrt(3.0 * volume / (4.0 * pi))};
@@ -73,7 +84,7 @@ OneDimensionalBody body_of(const DoughForm& form, Mass mass, double density) {
     case DoughForm::Kind::tub:
         break;
     }
-    return tub_body(volume, form.aspect);
+    return tub_body(volume, form.aspect, coefficient / properties.conductivity);
 }
 
 double biot_number(const OneDimensionalBody& body, const ThermalProperties& properties, double coefficient) {
@@ -297,7 +308,7 @@ TemperatureHistory compute_temperature_history(const DoughHeat& dough, const Hea
     const ThermalProperties properties =
         thermal_properties(dough.composition, typical_temperature(dough), dough.gas);
     const double coefficient = dough.surroundings.coefficient();
-    const OneDimensionalBody body = body_of(dough.form, dough.mass, properties.density);
+    const OneDimensionalBody body = body_of(dough.form, dough.mass, properties, coefficient);
     const bool is_lumped = biot_number(body, properties, coefficient) < lumped_below_biot;
     const std::size_t shells = is_lumped ? 1 : static_cast<std::size_t>(numerics.shells);
     const std::size_t zones = is_lumped ? 1 : static_cast<std::size_t>(numerics.zones);

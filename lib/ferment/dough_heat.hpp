@@ -66,15 +66,16 @@ struct DoughHeat {
 
 /// A dough as a body in which temperature depends on one coordinate: V(r) ~ r^(exponent + 1).
 /// Slab 0, log 1, ball 2. For a tub both are chosen so that surface / volume and the slowest
-/// cooling under a surface held cold are those of the finite cylinder; both limits of the Biot
-/// number are then exact, and between them the mean is within 1 % of the product solution.
+/// cooling in this air are those of the finite cylinder; its mean is then within 2 % of the product
+/// solution, within 1 % unless it is flat.
 struct OneDimensionalBody {
     double exponent;
     double radius; // m; of a slab half its thickness
 
     double surface_per_volume() const { return (exponent + 1.0) / radius; } // 1/m
 };
-OneDimensionalBody body_of(const DoughForm& form, Mass mass, double density);
+OneDimensionalBody body_of(const DoughForm& form, Mass mass, const ThermalProperties& properties,
+                           double coefficient);
 
 /// h V / (A k): where it is small, a dough has one temperature.
 double biot_number(const OneDimensionalBody& body, const ThermalProperties& properties, double coefficient);
