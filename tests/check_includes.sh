@@ -13,7 +13,9 @@ document: quantity diagnostic source
 pantry: document quantity diagnostic source
 formula: pantry document quantity diagnostic source
 convert: formula pantry document quantity diagnostic source
-render: convert formula pantry quantity diagnostic source
+ferment: quantity diagnostic source
+card: ferment convert formula pantry quantity diagnostic source
+render: card ferment convert formula pantry quantity diagnostic source
 '
 faults=0
 complain() {
