@@ -90,13 +90,15 @@ public:
                    "; " + std::to_string(arguments_.size()) + " are given";
         }
         const Slot* inoculation = nullptr;
+        const Slot* hour = nullptr;
         for (const Slot& slot : slots_) {
-            if (slot.row->group == inoculation_group && !slot.values.empty()) {
-                if (inoculation != nullptr) {
-                    return std::string(slot.row->name) + " beside " + std::string(inoculation->row->name) +
-                           "\nSay how much levain on one basis; the report shows all three.";
-                }
-                inoculation = &slot;
+            if (const Slot* other = second_of(inoculation_group, slot, inoculation)) {
+                return std::string(slot.row->name) + " beside " + std::string(other->row->name) +
+                       "\nSay how much levain on one basis; the report shows all three.";
+            }
+            if (const Slot* other = second_of(clock_group, slot, hour)) {
+                return std::string(slot.row->name) + " beside " + std::string(other->row->name) +
+                       "\nOne hour gives all the others.";
             }
             if (!slot.row->may_repeat && slot.values.size() > 1) {
                 return std::string(slot.row->name) + " is given twice";
@@ -121,6 +123,16 @@ private:
             return word.substr(0, word.find('=')) == option.name ||
                    (!option.short_name.empty() && word.starts_with(option.short_name));
         });
+    }
+
+    // The option of the group that was given before this one, if both are of it.
+    static const Slot* second_of(std::string_view group, const Slot& slot, const Slot*& first) {
+        if (slot.row->group != group || slot.values.empty()) {
+            return nullptr;
+        }
+        const Slot* before = first;
+        first = &slot;
+        return before;
     }
 
     static std::string word_fault(const OptionRow& row, const std::string& value) {
@@ -244,6 +256,11 @@ std::string misfit_of(const Options& options) {
         const bool is_given = row.verb == options.verb && given(row.name);
         if (is_given && row.group == compare_group && !compares) {
             return std::string(row.name) + " is for comparing two formulas; one is given";
+        }
+        const bool converts =
+            row.group == inoculation_group || row.group == levain_group || row.group == stays_group;
+        if (is_given && given("--as-written") && (converts || row.name == "--side-by-side")) {
+            return std::string(row.name) + " is for a conversion; --as-written makes none";
         }
         if (is_given && row.group == usual_group && compares) {
             return std::string(row.name) + " is for checking one formula; two are given";

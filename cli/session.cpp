@@ -4,12 +4,15 @@
 #include "exit_status.hpp"
 #include "files.hpp"
 #include "formula/read_formula.hpp"
+#include "option_table.hpp"
 #include "pantry/read_pantry.hpp"
 #include "quantity/read_quantity.hpp"
 #include "render/diagnostics_json.hpp"
 
 #include <unistd.h>
 
+#include <algorithm>
+#include <array>
 #include <cstdlib>
 
 namespace leavenwright {
@@ -19,6 +22,33 @@ bool wants_color() {
     const char* no_color = std::getenv("NO_COLOR");
     const bool is_refused = no_color != nullptr && *no_color != '\0';
     return !is_refused && ::isatty(STDERR_FILENO) == 1;
+}
+
+struct Ending {
+    std::string_view ending;
+    std::string_view format;
+};
+
+constexpr auto endings = std::to_array<Ending>({{".json", "json"},
+                                                {".yaml", "formula"},
+                                                {".yml", "formula"},
+                                                {".html", "html"},
+                                                {".htm", "html"},
+                                                {".pdf", "pdf"}});
+
+// What the ending of a file's name means, if the verb can make it; else text.
+std::string format_of_ending(std::string_view verb, std::string_view file) {
+    const auto known = std::find_if(endings.begin(), endings.end(),
+                                    [&](const Ending& ending) { return file.ends_with(ending.ending); });
+    const auto row = std::find_if(option_table.begin(), option_table.end(), [&](const OptionRow& candidate) {
+        return candidate.verb == verb && candidate.name == "--format";
+    });
+    if (known == endings.end() || row == option_table.end()) {
+        return "text";
+    }
+    const std::string words = " " + std::string(row->words) + " ";
+    const bool can_make = words.find(" " + std::string(known->format) + " ") != std::string::npos;
+    return can_make ? std::string(known->format) : "text";
 }
 
 } // namespace
@@ -75,11 +105,7 @@ std::string Session::format() const {
     if (const auto format = options_.value("--format")) {
         return *format;
     }
-    const std::string file = options_.value("--output").value_or("");
-    if (file.ends_with(".json")) {
-        return "json";
-    }
-    return file.ends_with(".yaml") || file.ends_with(".yml") ? "formula" : "text";
+    return format_of_ending(options_.verb, options_.value("--output").value_or(""));
 }
 
 int Session::finish() {

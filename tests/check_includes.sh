@@ -14,8 +14,10 @@ document: quantity diagnostic source
 pantry: document quantity diagnostic source
 formula: pantry document quantity diagnostic source
 convert: formula pantry document quantity diagnostic source
+culture: ferment quantity diagnostic source
 schedule: ferment formula pantry document quantity diagnostic source
-render: schedule ferment convert formula pantry quantity diagnostic source
+card: culture schedule ferment convert formula pantry quantity diagnostic source
+render: card culture schedule ferment convert formula pantry quantity diagnostic source
 '
 faults=0
 complain() {

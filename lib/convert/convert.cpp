@@ -1,6 +1,7 @@
 #include "convert/convert.hpp"
 
 #include "convert/balance.hpp"
+#include "convert/describe_conversion.hpp"
 #include "convert/dough_stock.hpp"
 #include "convert/levain_fit.hpp"
 #include "quantity/number.hpp"
@@ -294,15 +295,8 @@ private:
     }
 
     void note_cautions() {
-        const Overall overall = compute_overall(formula_);
-        const bool has_risky = std::any_of(overall.lines.begin(), overall.lines.end(), [](const Line& line) {
-            return line.ingredient->ingredient_class == IngredientClass::egg ||
-                   line.ingredient->ingredient_class == IngredientClass::dairy;
-        });
-        if (has_risky) {
-            note("Egg or milk in a dough that stands warm for hours is a food-safety matter: keep the rise "
-                 "cool or short, "
-                 "and go by your local code.");
+        if (std::string caution = warm_dough_caution(compute_overall(formula_)); !caution.empty()) {
+            note(std::move(caution));
         }
     }
 

@@ -1,3 +1,4 @@
+#include "convert/describe_conversion.hpp"
 #include "quantity/show.hpp"
 #include "render/conversion.hpp"
 #include "render/text_table.hpp"
@@ -6,9 +7,6 @@
 #include "source/wrap_text.hpp"
 
 #include <fmt/core.h>
-
-#include <algorithm>
-#include <cmath>
 
 namespace leavenwright {
 namespace {
@@ -32,22 +30,12 @@ public:
 
 private:
     void write_heading() {
-        const Levain& levain = conversion_.levain;
         out_ += wrap_text(printable(conversion_.after.name, 400) + ", raised by a levain", "", "  ",
                           style_.columns);
         if (conversion_.after.makes) {
             out_ += "makes " + printable(conversion_.after.makes->text, 70) + "\n";
         }
-        out_ += wrap_text(fmt::format("Levain: {} of the flour is prefermented, at {} hydration. As weight "
-                                      "that is {} of the total flour, {} of "
-                                      "the flour added at mixing.",
-                                      show_percent(levain.prefermented_flour.value()),
-                                      show_percent(levain.hydration.value()),
-                                      show_percent(levain.on_total_flour.value()),
-                                      std::isfinite(levain.on_dough_flour.value())
-                                          ? show_percent(levain.on_dough_flour.value())
-                                          : "all"),
-                          "", "", style_.columns);
+        out_ += wrap_text(describe_levain(conversion_.levain), "", "", style_.columns);
     }
 
     void write_removed() {
@@ -76,34 +64,14 @@ private:
 
     void write_balance() {
         out_ += "\nbalance\n";
+        const ShownBalance balance = show_balance(conversion_.balance, conversion_, style_.scale);
         TextTable table(style_.columns);
         table.add_row({"", "before", "after", "difference"});
-        const auto shown = [&](Mass mass) {
-            const std::vector<Mass> one{mass};
-            return show_weighed(weigh(one, style_.scale).total, style_.scale);
-        };
-        std::size_t meant = 0;
-        std::vector<std::string> reasons;
-        for (const BalanceRow& row : conversion_.balance) {
-            std::string difference = show_difference(row.difference(), style_.scale);
-            if (!row.meant.empty()) {
-                difference += fmt::format(" ({})", ++meant);
-                reasons.push_back(fmt::format("({}) {}: {}.", meant, row.name, row.meant));
-            }
-            table.add_row({row.name, shown(row.before), shown(row.after), difference});
+        for (const ShownBalanceRow& row : balance.rows) {
+            table.add_row({row.name, row.before, row.after, row.difference});
         }
-        const auto add_ratio = [&](const std::string& name, double before, double after) {
-            const double points = std::abs(after - before) < 1e-9 ? 0.0 : (after - before) * 100.0;
-            table.add_row({name, show_percent(before), show_percent(after),
-                           (points > 0.005 ? "+" : "") + show_decimal(points, 2) + " %"});
-        };
-        const Overall& before = conversion_.overall_before;
-        const Overall& after = conversion_.overall_after;
-        add_ratio("hydration, added water", before.hydration_added().value(),
-                  after.hydration_added().value());
-        add_ratio("hydration, true water", before.hydration_true().value(), after.hydration_true().value());
         out_ += table.text();
-        for (const std::string& reason : reasons) {
+        for (const std::string& reason : balance.reasons) {
             out_ += wrap_text(printable(reason, 1000), "  ", "      ", style_.columns);
         }
     }
