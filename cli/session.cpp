@@ -30,6 +30,7 @@ struct Ending {
 };
 
 constexpr auto endings = std::to_array<Ending>({{".json", "json"},
+                                                {".csv", "csv"},
                                                 {".yaml", "formula"},
                                                 {".yml", "formula"},
                                                 {".html", "html"},

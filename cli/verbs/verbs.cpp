@@ -13,6 +13,8 @@ int run_verb(const Options& options) {
         {"convert", run_convert},
         {"scale", run_scale},
         {"check", run_check},
+        {"proof", run_proof},
+        {"ripen", run_ripen},
         {"card", run_card},
         {"pantry", run_pantry},
         {"explain", run_explain},

@@ -7,6 +7,8 @@ namespace leavenwright {
 
 int run_convert(const Options& options);
 int run_scale(const Options& options);
+int run_proof(const Options& options);
+int run_ripen(const Options& options);
 int run_card(const Options& options);
 int run_check(const Options& options);
 int run_pantry(const Options& options);

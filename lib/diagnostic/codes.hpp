@@ -49,6 +49,7 @@ enum class Code {
     nothing_ferments,
     number_comma,
     number_unreadable,
+    out_of_range,
     pdf_unavailable,
     piece_unknown,
     prefermented_unusual,

@@ -4,6 +4,7 @@
 #include "render/conversion.hpp"
 #include "render/diagnostics_json.hpp"
 #include "render/scaled.hpp"
+#include "render/windows.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -136,6 +137,73 @@ Json diagnostics_list(const Diagnostics& diagnostics) {
     return list;
 }
 
+// Hours to a second's part; nothing where it is never reached.
+Json hours_json(Duration time) {
+    return is_reached(time) ? Json(std::round(time.value() / 3.6) / 1000.0) : Json();
+}
+
+double rounded(double value, double step) {
+    return without_dust(std::round(value / step) * step, ratio_digits);
+}
+
+Json window_json(const Window& window) {
+    return {{"earliest_h", hours_json(window.earliest)},
+            {"likely_h", hours_json(window.likely)},
+            {"latest_h", hours_json(window.latest)}};
+}
+
+Json stage_json(const StageWindow& stage) {
+    Json json = {{"stage", stage.stage}};
+    json.update(window_json(stage.in_stage));
+    json["temperature_c"] = rounded(stage.surroundings.in_celsius(), 0.01);
+    json["dough_c"] = rounded(stage.dough.in_celsius(), 0.01);
+    json["after_mixing"] = window_json(stage.after_mixing);
+    json["by_clock"] = stage.by_clock;
+    json["rise"] = stage.rise ? Json(rounded(stage.rise->value(), 1e-4)) : Json();
+    json["written"] = stage.written;
+    json["signs"] = stage.signs;
+    json["past"] = stage.past;
+    return json;
+}
+
+Json stages_json(const Windows& windows) {
+    Json stages = Json::array();
+    for (const StageWindow& stage : windows.stages) {
+        stages.push_back(stage_json(stage));
+    }
+    return stages;
+}
+
+Json answer_json(const Answer& answer) {
+    Json json = {{"sentence", answer.sentence}};
+    if (answer.inoculation) {
+        json["prefermented_flour"] = rounded(answer.inoculation->value(), 1e-4);
+    }
+    if (answer.temperature) {
+        json["temperature_c"] = rounded(answer.temperature->in_celsius(), 0.01);
+    }
+    if (answer.retard) {
+        json["retard_h"] = hours_json(*answer.retard);
+    }
+    return json;
+}
+
+Json curve_json(const std::vector<CurvePoint>& curve) {
+    Json points = Json::array();
+    for (const CurvePoint& point : curve) {
+        points.push_back({{"time_h", hours_json(point.time)},
+                          {"rise_low", rounded(point.rise_low.value(), 1e-4)},
+                          {"rise_likely", rounded(point.rise_likely.value(), 1e-4)},
+                          {"rise_high", rounded(point.rise_high.value(), 1e-4)},
+                          {"ph", rounded(point.ph, 1e-3)},
+                          {"acid_mmol_per_kg", rounded(point.acid_mmol_per_kg, 0.01)},
+                          {"gas_dissolved", rounded(point.gas_dissolved.value(), 1e-4)},
+                          {"surroundings_c", rounded(point.surroundings.in_celsius(), 0.01)},
+                          {"dough_c", rounded(point.dough.in_celsius(), 0.01)}});
+    }
+    return points;
+}
+
 } // namespace
 
 std::string render_diagnostics_json(const Diagnostics& diagnostics) {
@@ -240,6 +308,35 @@ std::string render_conversion_json(const Conversion& conversion) {
                     {"removed", std::move(removed)},
                     {"balance", std::move(balance)},
                     {"notes", conversion.notes}});
+}
+
+std::string render_proof_json(const ProofReport& report) {
+    Json json = {{"name", report.name},
+                 {"raised_by", report.raised_by},
+                 {"stages", stages_json(report.windows)},
+                 {"curves", curve_json(report.windows.curve)},
+                 {"members", report.windows.members},
+                 {"seed", report.windows.seed},
+                 {"settings", report.windows.settings},
+                 {"cautions", report.windows.cautions}};
+    if (report.answer) {
+        json["answer"] = answer_json(*report.answer);
+    }
+    json["as_written"] = report.as_written ? Json{{"stages", stages_json(*report.as_written)}} : Json();
+    return json.dump(2) + "\n";
+}
+
+std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening) {
+    Json json = {{"seed_on_fresh_flour", ratio_of(build.seed.value())},
+                 {"levain_hydration", ratio_of(build.hydration.value())},
+                 {"temperature_c", rounded(build.place.at(seconds(0.0)).in_celsius(), 0.01)}};
+    json.update(window_json(ripening.ripe.in_stage));
+    json["ripe_for_h"] = hours_json(ripening.ripe_for);
+    json["levain_c"] = rounded(ripening.ripe.dough.in_celsius(), 0.01);
+    json["members"] = ripening.members;
+    json["seed"] = ripening.seed;
+    json["curves"] = curve_json(ripening.curve);
+    return json.dump(2) + "\n";
 }
 
 } // namespace leavenwright

@@ -155,7 +155,7 @@ public:
         circumstances_.is_levain = result.has_levain;
         circumstances_.is_flat = name_has(formula, {"pizza", "flatbread", "focaccia", "pita", "naan"});
         circumstances_.is_rye = is_mostly_rye(overall);
-        kept_ = request.gas_kept.value_or(gas_kept_by_shaping);
+        kept_ = request.gas_kept.value_or(result.has_levain ? gas_kept_by_shaping : gas_kept_by_punching);
     }
 
     void plan() {

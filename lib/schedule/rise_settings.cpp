@@ -27,7 +27,8 @@ Fraction proof_rise(const RiseCircumstances& circumstances) {
     if (circumstances.goes_cold) {
         return Fraction(0.6 * whole);
     }
-    return Fraction((circumstances.is_flat ? 0.7 : 1.0) * whole);
+    const double loaf = circumstances.is_levain ? 1.0 : 1.2;
+    return Fraction((circumstances.is_flat ? 0.7 : loaf) * whole);
 }
 
 } // namespace leavenwright

@@ -1,0 +1,172 @@
+#include "conversion_request.hpp"
+#include "convert/convert.hpp"
+#include "formula/overall.hpp"
+#include "plan_request.hpp"
+#include "quantity/read_quantity.hpp"
+#include "quantity/show.hpp"
+#include "render/windows.hpp"
+#include "schedule/search.hpp"
+#include "session.hpp"
+#include "verbs/verbs.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+namespace {
+
+PrefermentedFlour prefermented_in(const Formula& formula) {
+    Mass flour{};
+    for (const Stage& stage : formula.stages) {
+        if (stage.kind == StageKind::levain) {
+            flour += add_up(contents_of(stage, *formula.pantry), {}).total_flour;
+        }
+    }
+    return PrefermentedFlour::of(flour, compute_overall(formula).total_flour);
+}
+
+std::string raised_by(const Formula& formula) {
+    const std::string levain =
+        has_levain(formula)
+            ? "a levain with " + show_percent(prefermented_in(formula).value()) + " of the flour"
+            : std::string();
+    const std::string yeast = has_packaged_yeast(formula) ? "packaged yeast" : "";
+    return levain + (levain.empty() || yeast.empty() ? "" : " and ") + yeast;
+}
+
+class Proofer {
+public:
+    Proofer(const Options& options, Session& session) : options_(options), session_(session) {}
+
+    std::optional<ProofReport> report(const Formula& formula) {
+        const std::string& path = options_.arguments.front();
+        const PlanRequest request = read_plan_request(options_, path, session_);
+        const Ensemble ensemble = read_ensemble(session_);
+        const ConversionRequest wish = read_conversion_request(options_, path, *formula.pantry, session_);
+        if (session_.diagnostics.has_errors()) {
+            return {};
+        }
+        const bool converts =
+            has_packaged_yeast(formula) && !has_levain(formula) && !options_.has("--as-written");
+        const auto conversion = converts ? convert(formula, wish, session_.diagnostics) : std::nullopt;
+        if (converts && !conversion) {
+            return {};
+        }
+        const Formula& dough = conversion ? conversion->after : formula;
+        PlanRequest settled = request;
+        std::optional<Answer> answer;
+        if (const auto search_wish = read_search(dough, formula, wish)) {
+            answer = search(dough, request, *search_wish, ensemble, session_.diagnostics);
+            if (!answer) {
+                return {};
+            }
+            settle(settled, *answer, search_wish->inoculation);
+        }
+        if (session_.diagnostics.has_errors()) {
+            return {};
+        }
+        auto windows = windows_of(dough, settled, ensemble, session_.diagnostics);
+        if (!windows) {
+            return {};
+        }
+        std::optional<Windows> written;
+        if (conversion) {
+            PlanRequest of_yeast = request;
+            of_yeast.profile.reset(); // it is for the levain's times
+            Diagnostics aside;
+            written = windows_of(conversion->before, of_yeast, ensemble, aside);
+            show_written_times(conversion->before, *windows);
+        }
+        return ProofReport{.name = dough.name,
+                           .raised_by = raised_by(dough),
+                           .windows = *std::move(windows),
+                           .as_written = std::move(written),
+                           .answer = std::move(answer)};
+    }
+
+private:
+    // The original's times beside the levain's, stage by stage of the same name.
+    static void show_written_times(const Formula& before, Windows& windows) {
+        for (StageWindow& stage : windows.stages) {
+            const auto step =
+                std::find_if(before.process.begin(), before.process.end(),
+                             [&](const Step& item) { return item.verb == stage.stage && item.time; });
+            if (step != before.process.end() && stage.written.empty()) {
+                stage.written = step->time->text;
+            }
+        }
+    }
+
+    static void settle(PlanRequest& request, const Answer& answer, PrefermentedFlour had) {
+        if (answer.inoculation) {
+            request.levain_times = answer.inoculation->value() / had.value();
+        }
+        if (answer.temperature) {
+            request.at = answer.temperature;
+        }
+        if (answer.retard) {
+            request.retard = answer.retard;
+        }
+    }
+
+    std::optional<SearchRequest> read_search(const Formula& dough, const Formula& formula,
+                                             const ConversionRequest& wish) {
+        const auto time_text = session_.option_text("--ready-in");
+        const auto by_text = session_.option_text("--by");
+        if (!time_text && !by_text) {
+            return {};
+        }
+        if (!time_text) {
+            session_.diagnostics.error(Code::value_missing, *by_text, "--by needs the time there is",
+                                       "such as --ready-in 10h");
+            return {};
+        }
+        const auto time = read_duration(*time_text, session_.diagnostics);
+        if (!time) {
+            return {};
+        }
+        SearchRequest search;
+        search.place = *time_text;
+        search.available = 0.5 * (time->least + time->most);
+        const std::string by = options_.value("--by").value_or("inoculation");
+        search.sought = by == "temperature" ? Sought::temperature
+                        : by == "retard"    ? Sought::retard
+                                            : Sought::inoculation;
+        search.inoculation = prefermented_in(dough);
+        if (search.sought == Sought::inoculation && search.inoculation.value() <= 0.0) {
+            session_.diagnostics.error(Code::no_answer, *time_text,
+                                       "there is no levain whose share could change", "--by temperature");
+        }
+        if (!has_levain(formula)) {
+            search.most = std::min(most_inoculation, largest_fit(formula, wish).prefermented_flour);
+        }
+        return search;
+    }
+
+    const Options& options_;
+    Session& session_;
+};
+
+std::string shown(const ProofReport& report, const std::string& format, const WeighingScale& scale) {
+    if (format == "json") {
+        return render_proof_json(report);
+    }
+    if (format == "csv") {
+        return render_curve_csv(report.windows.curve);
+    }
+    return render_proof_text(report, {.columns = report_columns, .scale = scale});
+}
+
+} // namespace
+
+int run_proof(const Options& options) {
+    Session session(options);
+    const WeighingScale scale = session.scale();
+    const auto formula = session.read_formula_file(options.arguments.front());
+    if (!formula) {
+        return session.finish();
+    }
+    const auto report = Proofer(options, session).report(*formula);
+    return report ? session.deliver(shown(*report, session.format(), scale)) : session.finish();
+}
+
+} // namespace leavenwright

@@ -1,0 +1,33 @@
+// Windows and ripening for the terminal, as JSON and as a table of curves.
+#pragma once
+
+#include "culture/ripening.hpp"
+#include "ferment/windows.hpp"
+#include "render/weigh_out.hpp"
+#include "schedule/search.hpp"
+
+#include <optional>
+#include <string>
+
+namespace leavenwright {
+
+/// What `proof` found: the dough as it is, and where its packaged yeast was replaced, the dough as
+/// it was written.
+struct ProofReport {
+    std::string name;
+    std::string raised_by; // "a levain, 20 % of the flour prefermented"
+    Windows windows;
+    std::optional<Windows> as_written;
+    std::optional<Answer> answer; // of a search
+};
+
+std::string render_proof_text(const ProofReport& report, const TextStyle& style);
+std::string render_proof_json(const ProofReport& report);
+std::string render_ripening_text(const LevainBuild& build, const Ripening& ripening, const TextStyle& style);
+std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening);
+/// One line per time: hours after mixing, then the rest with the unit in each column's name.
+std::string render_curve_csv(const std::vector<CurvePoint>& curve);
+/// The table of windows alone, for reports that show it among other things.
+std::string render_windows_table(const Windows& windows, const TextStyle& style);
+
+} // namespace leavenwright
