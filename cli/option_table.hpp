@@ -168,6 +168,7 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
      false},
     {"check", "--format", "", "FORM", report_group, "How: text or json", "text json", false},
     {"convert", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
+    {"convert", "--brief", "", "", report_group, "Without the times that the levain needs", "", false},
     {"scale", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
     {"card", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
     {"convert", "--force", "", "", report_group, "Replace FILE if it is there", "", false},

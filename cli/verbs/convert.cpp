@@ -3,7 +3,10 @@
 #include "conversion_request.hpp"
 #include "formula/write_formula.hpp"
 #include "render/conversion.hpp"
+#include "render/windows.hpp"
+#include "schedule/dough_plan.hpp"
 #include "session.hpp"
+#include "source/wrap_text.hpp"
 #include "verbs/verbs.hpp"
 
 namespace leavenwright {
@@ -17,14 +20,31 @@ std::string heading_of(const Conversion& conversion) {
     return heading;
 }
 
-std::string report_of(const Conversion& conversion, const std::string& format, const WeighingScale& scale) {
+// What the engine says of the dough before and after; a dough that it has no answer for says why.
+std::string rising_of(const Conversion& conversion, const std::string& path, const TextStyle& style) {
+    PlanRequest request;
+    request.formula_place = text_from(path, path);
+    Diagnostics aside;
+    const auto windows = windows_of(conversion.after, request, {}, aside);
+    if (!windows) {
+        return "\nwhen it is ready\n" +
+               wrap_text("not to be said: " + aside.in_order().front().message, "  ", "  ", style.columns);
+    }
+    const auto written = windows_of(conversion.before, request, {}, aside);
+    return render_rising_text(*windows, written ? &*written : nullptr, style);
+}
+
+std::string report_of(const Conversion& conversion, const std::string& path, const std::string& format,
+                      const WeighingScale& scale, bool is_brief) {
     if (format == "json") {
         return render_conversion_json(conversion);
     }
     if (format == "formula") {
         return write_formula(conversion.after, heading_of(conversion));
     }
-    return render_conversion_text(conversion, {.columns = report_columns, .scale = scale});
+    const TextStyle style{.columns = report_columns, .scale = scale};
+    return render_conversion_text(conversion, style) +
+           (is_brief ? std::string() : rising_of(conversion, path, style));
 }
 
 } // namespace
@@ -44,7 +64,8 @@ int run_convert(const Options& options) {
     if (!conversion) {
         return session.finish();
     }
-    return session.deliver(report_of(*conversion, session.format(), scale));
+    return session.deliver(
+        report_of(*conversion, options.arguments.front(), session.format(), scale, options.has("--brief")));
 }
 
 } // namespace leavenwright

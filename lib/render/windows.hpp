@@ -27,7 +27,8 @@ std::string render_ripening_text(const LevainBuild& build, const Ripening& ripen
 std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening);
 /// One line per time: hours after mixing, then the rest with the unit in each column's name.
 std::string render_curve_csv(const std::vector<CurvePoint>& curve);
-/// The table of windows alone, for reports that show it among other things.
-std::string render_windows_table(const Windows& windows, const TextStyle& style);
+/// The windows alone, below other reports: of the levain's dough, and of the dough as written if
+/// there is one.
+std::string render_rising_text(const Windows& windows, const Windows* as_written, const TextStyle& style);
 
 } // namespace leavenwright

@@ -109,9 +109,7 @@ std::string members_line(int members, std::uint64_t seed) {
                        members, seed);
 }
 
-} // namespace
-
-std::string render_windows_table(const Windows& windows, const TextStyle& style) {
+std::string windows_table(const Windows& windows, const TextStyle& style) {
     const bool has_written = std::any_of(windows.stages.begin(), windows.stages.end(),
                                          [](const StageWindow& stage) { return !stage.written.empty(); });
     std::string out = "                           in the stage          after mixing\n"
@@ -132,17 +130,32 @@ std::string render_windows_table(const Windows& windows, const TextStyle& style)
     return out;
 }
 
+std::string rising_tables(const Windows& windows, const Windows* as_written, const TextStyle& style) {
+    std::string out = "\nwhen it is ready (hours:minutes)\n" + windows_table(windows, style);
+    if (as_written != nullptr) {
+        out += "\nthe dough as written, with packaged yeast, by the same reckoning\n" +
+               windows_table(*as_written, style);
+    }
+    return out;
+}
+
+} // namespace
+
+std::string render_rising_text(const Windows& windows, const Windows* as_written, const TextStyle& style) {
+    std::string out = rising_tables(windows, as_written, style);
+    for (const std::string& caution : windows.cautions) {
+        out += wrap_text(caution, "- ", "  ", style.columns);
+    }
+    return out + wrap_text("settings, signs and curves: leavenwright proof", "", "  ", style.columns);
+}
+
 std::string render_proof_text(const ProofReport& report, const TextStyle& style) {
     std::string out = wrap_text(printable(report.name, 400), "", "  ", style.columns);
     out += wrap_text("raised by " + report.raised_by, "", "  ", style.columns);
     if (report.answer) {
         out += "\n" + wrap_text(report.answer->sentence, "", "", style.columns);
     }
-    out += "\nwhen it is ready (hours:minutes)\n" + render_windows_table(report.windows, style);
-    if (report.as_written) {
-        out += "\nthe dough as written, with packaged yeast, by the same reckoning\n" +
-               render_windows_table(*report.as_written, style);
-    }
+    out += rising_tables(report.windows, report.as_written ? &*report.as_written : nullptr, style);
     out += "\n" + wrap_text(members_line(report.windows.members, report.windows.seed), "", "", style.columns);
     out += "\nwhat to look for\n";
     for (const StageWindow& stage : report.windows.stages) {
