@@ -34,6 +34,7 @@ inline constexpr auto verb_table = std::to_array<VerbRow>({
     {"convert", "Replace packaged yeast by a levain", "FORMULA", "Formula file; - is standard input", 1, 1},
     {"scale", "Bring a formula to another size", "FORMULA", "Formula file; - is standard input", 1, 1},
     {"check", "Check one formula, or compare two", "FORMULA", "One formula file, or two to compare", 1, 2},
+    {"water", "Say how warm the water has to be", "FORMULA", "Formula file; - is standard input", 0, 1},
     {"pantry", "List ingredients, or show one with its sources", "NAME", "An ingredient; all without", 0,
      many},
     {"explain", "Explain a diagnostic by its code", "CODE", "Such as unit-missing; all without", 0, many},
@@ -47,6 +48,11 @@ inline constexpr std::string_view size_group = "To what size (one of these)";
 inline constexpr std::string_view beside_group = "With a size";
 inline constexpr std::string_view compare_group = "Comparing two";
 inline constexpr std::string_view usual_group = "What is usual (a warning outside of it)";
+inline constexpr std::string_view dough_group = "What dough";
+inline constexpr std::string_view bowl_group = "What meets in the bowl";
+inline constexpr std::string_view friction_group = "Heat of mixing (one of these; none without)";
+inline constexpr std::string_view ice_group = "Colder than the tap";
+inline constexpr std::string_view weights_group = "Weights, where there is no formula";
 inline constexpr std::string_view report_group = "Report";
 
 inline constexpr auto option_table = std::to_array<OptionRow>({
@@ -82,20 +88,38 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
      false},
     {"check", "--usual-prefermented", "", "\"10% to 50%\"", usual_group, "Prefermented flour (10% to 50%)",
      "", false},
+    {"water", "--to", "", "25C", dough_group, "Temperature wanted (the formula's mix: to)", "", false},
+    {"water", "--room", "", "22C", bowl_group, "Of the room; always needed", "", false},
+    {"water", "--flour-at", "", "20C", bowl_group, "Of the flour (the room's)", "", false},
+    {"water", "--levain-at", "", "24C", bowl_group, "Of the levain, or \"12h at 4C, 1h at 22C\"", "", false},
+    {"water", "--others-at", "", "5C", bowl_group, "Of other ingredients (the room's)", "", false},
+    {"water", "--friction", "", "8F", friction_group, "As the rule of factors counts it", "", false},
+    {"water", "--logged", "", "MIX", friction_group, "Such as \"dough 26C, room 22C, water 30C\"", "", false},
+    {"water", "--tap", "", "15C", ice_group, "Of cold tap water (15C)", "", false},
+    {"water", "--ice-at", "", "0C", ice_group, "Of the ice (0C)", "", false},
+    {"water", "--flour", "", "1kg", weights_group, "Flour", "", false},
+    {"water", "--water", "", "650g", weights_group, "Water, ice included", "", false},
+    {"water", "--levain", "", "200g", weights_group, "Levain, half of it water", "", false},
     {"convert", "--format", "", "FORM", report_group, "How: text, json or formula", "text json formula",
      false},
     {"scale", "--format", "", "FORM", report_group, "How: text, json or formula", "text json formula", false},
     {"check", "--format", "", "FORM", report_group, "How: text or json", "text json", false},
+    {"water", "--format", "", "FORM", report_group, "How: text or json", "text json", false},
     {"convert", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
     {"scale", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
+    {"water", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
     {"convert", "--force", "", "", report_group, "Replace FILE if it is there", "", false},
     {"scale", "--force", "", "", report_group, "Replace FILE if it is there", "", false},
+    {"water", "--force", "", "", report_group, "Replace FILE if it is there", "", false},
     {"convert", "--units", "", "UNITS", report_group, "Metric or us (ounces)", "metric us", false},
     {"scale", "--units", "", "UNITS", report_group, "Metric or us (ounces)", "metric us", false},
+    {"water", "--units", "", "UNITS", report_group, "Metric or us (ounces, F)", "metric us", false},
     {"convert", "--weigh-to", "", "WEIGHT", report_group, "What the scale shows (1 g)", "", false},
     {"scale", "--weigh-to", "", "WEIGHT", report_group, "What the scale shows (1 g)", "", false},
+    {"water", "--weigh-to", "", "WEIGHT", report_group, "What the scale shows (1 g)", "", false},
     {"convert", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"scale", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
+    {"water", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"check", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"pantry", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"*", "--diagnostics", "", "FORM", report_group, "Faults as text or json", "text json", false},

@@ -89,14 +89,15 @@ public:
             return std::string(row_.name) + " takes at most " + std::to_string(row_.most) + " " + argument +
                    "; " + std::to_string(arguments_.size()) + " are given";
         }
-        const Slot* inoculation = nullptr;
+        const Slot* only = nullptr; // a verb has one group whose options exclude each other, at most
         for (const Slot& slot : slots_) {
-            if (slot.row->group == inoculation_group && !slot.values.empty()) {
-                if (inoculation != nullptr) {
-                    return std::string(slot.row->name) + " beside " + std::string(inoculation->row->name) +
-                           "\nSay how much levain on one basis; the report shows all three.";
+            if (const std::string_view advice = only_one_advice(slot.row->group);
+                !advice.empty() && !slot.values.empty()) {
+                if (only != nullptr) {
+                    return std::string(slot.row->name) + " beside " + std::string(only->row->name) + "\n" +
+                           std::string(advice);
                 }
-                inoculation = &slot;
+                only = &slot;
             }
             if (!slot.row->may_repeat && slot.values.size() > 1) {
                 return std::string(slot.row->name) + " is given twice";
@@ -111,6 +112,14 @@ public:
     }
 
 private:
+    // Why one option of the group is enough; empty where several go together.
+    static std::string_view only_one_advice(std::string_view group) {
+        if (group == inoculation_group) {
+            return "Say how much levain on one basis; the report shows all three.";
+        }
+        return group == friction_group ? "A logged mix gives the friction." : "";
+    }
+
     static bool asks_help(std::span<const char* const> words) {
         return std::any_of(words.begin(), words.end(),
                            [](std::string_view word) { return word == "--help" || word.starts_with("-h"); });

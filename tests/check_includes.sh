@@ -14,7 +14,7 @@ document: quantity diagnostic source
 pantry: document quantity diagnostic source
 formula: pantry document quantity diagnostic source
 convert: formula pantry document quantity diagnostic source
-render: convert formula pantry quantity diagnostic source
+render: ferment convert formula pantry quantity diagnostic source
 '
 faults=0
 complain() {

@@ -75,4 +75,14 @@ std::string show_percent(double ratio) {
     return show_decimal(percent, std::abs(percent) < 0.1 ? 3 : 2) + " %";
 }
 
+std::string show_temperature(Temperature temperature, UnitSystem units) {
+    return units == UnitSystem::us ? show_decimal(temperature.in_fahrenheit(), 1) + " F"
+                                   : show_decimal(temperature.in_celsius(), 1) + " C";
+}
+
+std::string show_temperature_difference(TemperatureDifference difference, UnitSystem units) {
+    return units == UnitSystem::us ? show_decimal(difference.value() * 9.0 / 5.0, 1) + " F"
+                                   : show_decimal(difference.value(), 1) + " C";
+}
+
 } // namespace leavenwright

@@ -24,6 +24,10 @@ std::string show_difference(Mass mass, const WeighingScale& scale);
 /// A ratio in percent with up to two decimals, three below 0.1 %: "66 %", "2.04 %".
 std::string show_percent(double ratio);
 
+/// To a tenth of a degree: "24.5 C", "76.1 F".
+std::string show_temperature(Temperature temperature, UnitSystem units);
+std::string show_temperature_difference(TemperatureDifference difference, UnitSystem units);
+
 /// A decimal without trailing zeros.
 std::string show_decimal(double value, int decimals);
 
