@@ -38,6 +38,7 @@ inline constexpr auto verb_table = std::to_array<VerbRow>({
      1},
     {"ripen", "Say when a levain build is ripe", "", "", 0, 0},
     {"card", "Make the bake card to work from", "FORMULA", "Formula files; a card for each", 1, many},
+    {"water", "Say how warm the water has to be", "FORMULA", "Formula file; - is standard input", 0, 1},
     {"pantry", "List ingredients, or show one with its sources", "NAME", "An ingredient; all without", 0,
      many},
     {"explain", "Explain a diagnostic by its code", "CODE", "Such as unit-missing; all without", 0, many},
@@ -59,6 +60,11 @@ inline constexpr std::string_view place_group = "Where it stands (24 C without)"
 inline constexpr std::string_view rise_group = "What ends a stage";
 inline constexpr std::string_view search_group = "The other way round";
 inline constexpr std::string_view cultures_group = "The cultures it reckons with";
+inline constexpr std::string_view dough_group = "What dough";
+inline constexpr std::string_view bowl_group = "What meets in the bowl";
+inline constexpr std::string_view friction_group = "Heat of mixing (one of these; none without)";
+inline constexpr std::string_view ice_group = "Colder than the tap";
+inline constexpr std::string_view weights_group = "Weights, where there is no formula";
 inline constexpr std::string_view report_group = "Report";
 
 inline constexpr auto option_table = std::to_array<OptionRow>({
@@ -160,6 +166,18 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"ripen", "--vigour", "", "120%", cultures_group, "Your culture's speed, of the usual (100%)", "", false},
     {"ripen", "--members", "", "1000", cultures_group, "How many cultures (1000)", "", false},
     {"ripen", "--draw", "", "1893", cultures_group, "Which draw of them; same draw, same answer", "", false},
+    {"water", "--to", "", "25C", dough_group, "Temperature wanted (the formula's mix: to)", "", false},
+    {"water", "--room", "", "22C", bowl_group, "Of the room; always needed", "", false},
+    {"water", "--flour-at", "", "20C", bowl_group, "Of the flour (the room's)", "", false},
+    {"water", "--levain-at", "", "24C", bowl_group, "Of the levain, or \"12h at 4C, 1h at 22C\"", "", false},
+    {"water", "--others-at", "", "5C", bowl_group, "Of other ingredients (the room's)", "", false},
+    {"water", "--friction", "", "8F", friction_group, "As the rule of factors counts it", "", false},
+    {"water", "--logged", "", "MIX", friction_group, "Such as \"dough 26C, room 22C, water 30C\"", "", false},
+    {"water", "--tap", "", "15C", ice_group, "Of cold tap water (15C)", "", false},
+    {"water", "--ice-at", "", "0C", ice_group, "Of the ice (0C)", "", false},
+    {"water", "--flour", "", "1kg", weights_group, "Flour", "", false},
+    {"water", "--water", "", "650g", weights_group, "Water, ice included", "", false},
+    {"water", "--levain", "", "200g", weights_group, "Levain, half of it water", "", false},
     {"convert", "--format", "", "FORM", report_group, "How: text, json, formula or card",
      "text json formula card", false},
     {"scale", "--format", "", "FORM", report_group, "How: text, json, formula or card",
@@ -167,6 +185,7 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"card", "--format", "", "FORM", report_group, "How: text, html, pdf or json", "text html pdf json",
      false},
     {"check", "--format", "", "FORM", report_group, "How: text or json", "text json", false},
+    {"water", "--format", "", "FORM", report_group, "How: text or json", "text json", false},
     {"convert", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
     {"convert", "--brief", "", "", report_group, "Without the times that the levain needs", "", false},
     {"scale", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
@@ -183,6 +202,11 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"convert", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"scale", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"card", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
+    {"water", "--output", "-o", "FILE", report_group, "Write to FILE instead of the terminal", "", false},
+    {"water", "--force", "", "", report_group, "Replace FILE if it is there", "", false},
+    {"water", "--units", "", "UNITS", report_group, "Metric or us (ounces, F)", "metric us", false},
+    {"water", "--weigh-to", "", "WEIGHT", report_group, "What the scale shows (1 g)", "", false},
+    {"water", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"check", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"pantry", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"proof", "--format", "", "FORM", report_group, "How: text, json or csv (the curves)", "text json csv",

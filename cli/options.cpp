@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <deque>
+#include <map>
 #include <span>
 
 namespace leavenwright {
@@ -89,16 +90,15 @@ public:
             return std::string(row_.name) + " takes at most " + std::to_string(row_.most) + " " + argument +
                    "; " + std::to_string(arguments_.size()) + " are given";
         }
-        const Slot* inoculation = nullptr;
-        const Slot* hour = nullptr;
+        std::map<std::string_view, const Slot*> only; // per group whose options exclude each other
         for (const Slot& slot : slots_) {
-            if (const Slot* other = second_of(inoculation_group, slot, inoculation)) {
-                return std::string(slot.row->name) + " beside " + std::string(other->row->name) +
-                       "\nSay how much levain on one basis; the report shows all three.";
-            }
-            if (const Slot* other = second_of(clock_group, slot, hour)) {
-                return std::string(slot.row->name) + " beside " + std::string(other->row->name) +
-                       "\nOne hour gives all the others.";
+            if (const std::string_view advice = only_one_advice(slot.row->group);
+                !advice.empty() && !slot.values.empty()) {
+                const auto [other, is_first] = only.emplace(slot.row->group, &slot);
+                if (!is_first) {
+                    return std::string(slot.row->name) + " beside " + std::string(other->second->row->name) +
+                           "\n" + std::string(advice);
+                }
             }
             if (!slot.row->may_repeat && slot.values.size() > 1) {
                 return std::string(slot.row->name) + " is given twice";
@@ -113,6 +113,17 @@ public:
     }
 
 private:
+    // Why one option of the group is enough; empty where several go together.
+    static std::string_view only_one_advice(std::string_view group) {
+        if (group == inoculation_group) {
+            return "Say how much levain on one basis; the report shows all three.";
+        }
+        if (group == clock_group) {
+            return "One hour gives all the others.";
+        }
+        return group == friction_group ? "A logged mix gives the friction." : "";
+    }
+
     static bool asks_help(std::span<const char* const> words) {
         return std::any_of(words.begin(), words.end(),
                            [](std::string_view word) { return word == "--help" || word.starts_with("-h"); });
@@ -123,16 +134,6 @@ private:
             return word.substr(0, word.find('=')) == option.name ||
                    (!option.short_name.empty() && word.starts_with(option.short_name));
         });
-    }
-
-    // The option of the group that was given before this one, if both are of it.
-    static const Slot* second_of(std::string_view group, const Slot& slot, const Slot*& first) {
-        if (slot.row->group != group || slot.values.empty()) {
-            return nullptr;
-        }
-        const Slot* before = first;
-        first = &slot;
-        return before;
     }
 
     static std::string word_fault(const OptionRow& row, const std::string& value) {

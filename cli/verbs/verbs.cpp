@@ -16,6 +16,7 @@ int run_verb(const Options& options) {
         {"proof", run_proof},
         {"ripen", run_ripen},
         {"card", run_card},
+        {"water", run_water},
         {"pantry", run_pantry},
         {"explain", run_explain},
     });

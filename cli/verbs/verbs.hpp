@@ -11,6 +11,7 @@ int run_proof(const Options& options);
 int run_ripen(const Options& options);
 int run_card(const Options& options);
 int run_check(const Options& options);
+int run_water(const Options& options);
 int run_pantry(const Options& options);
 int run_explain(const Options& options);
 

@@ -42,6 +42,7 @@ enum class Code {
     makes_mismatch,
     makes_unreadable,
     measure_missing,
+    mix_temperature_missing,
     name_taken,
     nesting_too_deep,
     never_ready,
@@ -86,7 +87,9 @@ enum class Code {
     value_not_a_map,
     value_not_text,
     version_unknown,
+    water_missing,
     water_source_unfit,
+    water_temperature_unfit,
     yaml_syntax,
 };
 

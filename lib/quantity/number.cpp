@@ -193,7 +193,7 @@ std::optional<ReadNumber> read_number(const SourcedText& place, Diagnostics& dia
     const std::string_view rest = text.substr(length);
     const bool has_comma = rest.size() > 1 && rest.front() == ',' && is_digit(rest[1]);
     if (has_comma) {
-        const std::size_t whole = number_like_length(text);
+        const std::size_t whole = length + number_like_length(rest);
         std::string with_point(text.substr(0, whole));
         with_point[length] = '.';
         std::string without(text.substr(0, whole));

@@ -326,8 +326,15 @@ std::optional<Mass> read_mass(const SourcedText& place, Diagnostics& diagnostics
     return value ? std::optional(kilograms(*value)) : std::nullopt;
 }
 
-std::optional<Temperature> read_temperature(const SourcedText& untrimmed, Diagnostics& diagnostics) {
-    const SourcedText place = trimmed(untrimmed);
+namespace {
+
+struct Degrees {
+    double number;
+    bool is_fahrenheit;
+};
+
+// A number of degrees, and of which.
+std::optional<Degrees> read_degrees(const SourcedText& place, Diagnostics& diagnostics) {
     const bool is_below_zero = place.text.starts_with('-');
     const SourcedText unsigned_place = is_below_zero ? place.part(1, place.text.size()) : place;
     const auto piece = read_piece(unsigned_place, diagnostics);
@@ -345,9 +352,20 @@ std::optional<Temperature> read_temperature(const SourcedText& untrimmed, Diagno
                           std::string(units_text(Dimension::temperature)) + "; write 24 C or 75 F");
         return std::nullopt;
     }
-    const double degrees = is_below_zero ? -piece->number.value : piece->number.value;
-    const Temperature temperature =
-        piece->unit->name == "F" ? Temperature::fahrenheit(degrees) : Temperature::celsius(degrees);
+    return Degrees{.number = is_below_zero ? -piece->number.value : piece->number.value,
+                   .is_fahrenheit = piece->unit->name == "F"};
+}
+
+} // namespace
+
+std::optional<Temperature> read_temperature(const SourcedText& untrimmed, Diagnostics& diagnostics) {
+    const SourcedText place = trimmed(untrimmed);
+    const auto degrees = read_degrees(place, diagnostics);
+    if (!degrees) {
+        return std::nullopt;
+    }
+    const Temperature temperature = degrees->is_fahrenheit ? Temperature::fahrenheit(degrees->number)
+                                                           : Temperature::celsius(degrees->number);
     if (temperature < coldest_temperature() || temperature > hottest_temperature()) {
         diagnostics.error(Code::temperature_out_of_range, place,
                           in_quotes(place.text) + " is outside what a kitchen sees",
@@ -355,6 +373,25 @@ std::optional<Temperature> read_temperature(const SourcedText& untrimmed, Diagno
         return std::nullopt;
     }
     return temperature;
+}
+
+std::optional<TemperatureDifference> read_temperature_difference(const SourcedText& untrimmed,
+                                                                 Diagnostics& diagnostics) {
+    constexpr double largest_k = 50.0;
+    const SourcedText place = trimmed(untrimmed);
+    const auto degrees = read_degrees(place, diagnostics);
+    if (!degrees) {
+        return std::nullopt;
+    }
+    const TemperatureDifference difference =
+        kelvins(degrees->is_fahrenheit ? degrees->number * 5.0 / 9.0 : degrees->number);
+    if (!(std::abs(difference.value()) <= largest_k)) {
+        diagnostics.error(Code::temperature_out_of_range, place,
+                          in_quotes(place.text) + " is too large a difference",
+                          "between -50 and 50 C, or -90 and 90 F");
+        return std::nullopt;
+    }
+    return difference;
 }
 
 namespace {

@@ -38,6 +38,9 @@ constexpr Temperature hottest_temperature() {
     return Temperature::celsius(550.0);
 }
 std::optional<Temperature> read_temperature(const SourcedText& place, Diagnostics& diagnostics);
+/// "8F", "-2 C": a difference of temperatures, up to 50 K either way.
+std::optional<TemperatureDifference> read_temperature_difference(const SourcedText& place,
+                                                                 Diagnostics& diagnostics);
 
 /// From `least` to `most`; the same where one time was given.
 struct DurationRange {

@@ -5,6 +5,7 @@
 #include "render/diagnostics_json.hpp"
 #include "render/scaled.hpp"
 #include "render/windows.hpp"
+#include "render/water.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -215,6 +216,73 @@ std::string render_diagnostics_json(const Diagnostics& diagnostics) {
                     {"errors", errors},
                     {"warnings", all - errors},
                     {"diagnostics", std::move(list)}});
+}
+
+namespace {
+
+double celsius_of(Temperature temperature) {
+    return without_dust(temperature.in_celsius(), ratio_digits);
+}
+
+double kelvins_of(TemperatureDifference difference) {
+    return without_dust(difference.value(), ratio_digits);
+}
+
+Json optional_celsius(const std::optional<Temperature>& temperature) {
+    return temperature ? Json(celsius_of(*temperature)) : Json(nullptr);
+}
+
+Json ice_json(const IceShare& ice, const WaterRequest& request) {
+    Json json{{"at_c", celsius_of(request.ice)},
+              {"in_place_of_water", ratio_of(ice.instead.value())},
+              {"on_top_of_water", ratio_of(ice.on_top.value())}};
+    if (request.weights) {
+        json["in_place_of_water_g"] = grams_of(ice.instead * request.weights->water);
+        json["on_top_of_water_g"] = grams_of(ice.on_top * request.weights->water);
+    }
+    return json;
+}
+
+Json answer_json(const WaterAnswer& answer, std::string_view friction_name, const WaterRequest& request) {
+    return {{std::string(friction_name), kelvins_of(answer.friction)},
+            {"water_c", celsius_of(answer.water)},
+            {"verdict", name_of(answer.verdict)},
+            {"ice", answer.ice ? ice_json(*answer.ice, request) : Json(nullptr)}};
+}
+
+Json parts_json(const WaterRequest& request) {
+    Json parts = Json::array();
+    for (const MixPart& part : request.weights->parts) {
+        parts.push_back({{"name", part.name},
+                         {"weight_g", grams_of(part.mass)},
+                         {"specific_heat_j_per_kg_k", ratio_of(part.specific_heat)},
+                         {"at_c", celsius_of(temperature_of(part.kind, request.mix))}});
+    }
+    return parts;
+}
+
+} // namespace
+
+std::string render_water_json(const WaterSheet& sheet) {
+    const WaterRequest& request = sheet.plan.request;
+    Json factors = answer_json(sheet.plan.by_factors, "friction_k", request);
+    factors["factors"] = request.mix.factors();
+    Json heat = nullptr;
+    if (sheet.plan.by_heat) {
+        heat = answer_json(*sheet.plan.by_heat, "rise_k", request);
+        heat["water_g"] = grams_of(request.weights->water);
+        heat["parts"] = parts_json(request);
+    }
+    return written({{"schema", "leavenwright/water/1"},
+                    {"name", sheet.name},
+                    {"dough_c", celsius_of(request.dough)},
+                    {"flour_c", celsius_of(request.mix.flour)},
+                    {"room_c", celsius_of(request.mix.room)},
+                    {"preferment_c", optional_celsius(request.mix.preferment)},
+                    {"tap_c", celsius_of(request.tap)},
+                    {"by_factors", std::move(factors)},
+                    {"by_heat", std::move(heat)},
+                    {"notes", sheet.notes}});
 }
 
 std::string render_scaled_json(const ScaledFormula& scaled) {

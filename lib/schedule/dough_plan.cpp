@@ -3,6 +3,7 @@
 #include "diagnostic/suggestion.hpp"
 #include "formula/overall.hpp"
 #include "quantity/show.hpp"
+#include "schedule/dough_composition.hpp"
 #include "schedule/rise_settings.hpp"
 #include "source/unicode.hpp"
 
@@ -88,28 +89,6 @@ DoughMix mix_of(const Formula& formula, const Overall& overall, double levain_ti
             .true_water = overall.hydration_true(),
             .water = Fraction::of(overall.true_water, overall.total),
             .whole_grain = whole_grain_share(overall)};
-}
-
-DoughComposition composition_of(const Overall& overall) {
-    DoughComposition sum{};
-    const auto add = [&](Fraction& part, double share, Mass mass) {
-        part = Fraction(part.value() + share * (mass / overall.total));
-    };
-    for (const Line& line : overall.lines) {
-        const Composition& own = line.ingredient->composition;
-        if (!line.ingredient->has_composition) {
-            add(sum.carbohydrate, 1.0, line.mass);
-            continue;
-        }
-        add(sum.water, own.water.value(), line.mass);
-        add(sum.protein, own.protein.value(), line.mass);
-        add(sum.fat, own.fat.value(), line.mass);
-        add(sum.carbohydrate, std::max(0.0, own.carbohydrate.value() - own.fibre.value()), line.mass);
-        add(sum.fibre, own.fibre.value(), line.mass);
-        add(line.ingredient->ingredient_class == IngredientClass::salt ? sum.salt : sum.ash, own.ash.value(),
-            line.mass);
-    }
-    return sum;
 }
 
 bool name_has(const Formula& formula, std::initializer_list<std::string_view> words) {
@@ -402,7 +381,7 @@ std::optional<FormulaPlan> plan_of(const Formula& formula, const PlanRequest& re
     if (!can_ferment(result.plan.mix, request.formula_place, diagnostics)) {
         return {};
     }
-    result.plan.composition = composition_of(overall);
+    result.plan.composition = dough_composition(overall.lines);
     result.plan.profile = request.profile;
     result.has_levain = result.plan.mix.levain.value() > 0.0;
     result.has_egg_or_milk = std::any_of(overall.lines.begin(), overall.lines.end(), [](const Line& line) {

@@ -6,6 +6,7 @@
 #include "convert/request.hpp"
 #include "diagnostic/render_diagnostic.hpp"
 #include "document/document.hpp"
+#include "ferment/temperature_profile.hpp"
 #include "formula/overall.hpp"
 #include "formula/read_formula.hpp"
 #include "formula/write_formula.hpp"
@@ -204,6 +205,16 @@ inline void fuzz_quantity(std::string_view bytes) {
     if (const auto temperature = read_or_error(read_temperature, place)) {
         promise(*temperature >= coldest_temperature() && *temperature <= hottest_temperature(),
                 "a temperature is in bounds");
+    }
+    if (const auto difference = read_or_error(read_temperature_difference, place)) {
+        promise(std::abs(difference->value()) <= 50.0, "a difference is in bounds");
+    }
+    if (const auto profile = read_or_error(read_profile, place)) {
+        promise(profile->length() <= longest_profile(), "a profile is in bounds");
+        for (const TemperatureProfile::Leg& leg : profile->legs()) {
+            check_amount(leg.time.value(), longest_profile().value());
+            promise(leg.at >= coldest_place() && leg.at <= hottest_place(), "a place is in bounds");
+        }
     }
     if (const auto number = read_or_error(read_number, place)) {
         promise(number->length > 0 && number->length <= bytes.size(), "a number has a length");

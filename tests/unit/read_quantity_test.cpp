@@ -270,3 +270,21 @@ TEST_CASE("read quantity: spaces around a text are cut off") {
     const auto blank = std::make_shared<SourceText>("", "  ");
     CHECK(trimmed({.source = blank, .span = {0, 2}, .text = blank->text()}).text.empty());
 }
+
+TEST_CASE("read_temperature_difference: degrees of either kind, without the zero of their scale") {
+    const auto kelvin = [](const std::string& text) {
+        const auto difference = read(read_temperature_difference, text);
+        REQUIRE(difference.value.has_value());
+        return difference.value->value();
+    };
+    CHECK(kelvin("8C") == 8.0);
+    CHECK(near(kelvin("9 F"), 5.0, exact, 0.0));
+    CHECK(kelvin("-2.5 C") == -2.5);
+    CHECK(kelvin("0F") == 0.0);
+    const auto codes = [](const std::string& text) { return read(read_temperature_difference, text).codes; };
+    CHECK(codes("51C") == "temperature-out-of-range");
+    CHECK(codes("-91F") == "temperature-out-of-range");
+    CHECK(codes("8") == "unit-missing");
+    CHECK(codes("8 min") == "unit-unfit");
+    CHECK(codes("") == "number-unreadable");
+}
