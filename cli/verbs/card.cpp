@@ -2,6 +2,7 @@
 
 #include "conversion_request.hpp"
 #include "formula/seed_levain.hpp"
+#include "pdf_helper.hpp"
 #include "quantity/read_quantity.hpp"
 #include "render/card.hpp"
 #include "session.hpp"
@@ -100,6 +101,21 @@ private:
     CardRequest request_;
 };
 
+// Empty where a diagnostic says why.
+std::string report_of(const std::vector<Card>& cards, const std::string& format, Paper paper,
+                      Diagnostics& diagnostics) {
+    if (format == "html") {
+        return render_cards_html(cards, paper);
+    }
+    if (format == "json") {
+        return render_cards_json(cards, paper);
+    }
+    if (format == "pdf") {
+        return pdf_of_cards(render_cards_json(cards, paper), diagnostics).value_or("");
+    }
+    return render_cards_text(cards, report_columns);
+}
+
 } // namespace
 
 int run_card(const Options& options) {
@@ -114,7 +130,7 @@ int run_card(const Options& options) {
     if (session.diagnostics.has_errors()) {
         return session.finish();
     }
-    return session.deliver(render_cards_text(cards, report_columns));
+    return session.deliver(report_of(cards, session.format(), paper_of(options), session.diagnostics));
 }
 
 } // namespace leavenwright
