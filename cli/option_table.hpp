@@ -137,4 +137,9 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"*", "--diagnostics", "", "FORM", report_group, "Faults as text or json", "text json", false},
 });
 
+/// Whether an option says something of a conversion.
+constexpr bool belongs_to_conversion(const OptionRow& row) {
+    return row.group == inoculation_group || row.group == levain_group || row.group == stays_group;
+}
+
 } // namespace leavenwright

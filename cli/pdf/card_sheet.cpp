@@ -10,6 +10,7 @@ namespace {
 
 constexpr double margin = 32.0;
 constexpr double gutter = 22.0;
+constexpr double page_line_size = 8.0;
 constexpr double page_line = 14.0; // for "page 2 of 3" on pages behind the first
 // The largest first; the smallest still has weights of 12 points.
 constexpr double sizes[] = {1.1, 1.0, 0.9, 0.82, 0.75};
@@ -19,9 +20,10 @@ constexpr double size_of_many_pages = 0.9;
 class Sheet {
 public:
     Sheet(const Card& card, PdfDocument& pdf, double size)
-        : pdf_(pdf), width_((pdf.width() - 2.0 * margin - gutter) / 2.0), blocks_(card, pdf, size, width_),
-          heading_(blocks_.heading(pdf.width() - 2.0 * margin)), weigh_out_(blocks_.weigh_out()),
-          work_(blocks_.work()), figures_(blocks_.figures()), cautions_(blocks_.cautions()) {
+        : card_(card), pdf_(pdf), width_((pdf.width() - 2.0 * margin - gutter) / 2.0),
+          blocks_(card, pdf, size, width_), heading_(blocks_.heading(pdf.width() - 2.0 * margin)),
+          weigh_out_(blocks_.weigh_out()), work_(blocks_.work()), figures_(blocks_.figures()),
+          cautions_(blocks_.cautions()) {
         lay_out();
     }
     Sheet(const Sheet&) = delete;
@@ -32,9 +34,7 @@ public:
     void draw() {
         for (std::size_t page = 0; page < pages_; ++page) {
             if (pages_ > 1) {
-                pdf_.draw_text({margin, margin - 6.0}, pdf_.width() - 2.0 * margin,
-                               "page " + std::to_string(page + 1) + " of " + std::to_string(pages_),
-                               {.size = 8.0, .align = Align::right});
+                draw_page_line(page);
             }
             for (const PlacedBlock& placed : placed_) {
                 if (placed.page == page) {
@@ -46,6 +46,16 @@ public:
     }
 
 private:
+    void draw_page_line(std::size_t page) {
+        const double width = pdf_.width() - 2.0 * margin;
+        const Point at{margin, margin - 8.0};
+        if (page > 0) {
+            pdf_.draw_text(at, width * 0.8, card_.title, {.size = page_line_size, .bold = true});
+        }
+        pdf_.draw_text(at, width, "page " + std::to_string(page + 1) + " of " + std::to_string(pages_),
+                       {.size = page_line_size, .align = Align::right});
+    }
+
     void lay_out() {
         const PageRoom room{.top = margin + page_line, .bottom = pdf_.height() - margin};
         const double right = margin + width_ + gutter;
@@ -62,6 +72,7 @@ private:
         return is_left ? left : right;
     }
 
+    const Card& card_;
     PdfDocument& pdf_;
     double width_;
     CardBlocks blocks_;

@@ -1,4 +1,5 @@
-// leavenwright-pdf: cards as JSON on standard input, a PDF on standard output. A program of its own,
+// leavenwright-pdf: cards as JSON on standard input, a PDF on standard output, or a text that
+// no font has all characters of. A program of its own,
 // so that the command does without the libraries that set type.
 #include "pdf/card_sheet.hpp"
 #include "pdf/exit_status.hpp"
@@ -28,9 +29,7 @@ int write_pdf() {
         draw_card(card, pdf);
     }
     if (!pdf.texts_without_font().empty()) {
-        for (const std::string& text : pdf.texts_without_font()) {
-            std::fprintf(stderr, "%s\n", text.c_str());
-        }
+        std::fprintf(stdout, "%s\n", pdf.texts_without_font().front().c_str());
         return pdf_font_missing;
     }
     const std::string bytes = pdf.finish();

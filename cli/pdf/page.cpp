@@ -3,7 +3,6 @@
 #include <cairo-pdf.h>
 #include <pango/pangocairo.h>
 
-#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <ctime>
@@ -77,10 +76,8 @@ struct PdfDocument::State {
         pango_layout_set_alignment(made.get(), style.align == Align::right    ? PANGO_ALIGN_RIGHT
                                                : style.align == Align::middle ? PANGO_ALIGN_CENTER
                                                                               : PANGO_ALIGN_LEFT);
-        const std::string words(text);
-        if (pango_layout_get_unknown_glyphs_count(made.get()) > 0 &&
-            std::find(without_font.begin(), without_font.end(), words) == without_font.end()) {
-            without_font.push_back(words);
+        if (pango_layout_get_unknown_glyphs_count(made.get()) > 0) {
+            without_font.emplace_back(text);
         }
         return made;
     }

@@ -54,7 +54,7 @@ public:
     void fill(const std::vector<Point>& corners, double grey);
     void end_page();
 
-    /// Texts with characters that no font has, each once.
+    /// Texts with characters that no font has.
     const std::vector<std::string>& texts_without_font() const;
 
     /// The whole file; nothing can be drawn after it.

@@ -4,6 +4,7 @@
 #include "formula/write_formula.hpp"
 #include "render/conversion.hpp"
 #include "session.hpp"
+#include "verbs/card.hpp"
 #include "verbs/verbs.hpp"
 
 namespace leavenwright {
@@ -44,7 +45,9 @@ int run_convert(const Options& options) {
     if (!conversion) {
         return session.finish();
     }
-    return session.deliver(report_of(*conversion, session.format(), scale));
+    const std::string format = session.format();
+    return session.deliver(format == "card" ? text_card(conversion->after, &*conversion, session)
+                                            : report_of(*conversion, format, scale));
 }
 
 } // namespace leavenwright

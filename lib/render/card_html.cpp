@@ -84,6 +84,7 @@ data facts_of(const Card& card) {
     const auto add = [&](const std::string& name, const std::string& text) {
         if (!text.empty()) {
             data item;
+            item.set("has_name", flag(!name.empty()));
             item.set("name", name);
             item.set("text", text);
             list.push_back(item);
