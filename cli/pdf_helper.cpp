@@ -156,7 +156,7 @@ std::optional<std::string> pdf_of_cards(const std::string& json, Diagnostics& di
     if (finished.status == pdf_font_missing) {
         diagnostics.error(
             Code::font_missing, {},
-            "no font here has every character of " + in_quotes(first_line(finished.complaint)),
+            "no font here has every character of " + in_quotes(first_line(finished.output)),
             "install the Debian packages fonts-dejavu-core, fonts-noto-core and fonts-noto-cjk, "
             "or take --format html");
         return std::nullopt;

@@ -1,5 +1,5 @@
-// Writes cards that the command cannot make by itself into a folder, for the outside checks: one with
-// windows and a curve, one of many stages and long lists.
+// Writes cards into a folder, for the outside checks: with windows and a curve of known figures, the
+// same with the formula before and after, and one of a long list.
 //
 //     render_samples FOLDER
 #include "convert/convert.hpp"
@@ -73,7 +73,8 @@ int main(int count, char** arguments) {
     try {
         const std::string folder = arguments[1];
         const Formula loaf = formula_from(project_file("formulas/ferry-pier-tin-loaf.yaml"));
-        write_forms(folder + "/forecast", card_of(loaf, made_up_forecast(), true));
+        write_forms(folder + "/forecast", card_of(loaf, made_up_forecast(), false));
+        write_forms(folder + "/beside", card_of(loaf, made_up_forecast(), true));
         write_forms(folder + "/long", card_of(formula_from(long_formula()), made_up_forecast(), false));
     } catch (const std::exception& fault) {
         std::fprintf(stderr, "%s\n", fault.what());
