@@ -119,6 +119,11 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"card", "--start", "", "\"2031-03-07 18:00\"", clock_group, "When the dough is mixed", "", false},
     {"card", "--ready", "", "\"2031-03-08 07:30\"", clock_group, "When the bread is out of the oven", "",
      false},
+    {"card", "--at", "", "22C", place_group, "Temperature of the place", "", false},
+    {"card", "--profile", "", "\"3h at 24C, 4C\"", place_group, "Places one after the other, from mixing on",
+     "", false},
+    {"card", "--mixed-at", "", "25C", place_group, "Temperature after mixing", "", false},
+    {"card", "--vigour", "", "120%", cultures_group, "Your culture's speed, of the usual (100%)", "", false},
     {"card", "--as-written", "", "", card_group, "Leave packaged yeast in", "", false},
     {"card", "--side-by-side", "", "", card_group, "The formula before and after, beside each other", "",
      false},
@@ -223,5 +228,10 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"ripen", "--pantry", "", "FILE", report_group, "Ingredients of your own; may repeat", "", true},
     {"*", "--diagnostics", "", "FORM", report_group, "Faults as text or json", "text json", false},
 });
+
+/// Whether an option says something of a conversion.
+constexpr bool belongs_to_conversion(const OptionRow& row) {
+    return row.group == inoculation_group || row.group == levain_group || row.group == stays_group;
+}
 
 } // namespace leavenwright

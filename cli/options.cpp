@@ -258,9 +258,8 @@ std::string misfit_of(const Options& options) {
         if (is_given && row.group == compare_group && !compares) {
             return std::string(row.name) + " is for comparing two formulas; one is given";
         }
-        const bool converts =
-            row.group == inoculation_group || row.group == levain_group || row.group == stays_group;
-        if (is_given && given("--as-written") && (converts || row.name == "--side-by-side")) {
+        const bool converts = belongs_to_conversion(row) || row.name == "--side-by-side";
+        if (is_given && given("--as-written") && converts) {
             return std::string(row.name) + " is for a conversion; --as-written makes none";
         }
         if (is_given && row.group == usual_group && compares) {

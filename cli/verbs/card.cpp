@@ -1,28 +1,48 @@
-#include "card/card.hpp"
+#include "verbs/card.hpp"
 
+#include "card/card.hpp"
 #include "conversion_request.hpp"
+#include "exit_status.hpp"
+#include "files.hpp"
 #include "formula/seed_levain.hpp"
+#include "option_table.hpp"
+#include "pdf_helper.hpp"
+#include "plan_request.hpp"
 #include "quantity/read_quantity.hpp"
 #include "render/card.hpp"
+#include "schedule/levain_stage.hpp"
 #include "session.hpp"
 #include "verbs/verbs.hpp"
+
+#include <unistd.h>
 
 #include <algorithm>
 
 namespace leavenwright {
 namespace {
 
-bool has_packaged_yeast(const Formula& formula) {
-    const auto is_yeast = [](const Line& line) { return line.ingredient->is_yeast(); };
-    return std::any_of(formula.dough.begin(), formula.dough.end(), is_yeast) ||
-           std::any_of(formula.stages.begin(), formula.stages.end(), [&](const Stage& stage) {
-               return std::any_of(stage.lines.begin(), stage.lines.end(), is_yeast);
-           });
-}
-
-// What the engine says of a dough: the one place where windows come onto a card.
-DoughForecast forecast_of(const Formula& /*formula*/) {
-    return {};
+// What the engine says of a dough: the one place where windows come onto a card. A dough that it has
+// no answer for gets a card without them, and a warning.
+DoughForecast forecast_of(const Formula& formula, const PlanRequest& request, const Ensemble& ensemble,
+                          Diagnostics& diagnostics) {
+    DoughForecast forecast;
+    Diagnostics aside;
+    forecast.dough = windows_of(formula, request, ensemble, aside);
+    for (const Stage& stage : formula.stages) {
+        const auto build =
+            build_of(stage, *formula.pantry, TemperatureProfile(request.at.value_or(usual_room)));
+        const auto ripening = build ? compute_ripening(*build, ensemble, aside) : std::nullopt;
+        if (ripening && is_reached(ripening->ripe.in_stage.latest)) {
+            forecast.levain = ripening->ripe;
+        }
+    }
+    for (const Diagnostic& item : aside.in_order()) {
+        if (item.source && item.code != Code::nothing_ferments) {
+            diagnostics.warning(item.code, {.source = item.source, .span = item.span, .text = {}},
+                                item.message, item.hint);
+        }
+    }
+    return forecast;
 }
 
 std::optional<CardHour> read_hour(Session& session) {
@@ -61,46 +81,91 @@ std::string version_line() {
     return "leavenwright " LEAVENWRIGHT_VERSION ", figures " LEAVENWRIGHT_FIGURES;
 }
 
+// Seeds the levains, asks the engine, and fills the card.
+std::optional<Card> bake_card(Formula formula, const Conversion* conversion, const Seed& seed,
+                              CardRequest request, const PlanRequest& plan, const Ensemble& ensemble,
+                              Diagnostics& diagnostics) {
+    if (diagnostics.has_errors() || !seed_levains(formula, seed, diagnostics)) {
+        return std::nullopt;
+    }
+    request.forecast = forecast_of(formula, plan, ensemble, diagnostics);
+    request.version = version_line();
+    return make_card(formula, conversion, request, diagnostics);
+}
+
+bool asks_conversion(const Options& options) {
+    return std::any_of(option_table.begin(), option_table.end(), [&](const OptionRow& row) {
+        return row.verb == options.verb && belongs_to_conversion(row) && options.has(row.name);
+    });
+}
+
 class CardMaker {
 public:
     CardMaker(const Options& options, Session& session)
         : options_(options), session_(session), seed_(read_seed(session)) {
         request_.scale = session.scale();
         request_.hour = read_hour(session);
+        ensemble_ = read_ensemble(session);
         request_.side_by_side = options.has("--side-by-side");
-        request_.version = version_line();
     }
 
     std::optional<Card> make(const std::string& path) {
-        const auto formula = session_.read_formula_file(path);
-        if (!formula) {
+        auto formula = session_.read_formula_file(path);
+        // Options are read against the formula's own pantry, and reported even where it has faults.
+        const Pantry& pantry = formula ? *formula->pantry : session_.pantry;
+        const ConversionRequest wish = read_conversion_request(options_, path, pantry, session_);
+        const PlanRequest plan = read_plan_request(options_, path, session_);
+        if (!formula || session_.diagnostics.has_errors()) {
             return std::nullopt;
         }
         if (options_.has("--as-written") || !has_packaged_yeast(*formula)) {
-            return card_of(*formula, nullptr);
+            if (asks_conversion(options_)) {
+                formula->remarks.emplace_back(
+                    "There is no packaged yeast in the formula: it is as written, and "
+                    "the wishes for a conversion are left aside.");
+            }
+            return bake_card(*std::move(formula), nullptr, seed_, request_, plan, ensemble_,
+                             session_.diagnostics);
         }
-        const ConversionRequest wish = read_conversion_request(options_, path, *formula->pantry, session_);
-        const auto conversion =
-            session_.diagnostics.has_errors() ? std::nullopt : convert(*formula, wish, session_.diagnostics);
-        return conversion ? card_of(conversion->after, &*conversion) : std::nullopt;
+        const auto conversion = convert(*formula, wish, session_.diagnostics);
+        return conversion ? bake_card(conversion->after, &*conversion, seed_, request_, plan, ensemble_,
+                                      session_.diagnostics)
+                          : std::nullopt;
     }
 
 private:
-    std::optional<Card> card_of(Formula formula, const Conversion* conversion) {
-        if (session_.diagnostics.has_errors() || !seed_levains(formula, seed_, session_.diagnostics)) {
-            return std::nullopt;
-        }
-        request_.forecast = forecast_of(formula);
-        return make_card(formula, conversion, request_, session_.diagnostics);
-    }
-
     const Options& options_;
     Session& session_;
     Seed seed_;
     CardRequest request_;
+    Ensemble ensemble_;
 };
 
+// Empty where a diagnostic says why.
+std::string report_of(const std::vector<Card>& cards, const std::string& format, Paper paper,
+                      Diagnostics& diagnostics) {
+    if (format == "html") {
+        return render_cards_html(cards, paper);
+    }
+    if (format == "json") {
+        return render_cards_json(cards, paper);
+    }
+    if (format == "pdf") {
+        return pdf_of_cards(render_cards_json(cards, paper), diagnostics).value_or("");
+    }
+    return render_cards_text(cards, report_columns);
+}
+
 } // namespace
+
+std::string text_card(const Formula& formula, const Conversion* conversion, Session& session) {
+    CardRequest request;
+    request.scale = session.scale();
+    PlanRequest plan;
+    plan.formula_place = text_from("formula", formula.name);
+    const auto card = bake_card(formula, conversion, {}, request, plan, {}, session.diagnostics);
+    return card ? render_cards_text({&*card, 1}, report_columns) : std::string();
+}
 
 int run_card(const Options& options) {
     Session session(options);
@@ -114,7 +179,12 @@ int run_card(const Options& options) {
     if (session.diagnostics.has_errors()) {
         return session.finish();
     }
-    return session.deliver(render_cards_text(cards, report_columns));
+    const std::string format = session.format();
+    if (format == "pdf" && !options.has("--output") && ::isatty(STDOUT_FILENO) == 1) {
+        write_error("leavenwright: a PDF is not for the terminal\nName a file: -o card.pdf\n");
+        return exit_wrong_usage;
+    }
+    return session.deliver(report_of(cards, format, paper_of(options), session.diagnostics));
 }
 
 } // namespace leavenwright

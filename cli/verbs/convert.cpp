@@ -7,6 +7,7 @@
 #include "schedule/dough_plan.hpp"
 #include "session.hpp"
 #include "source/wrap_text.hpp"
+#include "verbs/card.hpp"
 #include "verbs/verbs.hpp"
 
 namespace leavenwright {
@@ -64,8 +65,10 @@ int run_convert(const Options& options) {
     if (!conversion) {
         return session.finish();
     }
-    return session.deliver(
-        report_of(*conversion, options.arguments.front(), session.format(), scale, options.has("--brief")));
+    const std::string format = session.format();
+    return session.deliver(format == "card" ? text_card(conversion->after, &*conversion, session)
+                                            : report_of(*conversion, options.arguments.front(), format, scale,
+                                                        options.has("--brief")));
 }
 
 } // namespace leavenwright

@@ -4,23 +4,20 @@
 #include "plan_request.hpp"
 #include "quantity/read_quantity.hpp"
 #include "render/windows.hpp"
+#include "schedule/levain_stage.hpp"
 #include "session.hpp"
 #include "verbs/verbs.hpp"
-
-#include <algorithm>
 
 namespace leavenwright {
 namespace {
 
-// Share of bran and germ, by fibre: white flours have about 3 % of it, whole grain about 11 %.
-Fraction whole_grain_of(const SourcedText& text, Session& session) {
+Fraction whole_grain_in(const SourcedText& text, Session& session) {
     std::vector<std::string> remarks;
-    double share = 0.0;
+    double fibre = 0.0;
     for (const LevainFlour& flour : read_levain_flour(text, session.pantry, session.diagnostics, remarks)) {
-        const double fibre = flour.ingredient->composition.fibre.value();
-        share += flour.share.value() * std::clamp((fibre - 0.03) / 0.08, 0.0, 1.0);
+        fibre += flour.share.value() * flour.ingredient->composition.fibre.value();
     }
-    return Fraction(std::min(1.0, share));
+    return whole_grain_of(Fraction(fibre));
 }
 
 LevainBuild read_build(const Options& options, Session& session) {
@@ -45,7 +42,7 @@ LevainBuild read_build(const Options& options, Session& session) {
         }
     }
     if (const auto text = session.option_text("--flour")) {
-        build.whole_grain = whole_grain_of(*text, session);
+        build.whole_grain = whole_grain_in(*text, session);
     }
     if (const auto text = session.option_text("--weight")) {
         build.mass = read_mass(*text, diagnostics).value_or(build.mass);

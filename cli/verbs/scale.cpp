@@ -4,6 +4,7 @@
 #include "formula/write_formula.hpp"
 #include "render/scaled.hpp"
 #include "session.hpp"
+#include "verbs/card.hpp"
 #include "verbs/verbs.hpp"
 
 namespace leavenwright {
@@ -35,6 +36,13 @@ std::string report_of(const ScaledFormula& scaled, const std::string& format, co
     return render_scaled_text(scaled, {.columns = report_columns, .scale = scale});
 }
 
+// A card shows what a formula remarks.
+Formula scaled_for_card(const ScaledFormula& scaled) {
+    Formula formula = scaled.formula;
+    formula.remarks.insert(formula.remarks.end(), scaled.notes.begin(), scaled.notes.end());
+    return formula;
+}
+
 } // namespace
 
 int run_scale(const Options& options) {
@@ -51,7 +59,9 @@ int run_scale(const Options& options) {
                                   "ask for less");
         return session.finish();
     }
-    return session.deliver(report_of(scaled, session.format(), scale));
+    const std::string format = session.format();
+    return session.deliver(format == "card" ? text_card(scaled_for_card(scaled), nullptr, session)
+                                            : report_of(scaled, format, scale));
 }
 
 } // namespace leavenwright

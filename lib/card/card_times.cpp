@@ -48,14 +48,26 @@ std::string clock_range(ClockTime base, const Window& window) {
                : fmt::format("{} ({} to {})", show_clock(likely), show_clock(earliest), show_clock(latest));
 }
 
+// With a capital and a full stop.
+std::string sentence(const std::string& words) {
+    std::string text = printable(words, longest_sign);
+    if (text.empty()) {
+        return text;
+    }
+    if (text.front() >= 'a' && text.front() <= 'z') {
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    }
+    return text.back() == '.' ? text : text + ".";
+}
+
 CardWindow window_of(const StageWindow& stage, std::optional<ClockTime> begin_of_clock,
                      const Window& by_clock) {
     CardWindow window{.name = stage.stage,
                       .likely = "not within the time looked at",
                       .range = {},
                       .clock = {},
-                      .signs = printable(stage.signs, longest_sign),
-                      .past = printable(stage.past, longest_sign)};
+                      .signs = sentence(stage.signs),
+                      .past = sentence(stage.past)};
     const Window& in_stage = stage.in_stage;
     if (!is_reached(in_stage.likely)) {
         return window;

@@ -1,11 +1,12 @@
 // All JSON that is written; the only user of nlohmann/json.
 #include "quantity/number.hpp"
+#include "render/card.hpp"
 #include "render/comparison.hpp"
 #include "render/conversion.hpp"
 #include "render/diagnostics_json.hpp"
 #include "render/scaled.hpp"
-#include "render/windows.hpp"
 #include "render/water.hpp"
+#include "render/windows.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -205,7 +206,105 @@ Json curve_json(const std::vector<CurvePoint>& curve) {
     return points;
 }
 
+Json card_row_json(const CardRow& row) {
+    return {{"name", row.name},
+            {"weight_g", grams_of(row.mass)},
+            {"weight", row.weight},
+            {"percent", row.percent}};
+}
+
+Json card_rows_json(const std::vector<CardRow>& rows) {
+    Json list = Json::array();
+    for (const CardRow& row : rows) {
+        list.push_back(card_row_json(row));
+    }
+    return list;
+}
+
+Json card_columns_json(const Card& card) {
+    Json list = Json::array();
+    for (const CardColumn& column : card.columns) {
+        list.push_back({{"name", column.name},
+                        {"when", column.when},
+                        {"rows", card_rows_json(column.rows)},
+                        {"total", card_row_json(column.total)},
+                        {"below", card_rows_json(column.below)}});
+    }
+    return list;
+}
+
+Json card_times_json(const Card& card) {
+    Json steps = Json::array();
+    for (const CardStep& step : card.steps) {
+        steps.push_back({{"name", step.name}, {"clock", step.clock}, {"detail", step.detail}});
+    }
+    Json windows = Json::array();
+    for (const CardWindow& window : card.windows) {
+        windows.push_back({{"name", window.name},
+                           {"likely", window.likely},
+                           {"range", window.range},
+                           {"clock", window.clock},
+                           {"signs", window.signs},
+                           {"past", window.past}});
+    }
+    Json points = Json::array();
+    for (const CardCurvePoint& point : card.curve) {
+        points.push_back({{"hours", point.hours},
+                          {"rise_low", point.rise_low},
+                          {"rise_likely", point.rise_likely},
+                          {"rise_high", point.rise_high},
+                          {"dough", point.dough},
+                          {"surroundings", point.surroundings}});
+    }
+    return {{"steps", std::move(steps)},
+            {"windows", std::move(windows)},
+            {"temperature_unit", card.temperature_unit},
+            {"curve", std::move(points)},
+            {"settings", card.settings}};
+}
+
+Json card_figures_json(const std::vector<CardFigure>& figures) {
+    Json list = Json::array();
+    for (const CardFigure& figure : figures) {
+        list.push_back({{"name", figure.name},
+                        {"before", figure.before},
+                        {"after", figure.after},
+                        {"difference", figure.difference}});
+    }
+    return list;
+}
+
+Json card_json(const Card& card) {
+    Json json = {{"title", card.title},
+                 {"makes", card.makes},
+                 {"date", card.date},
+                 {"levain", card.levain},
+                 {"water_temperature", card.water_temperature},
+                 {"columns", card_columns_json(card)},
+                 {"as_weighed", card.as_weighed}};
+    json.update(card_times_json(card));
+    json.update({{"side_by_side", card_figures_json(card.side_by_side)},
+                 {"balance", card_figures_json(card.balance)},
+                 {"reasons", card.reasons},
+                 {"eu_allergens", card.eu_allergens},
+                 {"us_allergens", card.us_allergens},
+                 {"cautions", card.cautions},
+                 {"notes", card.notes},
+                 {"version", card.version}});
+    return json;
+}
+
 } // namespace
+
+std::string render_cards_json(std::span<const Card> cards, Paper paper) {
+    Json list = Json::array();
+    for (const Card& card : cards) {
+        list.push_back(card_json(card));
+    }
+    return written({{"schema", "leavenwright/cards/1"},
+                    {"paper", paper == Paper::letter ? "letter" : "a4"},
+                    {"cards", std::move(list)}});
+}
 
 std::string render_diagnostics_json(const Diagnostics& diagnostics) {
     Json list = diagnostics_list(diagnostics);
@@ -391,7 +490,7 @@ std::string render_proof_json(const ProofReport& report) {
         json["answer"] = answer_json(*report.answer);
     }
     json["as_written"] = report.as_written ? Json{{"stages", stages_json(*report.as_written)}} : Json();
-    return json.dump(2) + "\n";
+    return written(json);
 }
 
 std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening) {
@@ -404,7 +503,7 @@ std::string render_ripening_json(const LevainBuild& build, const Ripening& ripen
     json["members"] = ripening.members;
     json["seed"] = ripening.seed;
     json["curves"] = curve_json(ripening.curve);
-    return json.dump(2) + "\n";
+    return written(json);
 }
 
 } // namespace leavenwright

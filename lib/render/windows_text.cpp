@@ -164,7 +164,11 @@ std::string render_proof_text(const ProofReport& report, const TextStyle& style)
     }
     out += "\n" + CurveChart(report.windows.curve, style.scale.units).text();
     append_list(out, "settings", report.windows.settings, style.columns);
-    append_list(out, "cautions", report.windows.cautions, style.columns);
+    std::vector<std::string> cautions = report.windows.cautions;
+    cautions.push_back("Raw flour and raw dough are not for eating. A culture with mould, or with pink or "
+                       "orange streaks, is "
+                       "thrown away whole.");
+    append_list(out, "cautions", cautions, style.columns);
     return out;
 }
 

@@ -4,6 +4,7 @@
 #include "formula/overall.hpp"
 #include "quantity/show.hpp"
 #include "schedule/dough_composition.hpp"
+#include "schedule/levain_stage.hpp"
 #include "schedule/rise_settings.hpp"
 #include "source/unicode.hpp"
 
@@ -68,17 +69,12 @@ Mass fresh_yeast_mass(const Formula& formula, const Overall& overall) {
     return mass;
 }
 
-// Share of the flour that is bran and germ, by its fibre: white flours have about 3 % of it, whole
-// grain about 11 %.
 Fraction whole_grain_share(const Overall& overall) {
-    constexpr double white = 0.03;
-    constexpr double whole = 0.11;
     Mass fibre{};
     for (const Line& line : overall.flours()) {
-        fibre += line.ingredient->composition.fibre.value() * line.mass;
+        fibre += line.ingredient->composition.fibre * line.mass;
     }
-    const double share = (fibre / overall.total_flour - white) / (whole - white);
-    return Fraction(std::clamp(share, 0.0, 1.0));
+    return whole_grain_of(Fraction::of(fibre, overall.total_flour));
 }
 
 DoughMix mix_of(const Formula& formula, const Overall& overall, double levain_times) {
@@ -332,8 +328,6 @@ void add_cautions(const FormulaPlan& plan, Windows& windows) {
             "go by your local code.",
             warm_time(windows).value() / 3600.0));
     }
-    windows.cautions.push_back("Raw dough and raw flour are not for tasting. Mould, or pink or orange "
-                               "streaks in the culture: discard all of it.");
 }
 
 void report_temperatures(const FormulaPlan& plan, const Windows& windows, const PlanRequest& request,

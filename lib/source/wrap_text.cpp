@@ -18,9 +18,19 @@ std::string wrap_text(std::string_view text, std::string_view first, std::string
     };
     while (!text.empty()) {
         const std::size_t stop = text.find_first_of(" \n");
-        const std::string_view word = text.substr(0, stop);
-        const std::size_t word_width = display_width(word);
+        std::string_view word = text.substr(0, stop);
+        std::size_t word_width = display_width(word);
         if (!is_fresh && width + 1 + word_width > columns) {
+            end_line();
+        }
+        while (is_fresh && width < columns && width + word_width > columns) {
+            const std::string_view piece = fit_width(word, columns - width);
+            if (piece.empty()) { // not even one character has room
+                break;
+            }
+            line += piece;
+            word.remove_prefix(piece.size());
+            word_width = display_width(word);
             end_line();
         }
         if (!is_fresh) {
