@@ -13,7 +13,8 @@ document: quantity diagnostic source
 pantry: document quantity diagnostic source
 formula: pantry document quantity diagnostic source
 convert: formula pantry document quantity diagnostic source
-render: convert formula pantry quantity diagnostic source
+transcribe: formula pantry document quantity diagnostic source
+render: transcribe convert formula pantry quantity diagnostic source
 '
 faults=0
 complain() {
@@ -57,7 +58,8 @@ only_in() {
 only_in 'yaml-cpp/' lib/document/yaml_reader.cpp
 only_in 'boost/' lib/quantity/quantity.hpp
 only_in 'CLI/' cli/options.cpp
-only_in 'nlohmann/' lib/render/json.cpp
+only_in 'nlohmann/' lib/render/json.cpp lib/transcribe/read_json_recipe.cpp
+only_in 'gumbo' lib/transcribe/read_page.cpp
 only_in 'utf8proc' lib/source/unicode.cpp
 only_in 'iostream' lib/pantry/embed_pantry.cpp
 only_in 'fmt/format.h' lib/diagnostic/render_diagnostic.cpp lib/pantry/embed_pantry.cpp

@@ -13,6 +13,7 @@ int run_verb(const Options& options) {
         {"convert", run_convert},
         {"scale", run_scale},
         {"check", run_check},
+        {"transcribe", run_transcribe},
         {"pantry", run_pantry},
         {"explain", run_explain},
     });

@@ -8,6 +8,7 @@ namespace leavenwright {
 int run_convert(const Options& options);
 int run_scale(const Options& options);
 int run_check(const Options& options);
+int run_transcribe(const Options& options);
 int run_pantry(const Options& options);
 int run_explain(const Options& options);
 

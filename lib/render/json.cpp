@@ -4,6 +4,7 @@
 #include "render/conversion.hpp"
 #include "render/diagnostics_json.hpp"
 #include "render/scaled.hpp"
+#include "render/transcription.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -136,6 +137,29 @@ Json diagnostics_list(const Diagnostics& diagnostics) {
     return list;
 }
 
+// Null where nothing is known.
+template <class Value>
+Json known(const std::optional<Value>& value) {
+    return value ? Json(*value) : Json(nullptr);
+}
+
+Json transcribed_json(const IngredientLine& line) {
+    const auto weight_of = [&](Mass WeightRange::*part) {
+        return line.weight ? Json(exact_shift(without_dust(((*line.weight).*part).value(), 12), 3))
+                           : Json(nullptr);
+    };
+    return {{"text", line.text},
+            {"ingredient", line.ingredient != nullptr ? line.key : line.name},
+            {"known", line.ingredient != nullptr},
+            {"amount", known(line.number)},
+            {"unit", line.unit},
+            {"weight_g", weight_of(&WeightRange::likely)},
+            {"low_g", weight_of(&WeightRange::least)},
+            {"high_g", weight_of(&WeightRange::most)},
+            {"sure", line.is_sure},
+            {"role", line.role}};
+}
+
 } // namespace
 
 std::string render_diagnostics_json(const Diagnostics& diagnostics) {
@@ -211,6 +235,28 @@ std::string render_overall_json(const Formula& formula, const Overall& overall, 
                     {"ingredients", lines_json(overall.lines, overall)},
                     {"findings", diagnostics_list(findings)},
                     {"notes", formula.remarks}});
+}
+
+std::string render_transcription_json(const Transcription& transcription, const Diagnostics& findings) {
+    Json lines = Json::array();
+    for (const IngredientLine& line : transcription.lines) {
+        lines.push_back(transcribed_json(line));
+    }
+    Json hydration = nullptr;
+    if (transcription.hydration) {
+        hydration = {{"likely", ratio_of(transcription.hydration->likely)},
+                     {"low", ratio_of(transcription.hydration->least)},
+                     {"high", ratio_of(transcription.hydration->most)}};
+    }
+    return written({{"schema", "leavenwright/transcription/1"},
+                    {"name", transcription.name},
+                    {"lines", std::move(lines)},
+                    {"sure", transcription.sure},
+                    {"doubtful", transcription.doubtful},
+                    {"unread", transcription.unread},
+                    {"hydration_true", std::move(hydration)},
+                    {"formula", transcription.formula},
+                    {"findings", diagnostics_list(findings)}});
 }
 
 std::string render_conversion_json(const Conversion& conversion) {
