@@ -43,7 +43,7 @@ public:
     IngredientReader(const SourcedText& place, const Pantry& pantry, std::string_view role,
                      Diagnostics& diagnostics)
         : place_(place), pantry_(pantry), diagnostics_(diagnostics) {
-        line_.text = std::string(place.text);
+        line_.text = std::string(without_bullet(place.text));
         line_.place = place;
         line_.role = role;
     }
@@ -130,7 +130,7 @@ private:
         const bool is_short = match.name.size() <= longest_name;
         const auto near = is_short ? pantry_.near_misses(match.name) : std::vector<std::string_view>();
         doubt(Code::ingredient_unknown,
-              match.name.empty() ? "no ingredient is named in " + in_quotes(place_.text)
+              match.name.empty() ? "no ingredient is named in " + in_quotes(line_.text)
                                  : "unknown ingredient " + in_quotes(match.name),
               (near.empty() ? std::string() : "did you mean " + listed(near) + "? ") +
                   "the formula has it as a comment; mend the name there, or describe it under 'pantry:'");
@@ -145,6 +145,7 @@ private:
             report_missing();
             return;
         }
+        take_piece_of_name();
         KitchenAmount chosen = preferred();
         line_.number = chosen.number;
         line_.unit = chosen.measure.name.empty() ? chosen.size : chosen.measure.name;
@@ -168,11 +169,27 @@ private:
         compare_others(chosen);
     }
 
+    // "1 yeast cake", "2 yeast packets": the piece stands behind the name.
+    void take_piece_of_name() {
+        KitchenAmount& amount = *split_.amount;
+        const bool is_bare = amount.measure.is_piece() && amount.measure.name.empty() && amount.size.empty();
+        if (!is_bare || line_.ingredient == nullptr || mass_of_piece(*line_.ingredient, "")) {
+            return;
+        }
+        for (const LineToken& token : split_.name) {
+            const auto piece = measure_named(token.text, token.folded);
+            if (piece && piece->is_piece() && mass_of_piece(*line_.ingredient, piece->name)) {
+                amount.measure = *piece;
+                return;
+            }
+        }
+    }
+
     bool check_weight() {
         if (line_.weight && !(line_.weight->likely.value() > 0.0 && line_.weight->most <= largest_amount())) {
             line_.weight.reset();
             line_.amount.clear();
-            doubt(Code::amount_too_large, in_quotes(place_.text) + " has no weight that makes sense",
+            doubt(Code::amount_too_large, in_quotes(line_.text) + " has no weight that makes sense",
                   "check the amount");
             return false;
         }
@@ -217,7 +234,7 @@ private:
         const auto stated = weigh_amount(*line_.ingredient, amount);
         if (!pieces || !stated) {
             doubt(Code::amount_doubtful,
-                  in_quotes(place_.text) +
+                  in_quotes(line_.text) +
                       " does not say whether the weight is of one or of all; of all is taken",
                   "write the whole weight in the formula");
             return false;
@@ -276,8 +293,8 @@ private:
         }
         doubt(Code::amount_missing,
               line_.ingredient != nullptr && line_.ingredient->is_flour()
-                  ? in_quotes(place_.text) + " has no number: how much flour is not known"
-                  : in_quotes(place_.text) + " has no amount",
+                  ? in_quotes(line_.text) + " has no number: how much flour is not known"
+                  : in_quotes(line_.text) + " has no amount",
               "the formula has it as a comment; write how much it is there");
     }
 
@@ -305,7 +322,7 @@ private:
 
     void report_range(const std::string& why) {
         doubt(Code::amount_doubtful,
-              in_quotes(place_.text) + " is " + why + ": " + show_grams(line_.weight->likely) + ", from " +
+              in_quotes(line_.text) + " is " + why + ": " + show_grams(line_.weight->likely) + ", from " +
                   range_text(*line_.weight),
               "write the weight in the formula once you have weighed it");
     }

@@ -90,6 +90,9 @@ private:
         }
         double number = number_named(first.folded);
         const bool is_article = first.is("a") || first.is("an");
+        if (is_article && (next_is("little", 1) || next_is("bit", 1))) {
+            return std::nullopt;
+        }
         if (number == 0.0 && !is_article) {
             return std::nullopt;
         }
@@ -231,8 +234,8 @@ private:
         if (next_is("-") && peek(1) != nullptr && peek(1)->is_word() && peek(1)->is_glued) {
             ++at_; // "8-ounce"
         }
-        if (next_is("x") && peek(1) != nullptr && peek(1)->is_number()) {
-            read_times(amount);
+        const bool is_times = next_is("x") && peek(1) != nullptr && peek(1)->is_number();
+        if ((is_times || (peek() != nullptr && peek()->is_number())) && read_times(amount, is_times)) {
             return;
         }
         if (next_is("%")) {
@@ -285,11 +288,11 @@ private:
         return word == "sifted" || word == "packed" || word == "spooned" || word == "scooped";
     }
 
-    // "2 x 7 g sachets"
-    void read_times(KitchenAmount& amount) {
+    // "2 x 7 g sachets", "1 12-ounce bottle"
+    bool read_times(KitchenAmount& amount, bool has_sign) {
         const std::size_t before = at_;
         const double times = amount.number;
-        ++at_;
+        at_ += has_sign ? 1U : 0U;
         KitchenAmount one;
         const auto number = read_number();
         if (number) {
@@ -298,16 +301,23 @@ private:
         }
         if (!number || one.measure.is_piece()) {
             at_ = before;
-            return;
+            return false;
         }
         amount = one;
         amount.number *= times;
         amount.least *= times;
         amount.most *= times;
-        if (peek() != nullptr && peek()->is_word()) { // the container says nothing more
-            const auto piece = measure_named(peek()->text, peek()->folded);
-            at_ += piece && piece->is_piece() ? 1U : 0U;
+        return true;
+    }
+
+    // "7 g sachet": the container says nothing more. Cake flour is no container.
+    void skip_container() {
+        const LineToken* token = peek();
+        if (token == nullptr || !token->is_word() || peek(1) == nullptr) {
+            return;
         }
+        const auto piece = measure_named(token->text, token->folded);
+        at_ += piece && piece->is_piece() && piece->name != "cake" ? 1U : 0U;
     }
 
     // The number of tokens that name a measure from `ahead` on; 0 where none does.
@@ -349,6 +359,9 @@ private:
             amount.number *= fullness_->likely;
         }
         fullness_.reset();
+        if (amount.measure.kind == Measure::Kind::mass || is_spoon_or_cup) {
+            skip_container();
+        }
     }
 
     // "3 cups to 3 1/2 cups"

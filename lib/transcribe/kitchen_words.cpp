@@ -101,7 +101,8 @@ constexpr std::string_view fillers =
     "firmly|lightly|loosely|unsifted";
 
 constexpr std::string_view preparations =
-    "warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|scalded|warmed|heated|room|"
+    "little|bit|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|scalded|warmed|"
+    "heated|room|"
     "temperature|sifted|unsifted|melted|softened|soft|packed|firmly|lightly|loosely|chopped|finely|coarsely|"
     "roughly|"
     "thinly|grated|minced|crushed|ground|freshly|fresh|dry|beaten|well|slightly|gently|divided|optional|cut|"

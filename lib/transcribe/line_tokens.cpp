@@ -287,17 +287,27 @@ private:
 
 } // namespace
 
-std::string plain_line(std::string_view line) {
-    std::string text = with_plain_marks(line);
-    trim(text);
-    for (std::size_t length = bullet_length(text); length > 0; length = bullet_length(text)) {
-        const bool was_number = is_digit(text.front());
-        text.erase(0, length);
-        trim(text);
+std::string_view without_bullet(std::string_view line) {
+    const auto trim_view = [&] {
+        const std::size_t begin = std::min(line.find_first_not_of(" \t"), line.size());
+        const std::size_t end = line.find_last_not_of(" \t\r\n");
+        line = end == std::string_view::npos ? std::string_view() : line.substr(begin, end + 1 - begin);
+    };
+    trim_view();
+    for (std::size_t length = bullet_length(line); length > 0; length = bullet_length(line)) {
+        const bool was_number = is_digit(line.front());
+        line.remove_prefix(length);
+        trim_view();
         if (was_number) {
             break;
         }
     }
+    return line;
+}
+
+std::string plain_line(std::string_view line) {
+    std::string text = with_plain_marks(without_bullet(line));
+    trim(text);
     // Emphasis: a mark that is doubled or stands at an end of the line.
     std::string out;
     for (std::size_t at = 0; at < text.size(); ++at) {

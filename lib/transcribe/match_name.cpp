@@ -1,6 +1,5 @@
 #include "transcribe/match_name.hpp"
 
-#include "formula/formula.hpp"
 #include "transcribe/kitchen_words.hpp"
 
 #include <algorithm>
@@ -17,6 +16,11 @@ std::string joined(std::span<const std::string> words) {
         text += (text.empty() ? "" : " ") + word;
     }
     return text;
+}
+
+bool is_harmless(std::span<const std::string> words) {
+    return std::all_of(words.begin(), words.end(),
+                       [](const std::string& word) { return is_preparation_word(word); });
 }
 
 // The words between marks and clauses; the first segment is the name, what follows a comma may belong to it.
@@ -46,8 +50,9 @@ Segments segments_of(std::span<const LineToken> tokens) {
         if (token.is("or") && segments.parts.size() == 1 && !segments.parts.back().empty()) {
             is_or = true;
         }
-        const bool begins_clause = is_clause_word(token.folded) &&
-                                   (!is_preparation_word(token.folded) || !segments.parts.back().empty());
+        // "very warm water" goes on, "butter softened until" does not
+        const bool begins_clause = is_clause_word(token.folded) && (!is_preparation_word(token.folded) ||
+                                                                    !is_harmless(segments.parts.back()));
         is_clause = is_clause || begins_clause;
         if (is_or && !token.is("or") && segments.behind_or.size() < most_words) {
             segments.behind_or.push_back(token.folded);
@@ -70,11 +75,6 @@ bool take(NameMatch& match, const std::string& name, const Pantry& pantry) {
     return !match.meanings.empty();
 }
 
-bool is_harmless(std::span<const std::string> words) {
-    return std::all_of(words.begin(), words.end(),
-                       [](const std::string& word) { return is_preparation_word(word); });
-}
-
 // The longest run of words with a name in the pantry, the rest being preparation; the later of two.
 bool take_longest(NameMatch& match, const Words& words, const Pantry& pantry) {
     const std::span<const std::string> all(words);
@@ -89,9 +89,23 @@ bool take_longest(NameMatch& match, const Words& words, const Pantry& pantry) {
     return false;
 }
 
+// "yolks of eggs", "eggs, whites only"
+std::string_view egg_part(const Words& words) {
+    const auto has = [&](std::string_view stem) {
+        return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+            return word == stem || word == std::string(stem) + "s";
+        });
+    };
+    return !has("egg")    ? std::string_view()
+           : has("yolk")  ? "egg yolk"
+           : has("white") ? "egg white"
+                          : std::string_view();
+}
+
 bool names_culture(const Words& words) {
     return std::any_of(words.begin(), words.end(), [](const std::string& word) {
-        return is_culture_name(word) || word == "sourdough" || word == "leaven" || word == "levain";
+        return word == "starter" || word == "culture" || word == "sourdough" || word == "leaven" ||
+               word == "levain";
     });
 }
 
@@ -105,8 +119,12 @@ NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
         head.erase(head.begin());
     }
     match.name = joined(head);
-    match.is_culture = names_culture(head);
+    match.is_culture = names_culture(head) && pantry.find(match.name).ingredient == nullptr;
     if (head.empty() || match.is_culture) {
+        return match;
+    }
+    if (const std::string_view part = egg_part(head);
+        !part.empty() && take(match, std::string(part), pantry)) {
         return match;
     }
     bool is_found = false;

@@ -195,6 +195,10 @@ private:
         }
         line_.name.insert(line_.name.end(), tokens_.begin() + static_cast<std::ptrdiff_t>(begin),
                           tokens_.end());
+        // "2 cups sifted flour" was sifted before it was measured; "2 cups flour, sifted" was not
+        if (begin < tokens_.size() && (tokens_[begin].is("sifted") || tokens_[begin].is("packed"))) {
+            line_.amount->how = tokens_[begin].folded;
+        }
     }
 
     void take_brackets() {
