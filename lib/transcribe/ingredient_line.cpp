@@ -54,14 +54,24 @@ public:
                   "write one ingredient a line");
             return {line_};
         }
+        std::vector<IngredientLine> lines;
         split_ = split_line(plain_line(place_.text));
         if (!split_.purpose.empty()) {
             line_.role = split_.purpose;
         }
-        take_name();
-        take_amount();
-        std::vector<IngredientLine> lines{line_};
-        add_extra(lines);
+        constexpr int most_ingredients = 8; // of one line
+        std::vector<LineToken> rest;
+        for (int count = 0; count < most_ingredients; ++count) {
+            rest = count + 1 < most_ingredients ? cut_second() : std::vector<LineToken>();
+            take_name();
+            take_amount();
+            lines.push_back(line_);
+            add_extra(lines);
+            if (rest.empty()) {
+                break;
+            }
+            begin_next(std::move(rest));
+        }
         return lines;
     }
 
@@ -69,6 +79,50 @@ private:
     void doubt(Code code, std::string message, std::string hint) {
         line_.is_sure = false;
         diagnostics_.warning(code, place_, std::move(message), std::move(hint));
+    }
+
+    // "1 cake yeast dissolved in 1/4 cup water", "1 tsp salt, 1 tbsp sugar": the tokens of the second
+    // ingredient, taken off the first; empty where there is none.
+    std::vector<LineToken> cut_second() {
+        std::vector<LineToken>& name = split_.name;
+        int tries = 0;
+        for (std::size_t at = 1; at + 2 < name.size() && tries < 8; ++at) {
+            const bool may_part = name[at].is("in") || name[at].is("with") || name[at].is(",") ||
+                                  name[at].is(";") || name[at].is("and") || name[at].is("&");
+            if (!may_part) {
+                continue;
+            }
+            ++tries;
+            const auto tail = std::span<const LineToken>(name).subspan(at + 1);
+            const auto amount = read_kitchen_amount(tail);
+            if (!amount || amount->measure.kind == Measure::Kind::percent) {
+                continue;
+            }
+            const NameMatch second = match_name(tail.subspan(std::min(amount->length, tail.size())), pantry_);
+            const bool is_plain_first =
+                match_name(std::span<const LineToken>(name).first(at), pantry_).ingredient !=
+                second.ingredient;
+            if (second.ingredient != nullptr && is_plain_first && split_.amount) {
+                std::vector<LineToken> rest(tail.begin(), tail.end());
+                name.resize(at);
+                return rest;
+            }
+        }
+        return {};
+    }
+
+    void begin_next(std::vector<LineToken> tokens) {
+        const std::string purpose = split_.purpose;
+        const std::string role = line_.role;
+        const std::string text = line_.text;
+        split_ = split_tokens(std::move(tokens));
+        if (split_.purpose.empty()) {
+            split_.purpose = purpose;
+        }
+        line_ = IngredientLine();
+        line_.text = text;
+        line_.place = place_;
+        line_.role = split_.purpose.empty() ? role : split_.purpose;
     }
 
     bool is_in_dough() const { return split_.purpose.empty(); }

@@ -101,7 +101,8 @@ constexpr std::string_view fillers =
     "firmly|lightly|loosely|unsifted";
 
 constexpr std::string_view preparations =
-    "little|bit|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|scalded|warmed|"
+    "little|bit|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|scalded|"
+    "warmed|"
     "heated|room|"
     "temperature|sifted|unsifted|melted|softened|soft|packed|firmly|lightly|loosely|chopped|finely|coarsely|"
     "roughly|"
@@ -135,22 +136,10 @@ constexpr std::string_view clauses = "for|until|at|in|with|from|if|when|because|
                                      "drained|soaked|peeled|packed|toasted";
 
 constexpr auto numbers = std::to_array<std::pair<std::string_view, double>>({
-    {"one", 1},
-    {"two", 2},
-    {"three", 3},
-    {"four", 4},
-    {"five", 5},
-    {"six", 6},
-    {"seven", 7},
-    {"eight", 8},
-    {"nine", 9},
-    {"ten", 10},
-    {"eleven", 11},
-    {"twelve", 12},
-    {"fifteen", 15},
-    {"twenty", 20},
-    {"dozen", 12},
-    {"couple", 2},
+    {"one", 1},     {"two", 2},     {"three", 3},    {"four", 4},    {"five", 5},
+    {"six", 6},     {"seven", 7},   {"eight", 8},    {"nine", 9},    {"ten", 10},
+    {"eleven", 11}, {"twelve", 12}, {"fifteen", 15}, {"twenty", 20}, {"thirty", 30},
+    {"forty", 40},  {"fifty", 50},  {"sixty", 60},   {"dozen", 12},  {"couple", 2},
 });
 
 constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_view>>({

@@ -29,6 +29,15 @@ struct Segments {
     Words behind_or;
 };
 
+// "luke-warm" is two words where names are compared.
+void push_words(Words& words, std::string_view text) {
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(' '), text.size());
+        words.emplace_back(text.substr(0, end));
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+}
+
 Segments segments_of(std::span<const LineToken> tokens) {
     Segments segments;
     segments.parts.emplace_back();
@@ -58,7 +67,7 @@ Segments segments_of(std::span<const LineToken> tokens) {
             segments.behind_or.push_back(token.folded);
         }
         if (!is_clause && segments.parts.back().size() < most_words && token.text != ".") {
-            segments.parts.back().push_back(token.is_number() ? token.text : token.folded);
+            push_words(segments.parts.back(), token.is_number() ? token.text : token.folded);
         }
     }
     return segments;
@@ -75,6 +84,20 @@ bool take(NameMatch& match, const std::string& name, const Pantry& pantry) {
     return !match.meanings.empty();
 }
 
+// A cup of cooked grain is mostly water: not what the pantry has under its name.
+bool is_swollen(const Words& words, NameMatch& match) {
+    const bool is_cooked = std::any_of(words.begin(), words.end(), [](const std::string& word) {
+        return word == "cooked" || word == "boiled" || word == "soaked";
+    });
+    const bool is_grain =
+        match.ingredient != nullptr && match.ingredient->ingredient_class == IngredientClass::seed_or_grain;
+    if (is_cooked && is_grain) {
+        match.ingredient = nullptr;
+        match.key.clear();
+    }
+    return is_cooked && is_grain;
+}
+
 // The longest run of words with a name in the pantry, the rest being preparation; the later of two.
 bool take_longest(NameMatch& match, const Words& words, const Pantry& pantry) {
     const std::span<const std::string> all(words);
@@ -82,7 +105,7 @@ bool take_longest(NameMatch& match, const Words& words, const Pantry& pantry) {
         for (std::size_t begin = words.size() - length + 1; begin-- > 0;) {
             const bool fits = is_harmless(all.first(begin)) && is_harmless(all.subspan(begin + length));
             if (fits && take(match, joined(all.subspan(begin, length)), pantry)) {
-                return true;
+                return !is_swollen(words, match);
             }
         }
     }

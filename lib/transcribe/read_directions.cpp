@@ -55,7 +55,9 @@ public:
             if (auto text = time_at(at); !text.empty()) {
                 return text;
             }
-            if (tokens_[at].is("overnight")) {
+            const bool is_over_night =
+                tokens_[at].is("over") && at + 1 < tokens_.size() && tokens_[at + 1].is("night");
+            if (tokens_[at].is("overnight") || is_over_night) {
                 return "8 to 12 h";
             }
         }
@@ -190,7 +192,10 @@ private:
         for (std::size_t at = 0; at < text.size(); ++at) {
             const bool is_stop =
                 (text[at] == '.' || text[at] == '!') && (at + 1 == text.size() || text[at + 1] == ' ');
-            const bool is_then = text[at] == ' ' && at > 12 && text.substr(at).starts_with(" then ");
+            const std::string_view rest = text.substr(at, 10);
+            const bool is_then = text[at] == ' ' && at > 12 &&
+                                 (rest.starts_with(" then ") || rest.starts_with(" and bake ") ||
+                                  rest.starts_with(" and let "));
             if (is_stop || is_then || text[at] == ';' || text[at] == '\n') {
                 return at;
             }

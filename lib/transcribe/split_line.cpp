@@ -37,8 +37,7 @@ bool is_any(const LineToken& token, std::initializer_list<std::string_view> word
 
 class LineSplitter {
 public:
-    explicit LineSplitter(std::string_view plain)
-        : tokens_(without_brackets(line_tokens(plain), brackets_)) {}
+    explicit LineSplitter(Tokens tokens) : tokens_(without_brackets(std::move(tokens), brackets_)) {}
 
     SplitLine split() {
         take_size_of();
@@ -297,7 +296,11 @@ private:
 } // namespace
 
 SplitLine split_line(std::string_view plain) {
-    return LineSplitter(plain).split();
+    return split_tokens(line_tokens(plain));
+}
+
+SplitLine split_tokens(std::vector<LineToken> tokens) {
+    return LineSplitter(std::move(tokens)).split();
 }
 
 } // namespace leavenwright

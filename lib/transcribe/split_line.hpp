@@ -30,5 +30,6 @@ struct SplitLine {
 
 /// Linear in the line.
 SplitLine split_line(std::string_view plain);
+SplitLine split_tokens(std::vector<LineToken> tokens);
 
 } // namespace leavenwright
