@@ -1,5 +1,7 @@
 #include "transcribe/transcribe.hpp"
 
+#include "exit_status.hpp"
+#include "files.hpp"
 #include "render/transcription.hpp"
 #include "session.hpp"
 #include "verbs/verbs.hpp"
@@ -41,7 +43,11 @@ int run_transcribe(const Options& options) {
     const std::string report = session.format() == "json"
                                    ? render_transcription_json(*transcription, session.diagnostics)
                                    : transcription->formula;
-    return session.deliver(report);
+    const int status = session.deliver(report);
+    if (status == exit_done && options.value("--diagnostics") != "json") {
+        write_error("transcribed " + summary_of(*transcription) + "\n");
+    }
+    return status;
 }
 
 } // namespace leavenwright

@@ -227,7 +227,11 @@ private:
             const std::size_t decimals = digits_from(mark + 1);
             if (decimals > 0) {
                 is_whole = false;
-                return whole + 1 + decimals;
+                const std::size_t end = mark + 1 + decimals; // "2,500.5"
+                const bool goes_on =
+                    line_[mark] == ',' && decimals == 3 && end < line_.size() && line_[end] == '.';
+                const std::size_t more = goes_on ? digits_from(end + 1) : 0;
+                return whole + 1 + decimals + (more > 0 ? 1 + more : 0);
             }
         }
         return whole;
@@ -235,8 +239,9 @@ private:
 
     static double decimal_value(std::string_view text) {
         const std::size_t comma = text.find(',');
-        const bool is_thousands = comma != std::string_view::npos && text.size() - comma == 4 && comma > 0 &&
-                                  comma <= 3 && text.front() != '0';
+        const std::size_t point = std::min(text.find('.'), text.size());
+        const bool is_thousands = comma != std::string_view::npos && point > comma && point - comma == 4 &&
+                                  comma > 0 && comma <= 3 && text.front() != '0';
         std::string digits(text.substr(0, 40));
         if (comma < digits.size()) {
             digits[comma] = '.';

@@ -15,12 +15,18 @@ namespace {
 
 constexpr std::size_t most_steps = 60;
 
-bool holds(const std::vector<LineToken>& tokens, std::initializer_list<std::string_view> stems) {
-    return std::any_of(tokens.begin(), tokens.end(), [&](const LineToken& token) {
+// The index of the first word with one of these beginnings; the number of tokens where there is none.
+std::size_t first_of(const std::vector<LineToken>& tokens, std::initializer_list<std::string_view> stems) {
+    const auto found = std::find_if(tokens.begin(), tokens.end(), [&](const LineToken& token) {
         return token.is_word() && std::any_of(stems.begin(), stems.end(), [&](std::string_view stem) {
                    return token.folded.starts_with(stem);
                });
     });
+    return static_cast<std::size_t>(found - tokens.begin());
+}
+
+bool holds(const std::vector<LineToken>& tokens, std::initializer_list<std::string_view> stems) {
+    return first_of(tokens, stems) < tokens.size();
 }
 
 std::string_view time_unit(const LineToken& token) {
@@ -233,7 +239,9 @@ private:
         } else if (holds(tokens,
                          {"rise", "rising", "double", "prove", "proof", "ferment", "raise", "light"}) &&
                    !time.empty()) {
-            was_shaped_ = was_shaped_ || is_shaping;
+            const bool is_shaped_before = first_of(tokens, {"shape", "form", "mold", "mould"}) <
+                                          first_of(tokens, {"rise", "rising", "double"});
+            was_shaped_ = was_shaped_ || is_shaped_before;
             add(was_shaped_ ? "proof" : "bulk", place);
         } else if (holds(tokens, {"boil", "simmer"}) && holds(tokens, {"each", "side", "bath", "bagel"}) &&
                    !time.empty()) {

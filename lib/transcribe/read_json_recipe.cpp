@@ -63,6 +63,15 @@ bool is_too_deep(std::string_view text) {
     return false;
 }
 
+// Texts of markup often hold HTML: "2&frac14; tsp", "<p>Mix.</p>".
+std::string plain_text(const Json& json) {
+    std::string text = json.get<std::string>();
+    constexpr std::size_t longest = 8000;
+    text.resize(std::min(text.size(), longest));
+    const bool is_html = text.find_first_of("&<") != std::string::npos;
+    return is_html ? read_page(text).text : text;
+}
+
 class JsonRecipeReader {
 public:
     JsonRecipeReader(const SourceHandle& source, const Json& json) : source_(source), json_(json) {}
@@ -84,7 +93,7 @@ public:
 private:
     std::string text_of(const char* key) const {
         const auto found = json_.find(key);
-        return found != json_.end() && found->is_string() ? found->get<std::string>() : std::string();
+        return found != json_.end() && found->is_string() ? plain_text(*found) : std::string();
     }
 
     std::string yield() const {
@@ -107,11 +116,11 @@ private:
 
     void take_lines(const Json& list) {
         if (list.is_string()) {
-            take_line(list.get<std::string>());
+            take_line(plain_text(list));
         } else if (list.is_array()) {
             for (const auto& item : list) {
                 if (item.is_string()) {
-                    take_line(item.get<std::string>());
+                    take_line(plain_text(item));
                 }
             }
         }
@@ -159,7 +168,7 @@ private:
             return;
         }
         if (steps.is_string()) {
-            recipe_.directions.push_back(steps.get<std::string>().substr(0, 8000));
+            recipe_.directions.push_back(plain_text(steps));
         } else if (steps.is_array()) {
             for (const auto& step : steps) {
                 take_steps(step, depth + 1);
