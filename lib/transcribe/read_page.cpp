@@ -5,6 +5,8 @@
 
 #include <gumbo.h>
 
+#include <algorithm>
+#include <iterator>
 #include <memory>
 
 namespace leavenwright {
@@ -33,6 +35,106 @@ bool is_block(GumboTag tag) {
         return false;
     }
 }
+
+// Elements that hold nothing, and those that the next of their kind closes.
+bool is_never_deep(std::string_view name) {
+    for (const std::string_view word :
+         {"br",    "img", "input", "meta", "link", "hr", "source", "area", "base", "col",   "embed",
+          "track", "wbr", "p",     "li",   "td",   "th", "tr",     "dt",   "dd",   "option"}) {
+        if (name == word) {
+            return true;
+        }
+    }
+    return false;
+}
+
+// Whether elements nest deeper, or one has more attributes, than any real page: the parser's time grows with
+// their square, and it frees its tree by recursion.
+class TangleFinder {
+public:
+    explicit TangleFinder(std::string_view html) : html_(html) {}
+
+    bool find() {
+        for (std::size_t at = html_.find('<'); at != std::string_view::npos; at = html_.find('<', at + 1)) {
+            const bool closes = html_.substr(at + 1).starts_with('/');
+            const std::string name = name_at(at + (closes ? 2 : 1));
+            if (name.empty()) {
+                continue;
+            }
+            if (closes) {
+                close(name);
+                continue;
+            }
+            at = end_of_tag(at);
+            if (most_attributes_seen_ || open(name)) {
+                return true;
+            }
+            if (name == "script" || name == "style") {
+                const std::size_t end = html_.find("</", at);
+                at = end == std::string_view::npos ? html_.size() : end - 1;
+            }
+        }
+        return false;
+    }
+
+private:
+    static constexpr std::size_t deepest = 400;
+    static constexpr std::size_t most_attributes = 500;
+
+    std::string name_at(std::size_t at) const {
+        std::string name;
+        while (at < html_.size() && name.size() < 20) {
+            const char byte = html_[at++];
+            const char lower = byte >= 'A' && byte <= 'Z' ? static_cast<char>(byte - 'A' + 'a') : byte;
+            const bool belongs =
+                (lower >= 'a' && lower <= 'z') || (lower >= '0' && lower <= '9' && !name.empty());
+            if (!belongs) {
+                break;
+            }
+            name += lower;
+        }
+        return name;
+    }
+
+    std::size_t end_of_tag(std::size_t at) {
+        std::size_t gaps = 0;
+        char quote = '\0';
+        for (; at < html_.size(); ++at) {
+            const char byte = html_[at];
+            if (quote != '\0') {
+                quote = byte == quote ? '\0' : quote;
+            } else if (byte == '"' || byte == '\'') {
+                quote = byte;
+                ++gaps; // attributes may follow a quoted value without a space
+            } else if (byte == '>') {
+                break;
+            }
+            gaps += quote == '\0' && (byte == ' ' || byte == '\n' || byte == '\t' || byte == '/' ||
+                                      byte == '\f' || byte == '\r');
+        }
+        most_attributes_seen_ = most_attributes_seen_ || gaps > most_attributes;
+        return std::min(at, html_.size() - 1);
+    }
+
+    bool open(const std::string& name) {
+        if (!is_never_deep(name)) {
+            open_.push_back(name);
+        }
+        return open_.size() > deepest;
+    }
+
+    // Only the element itself: what is open within it may be opened again behind it.
+    void close(const std::string& name) {
+        const auto found = std::find(open_.rbegin(), open_.rend(), name);
+        if (found != open_.rend()) {
+            open_.erase(std::next(found).base());
+        }
+    }
+
+    std::string_view html_;
+    std::vector<std::string> open_;
+    bool most_attributes_seen_ = false;
+};
 
 class PageReader {
 public:
@@ -124,6 +226,9 @@ private:
 } // namespace
 
 PageText read_page(std::string_view html) {
+    if (TangleFinder(html).find()) {
+        return {.json = {}, .text = {}, .is_tangled = true};
+    }
     GumboOptions options = kGumboDefaultOptions;
     const auto release = [&](GumboOutput* output) { gumbo_destroy_output(&options, output); };
     const std::unique_ptr<GumboOutput, decltype(release)> output(

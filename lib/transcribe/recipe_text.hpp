@@ -41,6 +41,7 @@ std::optional<RecipeText> read_json_recipe(const SourceHandle& source, std::stri
 struct PageText {
     std::vector<std::string> json; // contents of its scripts of type application/ld+json
     std::string text;              // what a reader sees, a block a line
+    bool is_tangled = false;       // nested deeper than any real page; not read
 };
 PageText read_page(std::string_view html);
 

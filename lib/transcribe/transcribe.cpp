@@ -84,6 +84,10 @@ private:
             return read_plain_recipe(source_, pantry_);
         }
         const PageText page = read_page(text);
+        if (page.is_tangled) {
+            diagnostics_.warning(Code::markup_unreadable, beginning(), "the page nests deeper than pages do",
+                                 "copy the list of ingredients into a text file, and transcribe that");
+        }
         for (const std::string& json : page.json) {
             if (auto recipe = read_json_recipe(source_, json, diagnostics_)) {
                 return *std::move(recipe);
