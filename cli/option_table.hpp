@@ -35,7 +35,7 @@ inline constexpr auto verb_table = std::to_array<VerbRow>({
     {"scale", "Bring a formula to another size", "FORMULA", "Formula file; - is standard input", 1, 1},
     {"check", "Check one formula, or compare two", "FORMULA", "One formula file, or two to compare", 1, 2},
     {"transcribe", "Turn a recipe's text into a formula", "RECIPE",
-     "Text, Markdown, web page or JSON-LD; - is standard input", 1, 1},
+     "Text, page or JSON-LD; - is standard input", 1, 1},
     {"pantry", "List ingredients, or show one with its sources", "NAME", "An ingredient; all without", 0,
      many},
     {"explain", "Explain a diagnostic by its code", "CODE", "Such as unit-missing; all without", 0, many},
