@@ -62,7 +62,11 @@ public:
         constexpr int most_ingredients = 8; // of one line
         std::vector<LineToken> rest;
         for (int count = 0; count < most_ingredients; ++count) {
-            rest = count + 1 < most_ingredients ? cut_second() : std::vector<LineToken>();
+            const bool is_each = !split_.name.empty() && split_.name.front().is("each");
+            const auto shared = split_.amount;
+            rest = count + 1 == most_ingredients ? std::vector<LineToken>()
+                   : is_each                     ? cut_each()
+                                                 : cut_second();
             take_name();
             take_amount();
             lines.push_back(line_);
@@ -71,6 +75,9 @@ public:
                 break;
             }
             begin_next(std::move(rest));
+            if (is_each) {
+                split_.amount = shared;
+            }
         }
         return lines;
     }
@@ -111,6 +118,27 @@ private:
         return {};
     }
 
+    // "1 tsp each cinnamon and nutmeg": the same amount of the next.
+    std::vector<LineToken> cut_each() {
+        std::vector<LineToken>& name = split_.name;
+        name.erase(name.begin());
+        const auto mark = std::find_if(name.begin(), name.end(), [](const LineToken& token) {
+            return token.is("and") || token.is(",") || token.is("&");
+        });
+        if (mark == name.end()) {
+            return {};
+        }
+        std::vector<LineToken> rest(mark + 1, name.end());
+        name.erase(mark, name.end());
+        if (!rest.empty()) {
+            LineToken each;
+            each.kind = LineToken::Kind::word;
+            each.text = each.folded = "each";
+            rest.insert(rest.begin(), each);
+        }
+        return rest;
+    }
+
     void begin_next(std::vector<LineToken> tokens) {
         const std::string purpose = split_.purpose;
         const std::string role = line_.role;
@@ -138,7 +166,10 @@ private:
         line_.name = match.name;
         line_.ingredient = match.ingredient;
         line_.key = match.key;
-        if (match.ingredient == nullptr && !match.meanings.empty()) {
+        const bool is_open = match.ingredient == nullptr && !match.meanings.empty();
+        if (is_open && is_liquid_yeast(match)) {
+            report_unknown(match);
+        } else if (is_open) {
             choose_meaning(match);
         } else if (match.ingredient == nullptr) {
             report_unknown(match);
@@ -147,6 +178,14 @@ private:
                   in_quotes(line_.name) + " or " + match.alternative + ": the first is taken",
                   "change the name in the formula if you use the other");
         }
+    }
+
+    // Yeast by the cup or the gill is the liquid yeast of old kitchens, whose strength nobody knows.
+    bool is_liquid_yeast(const NameMatch& match) const {
+        constexpr Volume most_dry = litres(0.06);
+        return match.name.ends_with("yeast") && split_.amount &&
+               split_.amount->measure.kind == Measure::Kind::volume &&
+               split_.amount->number * split_.amount->measure.volume > most_dry;
     }
 
     // Yeast of a kind that the words leave open: what it is measured in says most.

@@ -47,6 +47,8 @@ public:
         }
         take_alternatives();
         take_brackets();
+        take_fullness_behind(line_.aside);
+        take_fullness_behind(line_.name);
         take_extra();
         take_purpose(line_.name, line_.purpose);
         if (line_.purpose.empty()) {
@@ -238,6 +240,25 @@ private:
         if (is_only_in_brackets) {
             line_.amount = line_.others.front().amount;
             line_.others.erase(line_.others.begin());
+        }
+    }
+
+    // "1 cup sugar, scant", "1 cup (heaping) flour"
+    void take_fullness_behind(const Tokens& tokens) {
+        if (!line_.amount || line_.amount->is_vague || line_.amount->measure.kind != Measure::Kind::volume) {
+            return;
+        }
+        for (const LineToken& token : tokens) {
+            const auto fullness = size_named(token.folded).empty() && !is_any(token, {"small", "big", "bare"})
+                                      ? fullness_named(token.folded)
+                                      : std::nullopt;
+            if (fullness) {
+                line_.amount->is_vague = true;
+                line_.amount->number *= fullness->likely;
+                line_.amount->least *= fullness->least;
+                line_.amount->most *= fullness->most;
+                return;
+            }
         }
     }
 
