@@ -8,6 +8,7 @@
 #include "pantry/read_pantry.hpp"
 #include "quantity/read_quantity.hpp"
 #include "render/diagnostics_json.hpp"
+#include "transcribe/transcribe.hpp"
 
 #include <unistd.h>
 
@@ -79,9 +80,24 @@ SourceHandle Session::read(const std::string& path) {
     return file.source;
 }
 
-std::optional<Formula> Session::read_formula_file(const std::string& path) {
+SourceHandle Session::read_formula_text(const std::string& path) {
     // Without the user's pantry every name in it would be reported; one fault says it.
     const SourceHandle source = file_status_ == 0 ? read(path) : nullptr;
+    if (!source || !is_recipe_text(*source, pantry)) {
+        return source;
+    }
+    const auto transcription = transcribe(source, pantry, diagnostics);
+    if (!transcription) {
+        return nullptr;
+    }
+    diagnostics.warning(Code::recipe_transcribed, {.source = source, .span = {0, 0}, .text = {}},
+                        "this is a recipe's text, and was transcribed; " + summary_of(*transcription),
+                        "'leavenwright transcribe' writes the formula, to be looked over");
+    return std::make_shared<SourceText>(source->name() + " (transcribed)", transcription->formula);
+}
+
+std::optional<Formula> Session::read_formula_file(const std::string& path) {
+    const SourceHandle source = read_formula_text(path);
     return source ? read_formula(source, pantry, diagnostics) : std::nullopt;
 }
 

@@ -27,6 +27,8 @@ public:
     SourceHandle read(const std::string& path);
     /// Whether every file could be read so far.
     bool has_files() const { return file_status_ == 0; }
+    /// The text of a formula: the file itself, or its transcription where it is a recipe's text.
+    SourceHandle read_formula_text(const std::string& path);
     std::optional<Formula> read_formula_file(const std::string& path);
 
     /// The value of an option as a text with a place, for diagnostics; none where it was not given.

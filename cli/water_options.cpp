@@ -191,7 +191,7 @@ private:
         }
         add(MixPart::Kind::other, "other ingredients", others);
         if (!(weights.water.value() > 0.0)) {
-            diagnostics_.error(Code::water_missing, {},
+            diagnostics_.error(Code::water_unweighed, {},
                                in_quotes(formula_->name) + " adds no plain water at mixing",
                                "warm or cool its other liquids with care, or give weights: --flour, --water");
         }
@@ -211,7 +211,7 @@ private:
             diagnostics_.error(Code::flour_missing, {}, "how much flour goes in?", "write --flour 1kg");
         }
         if (!options_.has("--water")) {
-            diagnostics_.error(Code::water_missing, {}, "how much water goes in?", "write --water 650g");
+            diagnostics_.error(Code::water_unweighed, {}, "how much water goes in?", "write --water 650g");
         }
         has_preferment_ = options_.has("--levain");
         if (!flour || !water) {

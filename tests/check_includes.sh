@@ -17,7 +17,8 @@ convert: formula pantry document quantity diagnostic source
 culture: ferment quantity diagnostic source
 schedule: culture ferment formula pantry document quantity diagnostic source
 card: culture schedule ferment convert formula pantry quantity diagnostic source
-render: card culture schedule ferment convert formula pantry quantity diagnostic source
+transcribe: formula pantry document quantity diagnostic source
+render: transcribe card culture schedule ferment convert formula pantry quantity diagnostic source
 '
 faults=0
 complain() {
@@ -62,10 +63,11 @@ only_in 'yaml-cpp/' lib/document/yaml_reader.cpp
 only_in 'boost/units/' lib/quantity/quantity.hpp
 only_in 'boost/numeric/odeint' lib/ferment/simulate.cpp
 only_in 'CLI/' cli/options.cpp
-only_in 'nlohmann/' lib/render/json.cpp cli/pdf/read_card.cpp
 only_in 'kainjow/' lib/render/card_html.cpp
 only_in 'pango/' cli/pdf/page.cpp
 only_in 'cairo' cli/pdf/page.cpp
+only_in 'nlohmann/' lib/render/json.cpp lib/transcribe/read_json_recipe.cpp cli/pdf/read_card.cpp
+only_in 'gumbo' lib/transcribe/read_page.cpp
 only_in 'utf8proc' lib/source/unicode.cpp
 only_in 'iostream' lib/pantry/embed_pantry.cpp
 only_in 'fmt/format.h' lib/diagnostic/render_diagnostic.cpp lib/pantry/embed_pantry.cpp

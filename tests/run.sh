@@ -2,7 +2,7 @@
 # From a fresh Debian 12 machine to tested: installs what build and tests need, builds, and
 # runs every test. The last line counts them: "N passed, N failed".
 #
-#     sh tests/run.sh [PRESET]    release by default, with the tests of documents, schema and
+#     sh tests/run.sh [PRESET]    release by default, with the tests of documents, schema, recipes and
 #                                 package; asan, dev and coverage run the rest
 set -eu
 cd "$(dirname "$0")/.."
@@ -64,6 +64,7 @@ run_ctest
 if [ "$preset" = release ]; then
     run_script tests/documents/run.sh "$build"
     run_script tests/schema/run.sh "$build/leavenwright"
+    run_script tests/transcribe/run.sh "$build/leavenwright"
     run_script tests/package/run.sh "$build"
 fi
 echo "$passed passed, $failed failed"

@@ -38,7 +38,7 @@ SourcedText list_place(const Document& document) {
 int check_one(const Options& options) {
     Session session(options);
     const UsualRanges ranges = ranges_of(session);
-    const SourceHandle source = session.has_files() ? session.read(options.arguments.front()) : nullptr;
+    const SourceHandle source = session.read_formula_text(options.arguments.front());
     const auto document = source ? read_document(source, session.diagnostics) : std::nullopt;
     const auto formula =
         document ? read_formula(*document, session.pantry, session.diagnostics) : std::nullopt;

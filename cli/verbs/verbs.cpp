@@ -17,6 +17,7 @@ int run_verb(const Options& options) {
         {"ripen", run_ripen},
         {"card", run_card},
         {"water", run_water},
+        {"transcribe", run_transcribe},
         {"pantry", run_pantry},
         {"explain", run_explain},
     });

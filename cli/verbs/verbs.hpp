@@ -12,6 +12,7 @@ int run_ripen(const Options& options);
 int run_card(const Options& options);
 int run_check(const Options& options);
 int run_water(const Options& options);
+int run_transcribe(const Options& options);
 int run_pantry(const Options& options);
 int run_explain(const Options& options);
 

@@ -5,6 +5,7 @@
 #include "render/conversion.hpp"
 #include "render/diagnostics_json.hpp"
 #include "render/scaled.hpp"
+#include "render/transcription.hpp"
 #include "render/water.hpp"
 #include "render/windows.hpp"
 
@@ -294,6 +295,29 @@ Json card_json(const Card& card) {
     return json;
 }
 
+// Null where nothing is known.
+template <class Value>
+Json known(const std::optional<Value>& value) {
+    return value ? Json(*value) : Json(nullptr);
+}
+
+Json transcribed_json(const IngredientLine& line) {
+    const auto weight_of = [&](Mass WeightRange::*part) {
+        return line.weight ? Json(exact_shift(without_dust(((*line.weight).*part).value(), 12), 3))
+                           : Json(nullptr);
+    };
+    return {{"text", line.text},
+            {"ingredient", line.ingredient != nullptr ? line.key : line.name},
+            {"known", line.ingredient != nullptr},
+            {"amount", known(line.number)},
+            {"unit", line.unit},
+            {"weight_g", weight_of(&WeightRange::likely)},
+            {"low_g", weight_of(&WeightRange::least)},
+            {"high_g", weight_of(&WeightRange::most)},
+            {"sure", line.is_sure},
+            {"role", line.role}};
+}
+
 } // namespace
 
 std::string render_cards_json(std::span<const Card> cards, Paper paper) {
@@ -478,12 +502,13 @@ std::string render_conversion_json(const Conversion& conversion) {
 }
 
 std::string render_proof_json(const ProofReport& report) {
-    Json json = {{"name", report.name},
+    Json json = {{"schema", "leavenwright/proof/1"},
+                 {"name", report.name},
                  {"raised_by", report.raised_by},
                  {"stages", stages_json(report.windows)},
                  {"curves", curve_json(report.windows.curve)},
                  {"members", report.windows.members},
-                 {"seed", report.windows.seed},
+                 {"draw", report.windows.seed},
                  {"settings", report.windows.settings},
                  {"cautions", report.windows.cautions}};
     if (report.answer) {
@@ -494,16 +519,39 @@ std::string render_proof_json(const ProofReport& report) {
 }
 
 std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening) {
-    Json json = {{"seed_on_fresh_flour", ratio_of(build.seed.value())},
+    Json json = {{"schema", "leavenwright/ripening/1"},
+                 {"seed_on_fresh_flour", ratio_of(build.seed.value())},
                  {"levain_hydration", ratio_of(build.hydration.value())},
                  {"temperature_c", rounded(build.place.at(seconds(0.0)).in_celsius(), 0.01)}};
     json.update(window_json(ripening.ripe.in_stage));
     json["ripe_for_h"] = hours_json(ripening.ripe_for);
     json["levain_c"] = rounded(ripening.ripe.dough.in_celsius(), 0.01);
     json["members"] = ripening.members;
-    json["seed"] = ripening.seed;
+    json["draw"] = ripening.seed;
     json["curves"] = curve_json(ripening.curve);
     return written(json);
+}
+
+std::string render_transcription_json(const Transcription& transcription, const Diagnostics& findings) {
+    Json lines = Json::array();
+    for (const IngredientLine& line : transcription.lines) {
+        lines.push_back(transcribed_json(line));
+    }
+    Json hydration = nullptr;
+    if (transcription.hydration) {
+        hydration = {{"likely", ratio_of(transcription.hydration->likely)},
+                     {"low", ratio_of(transcription.hydration->least)},
+                     {"high", ratio_of(transcription.hydration->most)}};
+    }
+    return written({{"schema", "leavenwright/transcription/1"},
+                    {"name", transcription.name},
+                    {"lines", std::move(lines)},
+                    {"sure", transcription.sure},
+                    {"doubtful", transcription.doubtful},
+                    {"unread", transcription.unread},
+                    {"hydration_true", std::move(hydration)},
+                    {"formula", transcription.formula},
+                    {"findings", diagnostics_list(findings)}});
 }
 
 } // namespace leavenwright

@@ -4,10 +4,12 @@ set -eu
 cd "$(dirname "$0")/../.."
 cmake --preset release -DLEAVENWRIGHT_BENCH=ON >/dev/null
 cmake --build --preset release --target leavenwright-command bench_bare_parse bench_plain_parse bench_process \
-    bench_many
+    bench_many bench_long_lines
 tests=build/release/tests/bench
 echo "against a bare parse, statically linked as the compiler does it"
 "$tests/bench_process" "$tests/bench_plain_parse" build/release/leavenwright tests/bench/forty-lines.yaml
 echo "against the same, linked with our own savings"
 "$tests/bench_process" "$tests/bench_bare_parse" build/release/leavenwright tests/bench/forty-lines.yaml
 "$tests/bench_many" tests/bench/forty-lines.yaml
+echo "recipes of one long line: the time grows with the length"
+"$tests/bench_long_lines"

@@ -14,6 +14,7 @@
 #include "quantity/number.hpp"
 #include "quantity/read_quantity.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/transcribe.hpp"
 
 #include <cmath>
 #include <memory>
@@ -234,6 +235,40 @@ inline void fuzz_quantity(std::string_view bytes) {
     Diagnostics of_list;
     read_ingredient_list(place, pantry, of_list);
     check_diagnostics(of_list, !find_text_fault(bytes));
+}
+
+inline void check_transcribed(const IngredientLine& line) {
+    promise(!find_text_fault(line.key), "a name is printable text");
+    promise(!line.weight || (line.weight->likely.value() > 0.0 && line.weight->likely <= largest_amount()),
+            "a weight is more than nothing and bounded: " + line.text);
+    promise(!line.weight || (line.weight->least <= line.weight->likely * (1.0 + 1e-9) &&
+                             line.weight->likely <= line.weight->most * (1.0 + 1e-9)),
+            "a weight is within its range: " + line.text);
+}
+
+/// Any text is transcribed or refused; the formula is read, or lacks what a warning said that it lacks.
+inline void fuzz_transcribe(std::string_view bytes) {
+    const Pantry pantry;
+    Diagnostics diagnostics;
+    const auto source = std::make_shared<SourceText>("fuzz.txt", std::string(bytes));
+    is_recipe_text(*source, pantry);
+    const auto transcription = transcribe(source, pantry, diagnostics);
+    promise(transcription.has_value() != diagnostics.has_errors(), "a transcription or an error");
+    check_diagnostics(diagnostics, !find_text_fault(bytes));
+    if (!transcription) {
+        return;
+    }
+    for (const IngredientLine& line : transcription->lines) {
+        check_transcribed(line);
+    }
+    Diagnostics of_formula;
+    const auto document = read_document(source_of(transcription->formula), of_formula);
+    const bool is_plain = document.has_value() || !of_formula.has_errors();
+    promise(is_plain,
+            "a written formula is YAML:\n" + transcription->formula + render_diagnostics(of_formula, {}));
+    Diagnostics of_reading;
+    const auto formula = read_formula(source_of(transcription->formula), pantry, of_reading);
+    promise(formula.has_value() != of_reading.has_errors(), "a formula or an error");
 }
 
 } // namespace leavenwright::fuzzing

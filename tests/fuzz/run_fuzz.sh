@@ -11,12 +11,12 @@ build=${LEAVENWRIGHT_FUZZ_BUILD:-$here/../../build/fuzz}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 status=0
-[ $# -gt 0 ] || set -- document formula quantity
+[ $# -gt 0 ] || set -- document formula quantity transcribe
 for target in "$@"; do
     corpus=$work/$target
     mkdir -p "$corpus"
     cp "$here/corpus/$target/"* "$corpus/"
-    if [ "$target" != quantity ]; then
+    if [ "$target" = document ] || [ "$target" = formula ]; then
         cp "$here/../../formulas/"*.yaml "$corpus/"
     fi
     # A finding is printed in base64 and kept in the folder where this was started.

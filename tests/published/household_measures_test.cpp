@@ -5,6 +5,7 @@
 #include "quantity/units.hpp"
 #include "support/formulas.hpp"
 #include "support/near.hpp"
+#include "transcribe/kitchen_words.hpp"
 
 #include <doctest/doctest.h>
 
@@ -138,6 +139,23 @@ TEST_CASE("every unit of mass, volume and time is what GNU units says") {
         ++checked;
     }
     CHECK(checked >= 32);
+}
+
+TEST_CASE("measures of recipes that GNU units knows are what it says") {
+    int checked = 0;
+    for (const KitchenMeasure& measure : kitchen_measures()) {
+        if (measure.gnu_name.empty()) {
+            continue;
+        }
+        CAPTURE(std::string(measure.spellings));
+        CHECK(near(measure.volume_ml, by_program(std::string(measure.gnu_name), "ml"), exact, 0.0));
+        ++checked;
+    }
+    CHECK(checked >= 3);
+    // and those of a line of a recipe are the units of the formula file
+    const auto spoon = measure_named("T", "t");
+    REQUIRE(spoon.has_value());
+    CHECK(near(spoon->volume.value(), by_program("ustbsp", "m^3"), exact, 0.0));
 }
 
 TEST_CASE("points of temperature convert as GNU units converts them") {

@@ -41,6 +41,7 @@ void check_folder(const std::string& folder) {
         CHECK_NOTHROW(fuzzing::fuzz_document(bytes));
         CHECK_NOTHROW(fuzzing::fuzz_formula(bytes));
         CHECK_NOTHROW(fuzzing::fuzz_quantity(bytes));
+        CHECK_NOTHROW(fuzzing::fuzz_transcribe(bytes));
     }
 }
 

@@ -1,0 +1,462 @@
+#include "transcribe/ingredient_line.hpp"
+
+#include "diagnostic/suggestion.hpp"
+#include "quantity/show.hpp"
+#include "transcribe/match_name.hpp"
+#include "transcribe/split_line.hpp"
+#include "transcribe/weigh_amount.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace leavenwright {
+namespace {
+
+constexpr std::size_t longest_line = 2000; // bytes; more is no ingredient
+
+struct LikenedSize {
+    std::string_view thing;
+    double least_g;
+    double likely_g;
+    double most_g;
+};
+
+// Butter by the size of things, as old cookbooks print their equivalents: an egg 2 oz, a walnut 1 oz; the
+// spread is common practice, no source.
+constexpr auto likened_sizes = std::to_array<LikenedSize>({
+    {"egg", 40.0, 57.0, 65.0},
+    {"walnut", 14.0, 28.0, 32.0},
+    {"nutmeg", 5.0, 8.0, 12.0},
+    {"hazelnut", 5.0, 7.0, 12.0},
+    {"hickory", 8.0, 14.0, 20.0},
+    {"lemon", 60.0, 85.0, 110.0},
+    {"nut", 14.0, 28.0, 32.0},
+});
+
+std::string range_text(const WeightRange& weight) {
+    return show_grams(weight.least) + " to " + show_grams(weight.most);
+}
+
+class IngredientReader {
+public:
+    IngredientReader(const SourcedText& place, const Pantry& pantry, std::string_view role,
+                     Diagnostics& diagnostics)
+        : place_(place), pantry_(pantry), diagnostics_(diagnostics) {
+        line_.text = std::string(without_bullet(place.text));
+        line_.place = place;
+        line_.role = role;
+    }
+
+    std::vector<IngredientLine> read() {
+        if (place_.text.size() > longest_line) {
+            doubt(Code::ingredient_unknown, "a line of more than 2,000 bytes is no ingredient",
+                  "write one ingredient a line");
+            return {line_};
+        }
+        std::vector<IngredientLine> lines;
+        split_ = split_line(plain_line(place_.text));
+        if (!split_.purpose.empty()) {
+            line_.role = split_.purpose;
+        }
+        constexpr int most_ingredients = 8; // of one line
+        std::vector<LineToken> rest;
+        for (int count = 0; count < most_ingredients; ++count) {
+            const bool is_each = !split_.name.empty() && split_.name.front().is("each");
+            const auto shared = split_.amount;
+            rest = count + 1 == most_ingredients ? std::vector<LineToken>()
+                   : is_each                     ? cut_each()
+                                                 : cut_second();
+            take_name();
+            take_amount();
+            lines.push_back(line_);
+            add_extra(lines);
+            if (rest.empty()) {
+                break;
+            }
+            begin_next(std::move(rest));
+            if (is_each) {
+                split_.amount = shared;
+            }
+        }
+        return lines;
+    }
+
+private:
+    void doubt(Code code, std::string message, std::string hint) {
+        line_.is_sure = false;
+        diagnostics_.warning(code, place_, std::move(message), std::move(hint));
+    }
+
+    // "1 cake yeast dissolved in 1/4 cup water", "1 tsp salt, 1 tbsp sugar": the tokens of the second
+    // ingredient, taken off the first; empty where there is none.
+    std::vector<LineToken> cut_second() {
+        std::vector<LineToken>& name = split_.name;
+        int tries = 0;
+        for (std::size_t at = 1; at + 2 < name.size() && tries < 8; ++at) {
+            const bool may_part = name[at].is("in") || name[at].is("with") || name[at].is(",") ||
+                                  name[at].is(";") || name[at].is("and") || name[at].is("&");
+            if (!may_part) {
+                continue;
+            }
+            ++tries;
+            const auto tail = std::span<const LineToken>(name).subspan(at + 1);
+            const auto amount = read_kitchen_amount(tail);
+            if (!amount || amount->measure.kind == Measure::Kind::percent) {
+                continue;
+            }
+            const NameMatch second = match_name(tail.subspan(std::min(amount->length, tail.size())), pantry_);
+            const bool is_plain_first =
+                match_name(std::span<const LineToken>(name).first(at), pantry_).ingredient !=
+                second.ingredient;
+            if (second.ingredient != nullptr && is_plain_first && split_.amount) {
+                std::vector<LineToken> rest(tail.begin(), tail.end());
+                name.resize(at);
+                return rest;
+            }
+        }
+        return {};
+    }
+
+    // "1 tsp each cinnamon and nutmeg": the same amount of the next.
+    std::vector<LineToken> cut_each() {
+        std::vector<LineToken>& name = split_.name;
+        name.erase(name.begin());
+        const auto mark = std::find_if(name.begin(), name.end(), [](const LineToken& token) {
+            return token.is("and") || token.is(",") || token.is("&");
+        });
+        if (mark == name.end()) {
+            return {};
+        }
+        std::vector<LineToken> rest(mark + 1, name.end());
+        name.erase(mark, name.end());
+        if (!rest.empty()) {
+            LineToken each;
+            each.kind = LineToken::Kind::word;
+            each.text = each.folded = "each";
+            rest.insert(rest.begin(), each);
+        }
+        return rest;
+    }
+
+    void begin_next(std::vector<LineToken> tokens) {
+        const std::string purpose = split_.purpose;
+        const std::string role = line_.role;
+        const std::string text = line_.text;
+        split_ = split_tokens(std::move(tokens));
+        if (split_.purpose.empty()) {
+            split_.purpose = purpose;
+        }
+        line_ = IngredientLine();
+        line_.text = text;
+        line_.place = place_;
+        line_.role = split_.purpose.empty() ? role : split_.purpose;
+    }
+
+    bool is_in_dough() const { return split_.purpose.empty(); }
+
+    void take_name() {
+        NameMatch match = match_name(split_.name, pantry_);
+        if (match.ingredient == nullptr && !split_.aside.empty()) { // "yeast (instant)"
+            std::vector<LineToken> turned = split_.aside;
+            turned.insert(turned.end(), split_.name.begin(), split_.name.end());
+            const NameMatch other = match_name(turned, pantry_);
+            match = other.ingredient != nullptr ? other : match;
+        }
+        line_.name = match.name;
+        line_.ingredient = match.ingredient;
+        line_.key = match.key;
+        const bool is_open = match.ingredient == nullptr && !match.meanings.empty();
+        if (is_open && is_liquid_yeast(match)) {
+            report_unknown(match);
+        } else if (is_open) {
+            choose_meaning(match);
+        } else if (match.ingredient == nullptr) {
+            report_unknown(match);
+        } else if (!match.alternative.empty()) {
+            doubt(Code::ingredient_doubtful,
+                  in_quotes(line_.name) + " or " + match.alternative + ": the first is taken",
+                  "change the name in the formula if you use the other");
+        }
+    }
+
+    // Yeast by the cup or the gill is the liquid yeast of old kitchens, whose strength nobody knows.
+    bool is_liquid_yeast(const NameMatch& match) const {
+        constexpr Volume most_dry = litres(0.06);
+        return match.name.ends_with("yeast") && split_.amount &&
+               split_.amount->measure.kind == Measure::Kind::volume &&
+               split_.amount->number * split_.amount->measure.volume > most_dry;
+    }
+
+    // Yeast of a kind that the words leave open: what it is measured in says most.
+    void choose_meaning(const NameMatch& match) {
+        const auto& amount = split_.amount;
+        const std::string measure = amount ? amount->measure.name : std::string();
+        const bool is_cake = measure == "cake" || measure == "cube" || measure == "oz";
+        const auto begin = match.meanings.begin();
+        auto choice = std::find(begin, match.meanings.end(), is_cake ? "fresh yeast" : "active dry yeast");
+        choice = choice == match.meanings.end() ? begin : choice;
+        line_.key = *choice;
+        line_.ingredient = pantry_.find(*choice).ingredient;
+        std::string weights;
+        for (const std::string_view meaning : match.meanings) {
+            const Ingredient* ingredient = pantry_.find(meaning).ingredient;
+            const auto weight =
+                ingredient != nullptr && amount ? weigh_amount(*ingredient, *amount) : std::nullopt;
+            weights += (weights.empty() ? "" : "; ") + std::string(meaning) +
+                       (weight ? ": " + show_grams(weight->likely) : std::string(": not measured so"));
+        }
+        doubt(Code::ingredient_ambiguous,
+              in_quotes(match.name) + " does not say which; " + std::string(line_.key) + " is taken",
+              weights + ". Change the name in the formula if it is another; 1 g of instant does the work of "
+                        "about 1.25 g of active dry or 3 g of fresh");
+    }
+
+    void report_unknown(const NameMatch& match) {
+        if (match.is_culture) {
+            doubt(Code::culture_outside_levain,
+                  in_quotes(match.name) + " is a levain or its seed; its flour and water are not known here",
+                  "describe it as a stage: preferments: { levain: { bread flour: 100 g, water: 100 g } }");
+            return;
+        }
+        constexpr std::size_t longest_name = 60;
+        const bool is_short = match.name.size() <= longest_name;
+        const auto near = is_short ? pantry_.near_misses(match.name) : std::vector<std::string_view>();
+        doubt(Code::ingredient_unknown,
+              match.name.empty() ? "no ingredient is named in " + in_quotes(line_.text)
+                                 : "unknown ingredient " + in_quotes(match.name),
+              (near.empty() ? std::string() : "did you mean " + listed(near) + "? ") +
+                  "the formula has it as a comment; mend the name there, or describe it under 'pantry:'");
+    }
+
+    void take_amount() {
+        if (!split_.size_of.empty()) {
+            take_likened();
+            return;
+        }
+        if (!split_.amount) {
+            report_missing();
+            return;
+        }
+        take_piece_of_name();
+        KitchenAmount chosen = preferred();
+        line_.number = chosen.number;
+        line_.unit = chosen.measure.name.empty() ? chosen.size : chosen.measure.name;
+        if (line_.ingredient == nullptr) {
+            if (chosen.measure.kind == Measure::Kind::mass) {
+                const Mass one = chosen.measure.mass;
+                line_.weight = WeightRange{chosen.number * one, chosen.least * one, chosen.most * one};
+            }
+            return;
+        }
+        line_.weight = weigh_amount(*line_.ingredient, chosen);
+        line_.amount = formula_amount(*line_.ingredient, chosen, line_.weight);
+        if (!check_weight()) {
+            return;
+        }
+        if (line_.amount.empty()) {
+            report_unweighable(chosen);
+        } else {
+            report_vague(chosen);
+        }
+        compare_others(chosen);
+    }
+
+    // "1 yeast cake", "2 yeast packets": the piece stands behind the name.
+    void take_piece_of_name() {
+        KitchenAmount& amount = *split_.amount;
+        const bool is_bare = amount.measure.is_piece() && amount.measure.name.empty() && amount.size.empty();
+        if (!is_bare || line_.ingredient == nullptr || mass_of_piece(*line_.ingredient, "")) {
+            return;
+        }
+        for (const LineToken& token : split_.name) {
+            const auto piece = measure_named(token.text, token.folded);
+            if (piece && piece->is_piece() && mass_of_piece(*line_.ingredient, piece->name)) {
+                amount.measure = *piece;
+                return;
+            }
+        }
+    }
+
+    bool check_weight() {
+        if (line_.weight && !(line_.weight->likely.value() > 0.0 && line_.weight->most <= largest_amount())) {
+            line_.weight.reset();
+            line_.amount.clear();
+            doubt(Code::amount_too_large, in_quotes(line_.text) + " has no weight that makes sense",
+                  "check the amount");
+            return false;
+        }
+        return true;
+    }
+
+    // A weight rather than a volume, a volume rather than a count; of one piece, times their number.
+    KitchenAmount preferred() {
+        const KitchenAmount& first = *split_.amount;
+        const auto rank = [&](const KitchenAmount& amount) {
+            const bool is_weighable = line_.ingredient == nullptr || weigh_amount(*line_.ingredient, amount);
+            return amount.measure.kind == Measure::Kind::mass ? 3
+                   : !is_weighable                            ? 0
+                   : amount.measure.is_piece()                ? 1
+                                                              : 2;
+        };
+        const KitchenAmount* best = &first;
+        bool is_each = false;
+        for (const OtherAmount& other : split_.others) {
+            if (rank(other.amount) > rank(*best)) {
+                best = &other.amount;
+                is_each = other.is_each || is_of_one(other.amount);
+            }
+        }
+        KitchenAmount chosen = *best;
+        if (is_each && first.measure.is_piece() && first.number != 1.0) {
+            chosen.number *= first.number;
+            chosen.least *= first.least;
+            chosen.most *= first.most;
+        }
+        return chosen;
+    }
+
+    // "2 packets (7 g)": of one, if that is what the pantry's packet weighs.
+    bool is_of_one(const KitchenAmount& amount) {
+        const KitchenAmount& first = *split_.amount;
+        if (!first.measure.is_piece() || first.measure.name.empty() || first.number <= 1.0 ||
+            line_.ingredient == nullptr) {
+            return false;
+        }
+        const auto pieces = weigh_amount(*line_.ingredient, first);
+        const auto stated = weigh_amount(*line_.ingredient, amount);
+        if (!pieces || !stated) {
+            doubt(Code::amount_doubtful,
+                  in_quotes(line_.text) +
+                      " does not say whether the weight is of one or of all; of all is taken",
+                  "write the whole weight in the formula");
+            return false;
+        }
+        const double ratio = stated->likely.value() / pieces->likely.value();
+        return ratio * first.number > 0.5 && ratio * first.number < 1.5 && ratio < 0.8;
+    }
+
+    void compare_others(const KitchenAmount& chosen) {
+        std::vector<KitchenAmount> all{*split_.amount};
+        for (const OtherAmount& other : split_.others) {
+            all.push_back(other.amount);
+            if (other.is_each && split_.amount->measure.is_piece()) {
+                all.back().number *= split_.amount->number;
+                all.back().least *= split_.amount->least;
+                all.back().most *= split_.amount->most;
+            }
+        }
+        for (const KitchenAmount& other : all) {
+            const auto weight = weigh_amount(*line_.ingredient, other);
+            const bool is_same = other.measure.name == chosen.measure.name;
+            if (!weight || !line_.weight || is_same) {
+                continue;
+            }
+            constexpr double rounding = 0.05; // 28 g for an ounce, 15 ml for a spoon
+            const bool agrees = weight->least <= (1.0 + rounding) * line_.weight->most &&
+                                (1.0 + rounding) * weight->most >= line_.weight->least;
+            if (!agrees) {
+                doubt(Code::amounts_disagree,
+                      "the amounts of " + in_quotes(line_.name) + " disagree: " +
+                          show_grams(line_.weight->likely) + " is taken, the other is " + range_text(*weight),
+                      "check which is meant");
+                return;
+            }
+        }
+    }
+
+    void take_likened() {
+        const auto size =
+            std::find_if(likened_sizes.begin(), likened_sizes.end(),
+                         [&](const LikenedSize& row) { return split_.size_of.starts_with(row.thing); });
+        if (size == likened_sizes.end() || line_.ingredient == nullptr) {
+            report_missing();
+            return;
+        }
+        line_.number = 1.0;
+        line_.unit = "size of " + split_.size_of;
+        line_.weight = WeightRange{grams(size->likely_g), grams(size->least_g), grams(size->most_g)};
+        line_.amount = show_decimal(size->likely_g, 1) + " g";
+        report_range("by its size");
+    }
+
+    void report_missing() {
+        if (!is_in_dough()) {
+            return;
+        }
+        doubt(Code::amount_missing,
+              line_.ingredient != nullptr && line_.ingredient->is_flour()
+                  ? in_quotes(line_.text) + " has no number: how much flour is not known"
+                  : in_quotes(line_.text) + " has no amount",
+              "the formula has it as a comment; write how much it is there");
+    }
+
+    void report_unweighable(const KitchenAmount& amount) {
+        if (amount.measure.is_piece()) {
+            const std::string piece = line_.unit.empty() ? "a piece" : line_.unit;
+            doubt(Code::measure_missing,
+                  "the pantry does not know what " + in_quotes(piece) + " of " + in_quotes(line_.name) +
+                      " weighs",
+                  "weigh it once and write grams in the formula");
+        } else {
+            doubt(Code::measure_missing,
+                  "the pantry does not know what a volume of " + in_quotes(line_.name) + " weighs",
+                  "weigh it once and write grams in the formula");
+        }
+    }
+
+    void report_vague(const KitchenAmount& amount) {
+        if (amount.is_range || amount.is_vague) {
+            report_range(amount.is_range ? "a range; its middle is taken" : "no exact measure");
+        } else if (amount.measure.is_doubtful) {
+            report_range("a measure that books disagree on");
+        }
+    }
+
+    void report_range(const std::string& why) {
+        doubt(Code::amount_doubtful,
+              in_quotes(line_.text) + " is " + why + ": " + show_grams(line_.weight->likely) + ", from " +
+                  range_text(*line_.weight),
+              "write the weight in the formula once you have weighed it");
+    }
+
+    void add_extra(std::vector<IngredientLine>& lines) {
+        if (!split_.extra || line_.ingredient == nullptr) {
+            return;
+        }
+        IngredientLine extra = line_;
+        extra.role = split_.extra_purpose.empty() ? "extra" : split_.extra_purpose;
+        extra.number = split_.extra->number;
+        extra.unit = split_.extra->measure.name.empty() ? split_.extra->size : split_.extra->measure.name;
+        extra.weight = weigh_amount(*line_.ingredient, *split_.extra);
+        extra.amount = formula_amount(*line_.ingredient, *split_.extra, extra.weight);
+        lines.push_back(std::move(extra));
+    }
+
+    const SourcedText place_;
+    const Pantry& pantry_;
+    Diagnostics& diagnostics_;
+    SplitLine split_;
+    IngredientLine line_;
+};
+
+} // namespace
+
+std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const Pantry& pantry,
+                                                 std::string_view role, Diagnostics& diagnostics) {
+    return IngredientReader(place, pantry, role, diagnostics).read();
+}
+
+bool is_ingredient_line(std::string_view line, const Pantry& pantry) {
+    if (line.empty() || line.size() > 300) {
+        return false;
+    }
+    const SplitLine split = split_line(plain_line(line));
+    if (!split.amount && split.size_of.empty()) {
+        return false;
+    }
+    const NameMatch match = match_name(split.name, pantry);
+    return match.ingredient != nullptr || !match.meanings.empty() || match.is_culture;
+}
+
+} // namespace leavenwright

@@ -1,0 +1,47 @@
+// One line of a recipe's list of ingredients.
+#pragma once
+
+#include "diagnostic/diagnostic.hpp"
+#include "pantry/pantry.hpp"
+#include "source/source_text.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace leavenwright {
+
+/// What a line weighs, with the range that its measure leaves.
+struct WeightRange {
+    Mass likely;
+    Mass least;
+    Mass most;
+};
+
+/// What was understood of a line.
+struct IngredientLine {
+    std::string text; // the original words
+    SourcedText place;
+    std::string name;                       // as read
+    std::string key;                        // the name in the formula; empty where nothing is known of it
+    const Ingredient* ingredient = nullptr; // null where the pantry does not know it
+    std::optional<double> number;
+    std::string unit; // "cup", "g", "large", "packet", "%"; empty for a bare number
+    std::optional<WeightRange> weight;
+    std::string amount;         // as the formula file reads it; empty where none is known
+    std::string role = "dough"; // or what it is for, or the stage that it belongs to
+    bool is_sure = true;
+
+    bool is_known() const { return ingredient != nullptr && !amount.empty(); }
+};
+
+/// Reads a line, which may hold two amounts for two roles ("2 eggs plus one for brushing"). What is doubtful
+/// is recorded as warnings. Linear in the line.
+std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const Pantry& pantry,
+                                                 std::string_view role, Diagnostics& diagnostics);
+
+/// Whether a line looks like an ingredient: an amount and a name that the pantry knows.
+bool is_ingredient_line(std::string_view line, const Pantry& pantry);
+
+} // namespace leavenwright

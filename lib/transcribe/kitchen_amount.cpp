@@ -1,0 +1,428 @@
+#include "transcribe/kitchen_amount.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+namespace {
+
+class AmountReader {
+public:
+    explicit AmountReader(std::span<const LineToken> tokens) : tokens_(tokens) {}
+
+    std::optional<KitchenAmount> read() {
+        auto amount = read_one();
+        if (!amount) {
+            return std::nullopt;
+        }
+        read_range_of_measures(*amount);
+        add_more(*amount);
+        amount->length = at_;
+        return amount;
+    }
+
+private:
+    const LineToken* peek(std::size_t ahead = 0) const {
+        return at_ + ahead < tokens_.size() ? &tokens_[at_ + ahead] : nullptr;
+    }
+    bool next_is(std::string_view word, std::size_t ahead = 0) const {
+        const LineToken* token = peek(ahead);
+        return token != nullptr && token->is(word);
+    }
+    void skip_stop() {
+        if (next_is(".")) {
+            ++at_;
+        }
+    }
+
+    // "half", "a half", "quarter", "third", "three quarters", "two-thirds".
+    double fraction_word(const LineToken& token) const {
+        for (const auto& [word, value] : {std::pair<std::string_view, double>{"half", 0.5},
+                                          {"halves", 0.5},
+                                          {"quarter", 0.25},
+                                          {"quarters", 0.25},
+                                          {"fourth", 0.25},
+                                          {"fourths", 0.25},
+                                          {"third", 1.0 / 3.0},
+                                          {"thirds", 1.0 / 3.0},
+                                          {"eighth", 0.125},
+                                          {"eighths", 0.125}}) {
+            if (token.is(word)) {
+                return value;
+            }
+        }
+        return 0.0;
+    }
+
+    // "one-half", "two-thirds" are one token each.
+    double joined_fraction(const LineToken& token) const {
+        const std::size_t space = token.folded.find(' ');
+        if (!token.is_word() || space == std::string::npos) {
+            return 0.0;
+        }
+        LineToken part;
+        part.kind = LineToken::Kind::word;
+        part.folded = token.folded.substr(space + 1);
+        const double many = number_named(token.folded.substr(0, space));
+        return many * fraction_word(part);
+    }
+
+    void skip_article() {
+        if ((next_is("a") || next_is("an")) && peek(1) != nullptr) {
+            ++at_;
+        }
+    }
+
+    std::optional<double> read_word_number() {
+        const LineToken& first = *peek();
+        if (const double joined = joined_fraction(first); joined > 0.0) {
+            ++at_;
+            skip_of_article();
+            return joined;
+        }
+        if (const double fraction = fraction_word(first); fraction > 0.0) {
+            ++at_;
+            skip_of_article();
+            if (next_is("dozen")) {
+                ++at_;
+                return 12.0 * fraction;
+            }
+            return fraction;
+        }
+        double number = number_named(first.folded);
+        const bool is_article = first.is("a") || first.is("an");
+        if (is_article && (next_is("little", 1) || next_is("bit", 1))) {
+            return std::nullopt;
+        }
+        if (number == 0.0 && !is_article) {
+            return std::nullopt;
+        }
+        number = is_article ? 1.0 : number;
+        ++at_;
+        if (const LineToken* next = peek(); next != nullptr && next->is_word()) {
+            if (const double fraction = fraction_word(*next); fraction > 0.0) {
+                ++at_;
+                skip_of_article();
+                return number * fraction;
+            }
+            if (is_article && number_named(next->folded) >= 2.0) {
+                number = number_named(next->folded);
+                ++at_;
+            }
+        }
+        return number;
+    }
+
+    void skip_of_article() {
+        if (next_is("of") && (next_is("a", 1) || next_is("an", 1))) {
+            at_ += 2;
+        } else {
+            skip_article();
+        }
+    }
+
+    std::optional<double> read_number() {
+        const LineToken* token = peek();
+        if (token == nullptr) {
+            return std::nullopt;
+        }
+        if (token->is_number()) {
+            double value = token->value;
+            ++at_;
+            if (next_is("dozen")) {
+                ++at_;
+                value *= 12.0;
+            }
+            return with_half(value);
+        }
+        const auto number = token->is_word() ? read_word_number() : std::nullopt;
+        return number ? std::optional(with_half(*number)) : std::nullopt;
+    }
+
+    // "two and a half", "one and one-half"
+    double with_half(double value) {
+        if (!next_is("and") || peek(1) == nullptr) {
+            return value;
+        }
+        std::size_t ahead = 1;
+        if (next_is("a", 1) || next_is("one", 1)) {
+            ahead = 2;
+        }
+        const LineToken* fraction = peek(ahead);
+        if (fraction == nullptr) {
+            return value;
+        }
+        const double part = ahead == 2 ? fraction_word(*fraction) : joined_fraction(*fraction);
+        if (part > 0.0) {
+            at_ += ahead + 1;
+            return value + part;
+        }
+        return value;
+    }
+
+    bool at_range_mark() const { return next_is("-") || next_is("to") || next_is("or"); }
+
+    std::optional<KitchenAmount> read_one() {
+        KitchenAmount amount;
+        skip_fillers(amount);
+        const bool is_few = next_is("few") || next_is("several") || (next_is("a") && next_is("few", 1));
+        if (is_few) {
+            at_ += next_is("a") ? 2U : 1U;
+            amount.number = 3.0;
+            amount.least = 2.0;
+            amount.most = 5.0;
+            amount.is_vague = true;
+        } else {
+            const auto number = read_number();
+            if (!number || !(*number > 0.0)) {
+                return std::nullopt;
+            }
+            amount.number = amount.least = amount.most = *number;
+            read_range(amount);
+        }
+        read_measure(amount);
+        return amount;
+    }
+
+    void skip_fillers(KitchenAmount& amount) {
+        for (const LineToken* token = peek(); token != nullptr && token->is_word(); token = peek()) {
+            const bool is_article = token->is("a") || token->is("an");
+            if (const auto fullness = fullness_named(token->folded);
+                fullness && size_named(token->folded).empty()) {
+                fill(amount, *fullness);
+            } else if (is_article || !is_filler_word(token->folded)) {
+                break;
+            }
+            ++at_;
+            skip_stop();
+        }
+    }
+
+    void fill(KitchenAmount& amount, const Fullness& fullness) {
+        fullness_ = fullness;
+        amount.is_vague = true;
+    }
+
+    void read_range(KitchenAmount& amount) {
+        const std::size_t before = at_;
+        if (!at_range_mark()) {
+            return;
+        }
+        ++at_;
+        skip_article_of_range();
+        const auto most = read_number();
+        if (!most || !(*most > amount.least)) {
+            at_ = before;
+            return;
+        }
+        set_range(amount, *most);
+    }
+
+    void skip_article_of_range() {
+        if (next_is("up") && next_is("to", 1)) {
+            at_ += 2;
+        }
+    }
+
+    static void set_range(KitchenAmount& amount, double most) {
+        amount.most = most;
+        amount.number = (amount.least + most) / 2.0;
+        amount.is_range = true;
+    }
+
+    // Words between the number and the measure, then the measure.
+    void read_measure(KitchenAmount& amount) {
+        if (next_is("-") && peek(1) != nullptr && peek(1)->is_word() && peek(1)->is_glued) {
+            ++at_; // "8-ounce"
+        }
+        const bool is_times = next_is("x") && peek(1) != nullptr && peek(1)->is_number();
+        if ((is_times || (peek() != nullptr && peek()->is_number())) && read_times(amount, is_times)) {
+            return;
+        }
+        if (next_is("%")) {
+            ++at_;
+            amount.measure.kind = Measure::Kind::percent;
+            amount.measure.name = "%";
+            amount.measure.is_formula_unit = true;
+            return;
+        }
+        std::size_t ahead = 0;
+        std::optional<Fullness> fullness;
+        std::string how;
+        std::string size;
+        while (peek(ahead) != nullptr && peek(ahead)->is_word() && ahead < 6) {
+            const LineToken& token = *peek(ahead);
+            if (const std::size_t used = take_measure(amount, ahead); used > 0) {
+                at_ += ahead + used;
+                finish_measure(amount, fullness, how, size);
+                return;
+            }
+            const bool is_two_word_size =
+                token.is("extra") && peek(ahead + 1) != nullptr && peek(ahead + 1)->is("large");
+            if (is_two_word_size || !size_named(token.folded).empty()) {
+                size = is_two_word_size ? "extra large" : std::string(size_named(token.folded));
+                ahead += is_two_word_size ? 1U : 0U;
+                fullness = fullness_named(token.folded);
+            } else if (const auto full = fullness_named(token.folded)) {
+                fullness = full;
+            } else if (is_measured_as(token.folded)) {
+                how = token.folded;
+            } else if (!is_filler_word(token.folded) && !token.is("of")) {
+                break;
+            }
+            ++ahead;
+            if (peek(ahead) != nullptr && peek(ahead)->is(".")) {
+                ++ahead;
+            }
+        }
+        if (!size.empty()) { // "2 large eggs"
+            amount.size = size;
+            while (!next_is(size) && !next_is("large")) {
+                ++at_;
+            }
+            ++at_;
+        }
+        amount.measure.is_formula_unit = true;
+    }
+
+    static bool is_measured_as(std::string_view word) {
+        return word == "sifted" || word == "packed" || word == "spooned" || word == "scooped";
+    }
+
+    // "2 x 7 g sachets", "1 12-ounce bottle"
+    bool read_times(KitchenAmount& amount, bool has_sign) {
+        const std::size_t before = at_;
+        const double times = amount.number;
+        at_ += has_sign ? 1U : 0U;
+        KitchenAmount one;
+        const auto number = read_number();
+        if (number) {
+            one.number = one.least = one.most = *number;
+            read_measure(one);
+        }
+        if (!number || one.measure.is_piece()) {
+            at_ = before;
+            return false;
+        }
+        amount = one;
+        amount.number *= times;
+        amount.least *= times;
+        amount.most *= times;
+        return true;
+    }
+
+    // "7 g sachet": the container says nothing more. Cake flour is no container.
+    void skip_container() {
+        const LineToken* token = peek();
+        if (token == nullptr || !token->is_word() || peek(1) == nullptr) {
+            return;
+        }
+        const auto piece = measure_named(token->text, token->folded);
+        at_ += piece && piece->is_piece() && piece->name != "cake" ? 1U : 0U;
+    }
+
+    // The number of tokens that name a measure from `ahead` on; 0 where none does.
+    std::size_t take_measure(KitchenAmount& amount, std::size_t ahead) {
+        const LineToken& first = *peek(ahead);
+        std::size_t next = ahead + 1;
+        while (peek(next) != nullptr && peek(next)->is(".")) {
+            ++next;
+        }
+        if (peek(next) != nullptr && peek(next)->is_word()) {
+            const std::string pair = first.folded + " " + peek(next)->folded;
+            std::size_t end = next + 1;
+            if (auto measure = measure_named(pair, pair)) {
+                amount.measure = *std::move(measure);
+                end += peek(end) != nullptr && peek(end)->is(".") ? 1U : 0U;
+                return end - ahead;
+            }
+        }
+        if (auto measure = measure_named(first.text, first.folded)) {
+            amount.measure = *std::move(measure);
+            return next - ahead;
+        }
+        return 0;
+    }
+
+    void finish_measure(KitchenAmount& amount, const std::optional<Fullness>& fullness,
+                        const std::string& how, const std::string& size) {
+        amount.how = how;
+        const bool is_spoon_or_cup = amount.measure.kind == Measure::Kind::volume;
+        if (amount.measure.is_piece()) {
+            amount.size = size;
+        }
+        if (fullness && is_spoon_or_cup) {
+            fill(amount, *fullness);
+        }
+        if (fullness_ && is_spoon_or_cup) {
+            amount.least *= fullness_->least;
+            amount.most *= fullness_->most;
+            amount.number *= fullness_->likely;
+        }
+        fullness_.reset();
+        if (amount.measure.kind == Measure::Kind::mass || is_spoon_or_cup) {
+            skip_container();
+        }
+    }
+
+    // "3 cups to 3 1/2 cups"
+    void read_range_of_measures(KitchenAmount& amount) {
+        if (amount.is_range || amount.measure.is_piece() || !(next_is("to") || next_is("-"))) {
+            return;
+        }
+        const std::size_t before = at_;
+        ++at_;
+        const auto more = peek() != nullptr && peek()->is_number() ? read_one() : std::nullopt;
+        if (more && more->measure.name == amount.measure.name && more->number > amount.least) {
+            set_range(amount, more->number);
+        } else {
+            at_ = before;
+        }
+    }
+
+    // "1 lb 2 oz", "1 cup plus 2 tbsp", "1 cup + 2 tbsp", "1 cup and 2 tbsp"
+    void add_more(KitchenAmount& amount) {
+        for (int times = 0; times < 3; ++times) {
+            if (amount.measure.is_piece() || amount.measure.kind == Measure::Kind::percent) {
+                return;
+            }
+            const std::size_t before = at_;
+            const bool is_joined = next_is("plus") || next_is("+") || next_is("and") || next_is("&");
+            at_ += is_joined ? 1U : 0U;
+            const bool may_follow = is_joined || (peek() != nullptr && peek()->is_number());
+            const auto more = may_follow ? read_one() : std::nullopt;
+            const bool adds = more && more->measure.kind == amount.measure.kind &&
+                              (is_joined || amount.in_same(*more) < amount.number) &&
+                              amount.in_same(*more) > 0.0;
+            if (!adds) {
+                at_ = before;
+                return;
+            }
+            const double number = amount.in_same(*more);
+            amount.least += number * more->least / more->number;
+            amount.most += number * more->most / more->number;
+            amount.number += number;
+        }
+    }
+
+    std::span<const LineToken> tokens_;
+    std::size_t at_ = 0;
+    std::optional<Fullness> fullness_;
+};
+
+} // namespace
+
+double KitchenAmount::in_same(const KitchenAmount& other) const {
+    if (measure.kind == Measure::Kind::mass && other.measure.kind == Measure::Kind::mass) {
+        return other.number * (other.measure.mass / measure.mass).value();
+    }
+    if (measure.kind == Measure::Kind::volume && other.measure.kind == Measure::Kind::volume) {
+        return other.number * (other.measure.volume / measure.volume).value();
+    }
+    return measure.is_piece() && other.measure.name == measure.name ? other.number : 0.0;
+}
+
+std::optional<KitchenAmount> read_kitchen_amount(std::span<const LineToken> tokens) {
+    return AmountReader(tokens).read();
+}
+
+} // namespace leavenwright

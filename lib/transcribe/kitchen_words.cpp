@@ -1,0 +1,272 @@
+#include "transcribe/kitchen_words.hpp"
+
+#include "quantity/units.hpp"
+#include "source/unicode.hpp"
+
+#include <array>
+#include <utility>
+
+namespace leavenwright {
+namespace {
+
+// Whether `word` is one of `words`, which are separated by '|'.
+bool is_among(std::string_view words, std::string_view word) {
+    while (!words.empty()) {
+        const std::size_t end = words.find('|');
+        if (words.substr(0, end) == word) {
+            return true;
+        }
+        words.remove_prefix(end == std::string_view::npos ? words.size() : end + 1);
+    }
+    return false;
+}
+
+// Sizes of the old measures: US fluid measure where it has one (a gill is a quarter of a pint); the
+// rest are common practice, no source, with the spread of what is printed. A pinch, a dash and
+// a smidgen as measuring spoons for them are sold, 1/16, 1/8 and 1/32 tsp; nobody measures them.
+constexpr double tsp_ml = 4.92892159375;
+constexpr double cup_ml = 236.5882365;
+constexpr auto measures = std::to_array<KitchenMeasure>({
+    {"gill|jill|gills", cup_ml / 2.0, 1.0, 1.21, true, "usgill"},
+    {"teacup|tea cup|teacups|teacupful|teacupfuls|teacupsful", cup_ml * 0.75, 0.65, 1.1, true, ""},
+    {"coffee cup|coffeecup|coffeecups|coffeecupful|coffeecupfuls", cup_ml, 0.8, 1.25, true, ""},
+    {"breakfast cup|breakfastcup|breakfastcupful|breakfastcupfuls", 284.130625, 0.8, 1.1, true, "brcup"},
+    {"tumbler|tumblers|tumblerful|tumblerfuls", cup_ml, 0.9, 1.25, true, ""},
+    {"glass|glasses|glassful", cup_ml, 0.75, 1.25, true, ""},
+    {"wineglass|wine glass|wineglasses|wineglassful|wineglassfuls", cup_ml / 4.0, 0.9, 1.6, true, ""},
+    {"dessertspoon|dessertspoons|dessertspoonful|dessertspoonfuls|dessertspoonsful|dsp|dstspn|dessert spoon",
+     10.0, 0.9, 1.1, true, "brdessertspoon"},
+    {"saltspoon|saltspoons|saltspoonful|saltspoonfuls|salt spoon", tsp_ml / 4.0, 0.7, 1.3, true, ""},
+    {"coffee spoon|coffeespoon|coffeespoons|coffeespoonful", tsp_ml / 2.0, 0.7, 1.3, true, ""},
+    {"spoon|spoons|spoonful|spoonfuls|spoonsful", tsp_ml * 3.0, 1.0 / 3.0, 1.4, true, ""},
+    {"pinch|pinches|prise|pincee|pizzico|pizca", tsp_ml / 16.0, 0.5, 2.0, false, ""},
+    {"dash|dashes", tsp_ml / 8.0, 0.5, 2.0, false, ""},
+    {"smidgen|smidgeon|smidge", tsp_ml / 32.0, 0.5, 2.0, false, ""},
+    {"handful|handfuls", cup_ml / 3.0, 0.5, 1.8, true, ""},
+    {"drop|drops", 0.05, 0.6, 1.6, false, ""},
+    {"bowl|bowlful", cup_ml * 2.0, 0.5, 1.5, true, ""},
+    {"ladle|ladleful", cup_ml / 2.0, 0.5, 1.5, true, ""},
+    {"splash|splashes|drizzle|glug", tsp_ml, 0.5, 3.0, true, ""},
+});
+
+// Spellings that are read in recipes only: in a formula file each would be a slip.
+struct RecipeSpelling {
+    std::string_view words;
+    std::string_view unit;
+};
+constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
+    {"c|cs|cu|cupsful|cupfuls", "cup"},
+    {"tb|tbl|tbls|tblspn|tbspn|tbsps|tablesp|tablespoonsful|tablespoonfuls|tablespoons|table "
+     "spoon|tablespoonful",
+     "tbsp"},
+    {"ts|tsps|tspn|teasp|teaspoonsful|teaspoonfuls|tea spoon|teaspoonful", "tsp"},
+    {"grams|grammes|grm|gms|gm|gramm|grammi|gramos", "g"},
+    {"kgs|kilos|kilogramm|chilo", "kg"},
+    {"ozs|onz", "oz"},
+    {"lbs|pounds|pd", "lb"},
+    {"qts|qrt|qrts", "quart"},
+    {"pts|pints", "pint"},
+    {"ltr|lt|ltrs|litres|liters|litro|litri|litros", "l"},
+    {"mls|mil", "ml"},
+    {"el|essloffel", "metric tbsp"},
+    {"tl|teeloffel", "metric tsp"},
+});
+
+// Things that are counted; the first word is the one that the pantry has for it.
+constexpr auto pieces = std::to_array<std::string_view>({
+    "packet|packets|pkg|pkgs|pkt|pkts|pk|pack|packs|package|packages|pckg|packchen",
+    "sachet|sachets|bag|bags",
+    "envelope|envelopes|env",
+    "cake|cakes|yeastcake|yeastcakes",
+    "cube|cubes|wurfel",
+    "stick|sticks",
+    "pat|pats",
+    "can|cans|tin|tins",
+    "container|containers|carton|cartons|tub|tubs",
+    "slice|slices",
+    "clove|cloves",
+    "jar|jars",
+    "bottle|bottles",
+    "block|blocks",
+    "bar|bars",
+    "sprig|sprigs",
+    "bunch|bunches",
+    "knob|knobs|lump|lumps",
+});
+
+constexpr std::string_view fillers =
+    "about|approximately|approx|around|roughly|circa|ca|nearly|almost|level|leveled|levelled|full|whole|good|"
+    "generous|well|filled|at|least|up|another|additional|extra|further|just|exactly|some|more|a|measured|"
+    "standard|"
+    "firmly|lightly|loosely|unsifted";
+
+constexpr std::string_view preparations =
+    "little|bit|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|scalded|"
+    "warmed|"
+    "heated|room|"
+    "temperature|sifted|unsifted|melted|softened|soft|packed|firmly|lightly|loosely|chopped|finely|coarsely|"
+    "roughly|"
+    "thinly|grated|minced|crushed|ground|freshly|fresh|dry|beaten|well|slightly|gently|divided|optional|cut|"
+    "into|"
+    "pieces|cubes|cubed|diced|sliced|halved|quartered|peeled|cored|pitted|seeded|stoned|seedless|toasted|"
+    "roasted|"
+    "drained|rinsed|washed|soaked|thawed|strained|mashed|cooked|uncooked|raw|organic|good|best|quality|pure|"
+    "plain|"
+    "natural|local|stoneground|stone|milled|fine|coarse|medium|large|small|extra|jumbo|heaping|heaped|"
+    "rounded|"
+    "scant|level|generous|new|unbleached|bleached|enriched|granulated|quick|rising|the|of|a|an|very|"
+    "about|approximately|approx|each|total|more|less|needed|necessary|required|desired|taste|as|to|your|"
+    "choice|"
+    "preferably|lean|free|range|ripe|sized|size|any|some|all|your|favourite|favorite|good|homemade|store|"
+    "bought|"
+    "tap|filtered|bottled|spring|de|d|du|von|di|del|el|la|le|in|and|blood|not|too|at|premium|leveled|"
+    "levelled|"
+    "shredded|crumbled|separated|lightly|whisked|unmelted|cultured|separately|stirred|"
+    "skimmed|rich|thick|thin|big|softened|dissolved|crumbled|"
+    "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
+    "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
+
+constexpr std::string_view clauses = "for|until|at|in|with|from|if|when|because|which|that|so|dissolved|"
+                                     "mixed|about|plus|to|or|as|like|such|see|note|"
+                                     "depending|more|on|per|then|enough|according|taken|cut|using|minus|"
+                                     "instead|each|i|e|eg|ie|use|may|can|should|"
+                                     "will|is|are|was|but|softened|melted|beaten|scalded|sifted|divided|"
+                                     "optional|cooled|warmed|heated|separated|"
+                                     "chopped|sliced|diced|grated|crumbled|stirred|reserved|lukewarm|warm|"
+                                     "drained|soaked|peeled|packed|toasted";
+
+constexpr auto numbers = std::to_array<std::pair<std::string_view, double>>({
+    {"one", 1},     {"two", 2},     {"three", 3},    {"four", 4},    {"five", 5},
+    {"six", 6},     {"seven", 7},   {"eight", 8},    {"nine", 9},    {"ten", 10},
+    {"eleven", 11}, {"twelve", 12}, {"fifteen", 15}, {"twenty", 20}, {"thirty", 30},
+    {"forty", 40},  {"fifty", 50},  {"sixty", 60},   {"dozen", 12},  {"couple", 2},
+});
+
+constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_view>>({
+    {"brushing", "brushing|brush|glaze|glazing|eggwash|egg wash|wash|coating|basting|baste"},
+    {"greasing",
+     "greasing|grease|oiling|pan|pans|tin|tins|buttering|bowl|baking sheet|baking sheets|sheet|mold|mould"},
+    {"dusting",
+     "dusting|dust|kneading|rolling|roll|shaping|flouring|board|surface|surfaces|bench|work|worktop|peel|"
+     "counter|handling"},
+    {"filling", "filling|fill|stuffing|spreading"},
+    {"topping",
+     "topping|toppings|top|sprinkling|sprinkle|garnish|decoration|decorating|decorate|finishing|serving|"
+     "serve|icing|frosting|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
+    {"bath", "bath|poaching|frying|fry|poach|simmering|boiling|water bath"},
+});
+
+Measure of_unit(const Unit& unit) {
+    Measure measure;
+    measure.name = unit.name;
+    measure.is_formula_unit = true;
+    if (unit.dimension == Dimension::mass) {
+        measure.kind = Measure::Kind::mass;
+        measure.mass = kilograms(unit.factor);
+    } else {
+        measure.kind = Measure::Kind::volume;
+        measure.volume = cubic_metres(unit.factor);
+    }
+    return measure;
+}
+
+std::optional<Measure> unit_named(std::string_view folded) {
+    const Unit* unit = find_unit(folded);
+    const bool fits =
+        unit != nullptr && (unit->dimension == Dimension::mass || unit->dimension == Dimension::volume);
+    return fits ? std::optional(of_unit(*unit)) : std::nullopt;
+}
+
+} // namespace
+
+std::span<const KitchenMeasure> kitchen_measures() {
+    return measures;
+}
+
+std::optional<Measure> measure_named(std::string_view written, std::string_view folded) {
+    if (written == "T" || written == "t" || written == "Tbs" || written == "Ts") {
+        return unit_named(written == "t" ? "tsp" : "tbsp");
+    }
+    for (const RecipeSpelling& spelling : recipe_spellings) {
+        if (is_among(spelling.words, folded)) {
+            return unit_named(spelling.unit);
+        }
+    }
+    if (auto unit = unit_named(folded)) {
+        return unit;
+    }
+    for (const KitchenMeasure& kitchen : measures) {
+        if (is_among(kitchen.spellings, folded)) {
+            Measure measure;
+            measure.kind = Measure::Kind::volume;
+            measure.name = kitchen.spellings.substr(0, kitchen.spellings.find('|'));
+            measure.volume = litres(kitchen.volume_ml / 1000.0);
+            measure.least = kitchen.least;
+            measure.most = kitchen.most;
+            measure.is_doubtful = kitchen.is_doubtful;
+            return measure;
+        }
+    }
+    for (const std::string_view piece : pieces) {
+        if (is_among(piece, folded)) {
+            Measure measure;
+            measure.name = piece.substr(0, piece.find('|'));
+            measure.is_formula_unit = true;
+            return measure;
+        }
+    }
+    return std::nullopt;
+}
+
+std::string_view size_named(std::string_view folded) {
+    constexpr auto sizes = std::to_array<std::string_view>({"small", "medium", "large", "jumbo"});
+    for (const std::string_view size : sizes) {
+        if (folded == size || (folded.starts_with(size) && folded.substr(size.size()) == " sized")) {
+            return size;
+        }
+    }
+    return folded == "extra large" || folded == "xl" ? "extra large" : std::string_view();
+}
+
+bool is_filler_word(std::string_view folded) {
+    return is_among(fillers, folded);
+}
+
+std::optional<Fullness> fullness_named(std::string_view folded) {
+    if (is_among("scant|scanty|skimpy|shy|small|bare", folded)) {
+        return Fullness{.likely = 0.9, .least = 0.8, .most = 1.0};
+    }
+    if (is_among("heaping|heaped|rounded|rounding|heapg|overflowing|big|large", folded)) {
+        return Fullness{
+            .likely = 1.25, .least = 1.0, .most = 2.0}; // rounding was two level ones in old books
+    }
+    return std::nullopt;
+}
+
+bool is_preparation_word(std::string_view folded) {
+    return is_among(preparations, folded);
+}
+
+bool is_clause_word(std::string_view folded) {
+    return is_among(clauses, folded);
+}
+
+double number_named(std::string_view folded) {
+    for (const auto& [word, value] : numbers) {
+        if (word == folded) {
+            return value;
+        }
+    }
+    return 0.0;
+}
+
+std::string_view purpose_named(std::string_view folded) {
+    for (const auto& [purpose, words] : purposes) {
+        if (is_among(words, folded)) {
+            return purpose;
+        }
+    }
+    return {};
+}
+
+} // namespace leavenwright

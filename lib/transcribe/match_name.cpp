@@ -1,0 +1,181 @@
+#include "transcribe/match_name.hpp"
+
+#include "transcribe/kitchen_words.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+namespace {
+
+using Words = std::vector<std::string>;
+constexpr std::size_t most_words = 12; // of a name; more are prose
+
+std::string joined(std::span<const std::string> words) {
+    std::string text;
+    for (const std::string& word : words) {
+        text += (text.empty() ? "" : " ") + word;
+    }
+    return text;
+}
+
+bool is_harmless(std::span<const std::string> words) {
+    return std::all_of(words.begin(), words.end(),
+                       [](const std::string& word) { return is_preparation_word(word); });
+}
+
+// The words between marks and clauses; the first segment is the name, what follows a comma may belong to it.
+struct Segments {
+    std::vector<Words> parts;
+    Words behind_or;
+};
+
+// "luke-warm" is two words where names are compared.
+void push_words(Words& words, std::string_view text) {
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(' '), text.size());
+        words.emplace_back(text.substr(0, end));
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+}
+
+Segments segments_of(std::span<const LineToken> tokens) {
+    Segments segments;
+    segments.parts.emplace_back();
+    bool is_clause = false;
+    bool is_or = false;
+    std::size_t count = 0;
+    for (const LineToken& token : tokens) {
+        if (++count > 40) {
+            break;
+        }
+        const bool is_comma = token.kind == LineToken::Kind::mark && token.text != "." && token.text != "&";
+        if (is_comma) {
+            is_clause = false;
+            if (!segments.parts.back().empty()) {
+                segments.parts.emplace_back();
+            }
+            continue;
+        }
+        if (token.is("or") && segments.parts.size() == 1 && !segments.parts.back().empty()) {
+            is_or = true;
+        }
+        // "very warm water" and "mixed peel" go on, "butter softened until" and "water poured over" do not
+        const bool is_named = !is_harmless(segments.parts.back());
+        const bool is_participle = token.is_word() && token.folded.size() > 4 && token.folded.ends_with("ed");
+        const bool begins_clause =
+            is_named ? is_clause_word(token.folded) || (is_participle && !token.is("seed"))
+                     : is_clause_word(token.folded) && !is_participle && !is_preparation_word(token.folded);
+        is_clause = is_clause || begins_clause;
+        if (is_or && !token.is("or") && segments.behind_or.size() < most_words) {
+            segments.behind_or.push_back(token.folded);
+        }
+        if (!is_clause && segments.parts.back().size() < most_words && token.text != ".") {
+            push_words(segments.parts.back(), token.is_number() ? token.text : token.folded);
+        }
+    }
+    return segments;
+}
+
+bool take(NameMatch& match, const std::string& name, const Pantry& pantry) {
+    const PantryMatch found = pantry.find(name);
+    if (found.ingredient != nullptr) {
+        match.ingredient = found.ingredient;
+        match.key = found.nearest != nullptr ? name : std::string(found.ingredient->name);
+        return true;
+    }
+    match.meanings = pantry.meanings_of(name);
+    return !match.meanings.empty();
+}
+
+// A cup of cooked grain is mostly water: not what the pantry has under its name.
+bool is_swollen(const Words& words, NameMatch& match) {
+    const bool is_cooked = std::any_of(words.begin(), words.end(), [](const std::string& word) {
+        return word == "cooked" || word == "boiled" || word == "soaked";
+    });
+    const bool is_grain =
+        match.ingredient != nullptr && match.ingredient->ingredient_class == IngredientClass::seed_or_grain;
+    if (is_cooked && is_grain) {
+        match.ingredient = nullptr;
+        match.key.clear();
+    }
+    return is_cooked && is_grain;
+}
+
+// The longest run of words with a name in the pantry, the rest being preparation; the later of two.
+bool take_longest(NameMatch& match, const Words& words, const Pantry& pantry) {
+    const std::span<const std::string> all(words);
+    for (std::size_t length = words.size(); length > 0; --length) {
+        for (std::size_t begin = words.size() - length + 1; begin-- > 0;) {
+            const bool fits = is_harmless(all.first(begin)) && is_harmless(all.subspan(begin + length));
+            if (fits && take(match, joined(all.subspan(begin, length)), pantry)) {
+                return !is_swollen(words, match);
+            }
+        }
+    }
+    return false;
+}
+
+// "yolks of eggs", "eggs, whites only"
+std::string_view egg_part(const Words& words) {
+    const auto has = [&](std::string_view stem) {
+        return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+            return word == stem || word == std::string(stem) + "s";
+        });
+    };
+    return !has("egg")    ? std::string_view()
+           : has("yolk")  ? "egg yolk"
+           : has("white") ? "egg white"
+                          : std::string_view();
+}
+
+bool names_culture(const Words& words) {
+    return std::any_of(words.begin(), words.end(), [](const std::string& word) {
+        return word == "starter" || word == "culture" || word == "sourdough" || word == "leaven" ||
+               word == "levain";
+    });
+}
+
+} // namespace
+
+NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
+    const Segments segments = segments_of(tokens);
+    NameMatch match;
+    Words head = segments.parts.front();
+    while (head.size() > 1 && (head.front() == "of" || head.front() == "de")) {
+        head.erase(head.begin());
+    }
+    match.name = joined(head);
+    match.is_culture = names_culture(head) && pantry.find(match.name).ingredient == nullptr;
+    if (head.empty() || match.is_culture) {
+        return match;
+    }
+    if (const std::string_view part = egg_part(head);
+        !part.empty() && take(match, std::string(part), pantry)) {
+        return match;
+    }
+    bool is_found = false;
+    if (segments.parts.size() > 1 && segments.parts[1].size() <= 4) { // "flour, bread"
+        Words turned = segments.parts[1];
+        turned.insert(turned.end(), head.begin(), head.end());
+        is_found = take(match, joined(turned), pantry);
+        // "yeast, active dry, softened in water": what is left over is preparation
+        if (!is_found && pantry.find(joined(head)).ingredient == nullptr) {
+            is_found = take_longest(match, turned, pantry);
+        }
+        match.name = is_found && match.meanings.empty() ? joined(turned) : match.name;
+    }
+    is_found = is_found || take(match, match.name, pantry) || take_longest(match, head, pantry);
+    if (is_found && !segments.behind_or.empty()) {
+        NameMatch other;
+        Words behind = segments.behind_or;
+        while (!behind.empty() && other.ingredient == nullptr) {
+            take_longest(other, behind, pantry);
+            behind.pop_back();
+        }
+        const bool differs = other.ingredient != nullptr && other.ingredient != match.ingredient;
+        match.alternative = differs ? other.key : std::string();
+    }
+    return match;
+}
+
+} // namespace leavenwright

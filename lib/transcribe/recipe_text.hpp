@@ -1,0 +1,48 @@
+// A recipe as pieces of text: its name, what it makes, the lines of its ingredients and its directions.
+// Private to the transcribe folder.
+#pragma once
+
+#include "diagnostic/diagnostic.hpp"
+#include "pantry/pantry.hpp"
+#include "source/source_text.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace leavenwright {
+
+struct RecipeLine {
+    SourcedText place;
+    std::string role = "dough"; // by the heading above it
+};
+
+/// What a recipe says, before any of it is understood.
+struct RecipeText {
+    std::string name;
+    std::string yield;
+    std::vector<RecipeLine> lines;
+    std::vector<std::string> directions; // paragraphs
+};
+
+inline constexpr std::size_t most_recipe_lines = 500;
+
+/// The role that a heading gives to the lines below it: "dough", a stage's name or a purpose; nothing where
+/// it is no heading of ingredients.
+std::optional<std::string> role_of_heading(std::string_view heading);
+
+/// Plain text or Markdown.
+RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry);
+
+/// The first schema.org Recipe of a JSON-LD text, inside lists and @graph too; nothing where it holds none.
+std::optional<RecipeText> read_json_recipe(const SourceHandle& source, std::string_view json,
+                                           Diagnostics& diagnostics);
+
+struct PageText {
+    std::vector<std::string> json; // contents of its scripts of type application/ld+json
+    std::string text;              // what a reader sees, a block a line
+    bool is_tangled = false;       // nested deeper than any real page; not read
+};
+PageText read_page(std::string_view html);
+
+} // namespace leavenwright

@@ -1,0 +1,327 @@
+#include "transcribe/split_line.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace leavenwright {
+namespace {
+
+using Tokens = std::vector<LineToken>;
+
+struct Bracket {
+    Tokens tokens;
+    std::size_t at = 0; // index in the tokens outside of brackets
+};
+
+// Tokens outside of brackets, and the brackets; one that never closes ends with the line.
+Tokens without_brackets(Tokens all, std::vector<Bracket>& brackets) {
+    Tokens outside;
+    int depth = 0;
+    for (LineToken& token : all) {
+        const bool opens = token.is("(") || token.is("[");
+        const bool closes = token.is(")") || token.is("]");
+        if (opens && depth++ == 0) {
+            brackets.push_back({.tokens = {}, .at = outside.size()});
+        } else if (closes) {
+            depth = std::max(depth - 1, 0);
+        } else if (!opens) {
+            (depth > 0 ? brackets.back().tokens : outside).push_back(std::move(token));
+        }
+    }
+    return outside;
+}
+
+bool is_any(const LineToken& token, std::initializer_list<std::string_view> words) {
+    return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return token.is(word); });
+}
+
+class LineSplitter {
+public:
+    explicit LineSplitter(Tokens tokens) : tokens_(without_brackets(std::move(tokens), brackets_)) {}
+
+    SplitLine split() {
+        take_size_of();
+        take_front_amount();
+        if (!line_.amount) {
+            take_later_amount();
+        }
+        take_alternatives();
+        take_brackets();
+        take_fullness_behind(line_.aside);
+        take_fullness_behind(line_.name);
+        take_extra();
+        take_purpose(line_.name, line_.purpose);
+        if (line_.purpose.empty()) {
+            take_purpose(line_.aside, line_.purpose);
+        }
+        return std::move(line_);
+    }
+
+private:
+    std::span<const LineToken> from(std::size_t at) const {
+        return std::span<const LineToken>(tokens_).subspan(at);
+    }
+
+    // "butter the size of an egg", "butter as large as a walnut"
+    void take_size_of() {
+        for (std::size_t at = 1; at + 1 < tokens_.size() && at < 12; ++at) {
+            const bool is_size =
+                tokens_[at].is("size") || ((tokens_[at].is("large") || tokens_[at].is("big")) &&
+                                           tokens_[at - 1].is("as") && tokens_[at + 1].is("as"));
+            if (!is_size) {
+                continue;
+            }
+            std::size_t thing = at + 1;
+            while (thing + 1 < tokens_.size() &&
+                   is_any(tokens_[thing], {"of", "a", "an", "as", "small", "large", "good", "-"})) {
+                ++thing;
+            }
+            std::size_t end = at;
+            while (end > 0 && is_any(tokens_[end - 1], {"the", "a", "as", ",", "about", "of", "-"})) {
+                --end;
+            }
+            if (tokens_[thing].is_word() && end > 0) {
+                line_.size_of = tokens_[thing].folded;
+                tokens_.resize(end);
+                // "a piece of butter": the piece is what has the size
+                for (std::size_t of = 1; of + 1 < tokens_.size() && of < 4; ++of) {
+                    if (tokens_[of].is("of")) {
+                        tokens_.erase(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(of) + 1);
+                        break;
+                    }
+                }
+                line_.name = tokens_;
+            }
+            return;
+        }
+    }
+
+    // "00 flour", "2% milk": a number that belongs to the name.
+    bool is_name_number(std::size_t at) const {
+        const LineToken& token = tokens_[at];
+        if (!token.is_number()) {
+            return false;
+        }
+        const bool is_type = token.text == "00" || token.text == "0" || token.text == "000";
+        const LineToken* next = at + 1 < tokens_.size() ? &tokens_[at + 1] : nullptr;
+        const bool is_share_of_fat = next != nullptr && next->is("%") && at + 2 < tokens_.size() &&
+                                     is_any(tokens_[at + 2], {"milk", "yogurt", "yoghurt", "fat", "protein",
+                                                              "reduced", "lowfat", "cream"});
+        const bool is_temperature =
+            next != nullptr &&
+            (next->text == "\xC2\xB0" || next->is("degrees") || next->is("degree") || next->is("inch") ||
+             next->is("inches") || next->is("minutes") || next->is("cm"));
+        const bool is_behind_type = at > 0 && is_any(tokens_[at - 1], {"type", "tipo", "typ", "t", "no"});
+        const bool is_joined = next != nullptr && next->is_glued && next->text == "\xC2\xB0";
+        return is_type || is_share_of_fat || is_temperature || is_behind_type || is_joined;
+    }
+
+    void take_front_amount() {
+        if (!line_.size_of.empty() || tokens_.empty() || is_name_number(0)) {
+            return;
+        }
+        auto amount = read_kitchen_amount(tokens_);
+        // "a" and "an" begin other things too; "one" may be "one of"
+        if (!amount) {
+            return;
+        }
+        line_.amount = amount;
+        amount_end_ = amount->length;
+        rest_begin_ = amount->length;
+    }
+
+    void take_later_amount() {
+        if (!line_.size_of.empty()) {
+            return;
+        }
+        int tries = 0;
+        for (std::size_t at = 1; at < tokens_.size() && tries < 8; ++at) {
+            const LineToken& before = tokens_[at - 1];
+            const bool is_behind_mark =
+                before.kind == LineToken::Kind::mark && before.text != "/" && before.text != "\"";
+            const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word());
+            if (!may_begin || is_name_number(at)) {
+                continue;
+            }
+            ++tries;
+            const auto amount = read_kitchen_amount(from(at));
+            const bool is_last = amount && at + amount->length == tokens_.size();
+            const bool is_counted =
+                amount && (before.is("of") || (is_behind_mark && tokens_[at].is_number()) || is_last);
+            if (!amount || (amount->measure.name.empty() && !is_counted)) {
+                continue;
+            }
+            line_.amount = amount;
+            amount_begin_ = at;
+            amount_end_ = rest_begin_ = at + amount->length;
+            return;
+        }
+    }
+
+    // "350 g / 1 1/2 cups", "1 cup or 120 g", "1 cup = 120 g", "1 cup, 120 g"
+    void take_alternatives() {
+        if (!line_.amount) {
+            if (line_.size_of.empty()) {
+                line_.name = tokens_;
+            }
+            return;
+        }
+        while (rest_begin_ < tokens_.size() && line_.others.size() < 4) {
+            const LineToken& mark = tokens_[rest_begin_];
+            const bool separates = is_any(mark, {"/", "or", "=", ",", ";", "-", ":"});
+            if (!separates || rest_begin_ + 1 >= tokens_.size() || is_name_number(rest_begin_ + 1)) {
+                break;
+            }
+            const auto other = read_kitchen_amount(from(rest_begin_ + 1));
+            if (!other || other->measure.name.empty()) {
+                break;
+            }
+            line_.others.push_back({.amount = *other, .is_each = false});
+            rest_begin_ += 1 + other->length;
+        }
+        // a name before the amount, then what follows it
+        line_.name.assign(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(amount_begin_));
+        while (!line_.name.empty() && line_.name.back().kind == LineToken::Kind::mark) {
+            line_.name.pop_back();
+        }
+        std::size_t begin = rest_begin_;
+        while (begin < tokens_.size() && is_any(tokens_[begin], {"of", ".", ":", "-", ",", "/", ";"})) {
+            ++begin;
+        }
+        const bool is_counted_name = !line_.name.empty() && line_.name.back().is("of"); // yolks of 2 eggs
+        if (!line_.name.empty() && begin < tokens_.size() && !is_counted_name) {
+            LineToken comma;
+            comma.text = comma.folded = ",";
+            line_.name.push_back(comma);
+        }
+        line_.name.insert(line_.name.end(), tokens_.begin() + static_cast<std::ptrdiff_t>(begin),
+                          tokens_.end());
+        // "2 cups sifted flour" was sifted before it was measured; "2 cups flour, sifted" was not
+        if (begin < tokens_.size() && (tokens_[begin].is("sifted") || tokens_[begin].is("packed"))) {
+            line_.amount->how = tokens_[begin].folded;
+        }
+    }
+
+    void take_brackets() {
+        for (Bracket& bracket : brackets_) {
+            const auto begin =
+                std::find_if(bracket.tokens.begin(), bracket.tokens.end(), [](const LineToken& token) {
+                    return !is_any(
+                        token, {"or", "=", "about", "scant", "ca", "approx", "approximately", "i", "e", "."});
+                });
+            bool is_amount = false;
+            std::size_t at = static_cast<std::size_t>(begin - bracket.tokens.begin());
+            while (at < bracket.tokens.size() && line_.others.size() < 6) {
+                const auto amount =
+                    read_kitchen_amount(std::span<const LineToken>(bracket.tokens).subspan(at));
+                if (!amount || amount->measure.name.empty()) {
+                    break;
+                }
+                is_amount = true;
+                at += amount->length;
+                const bool says_each =
+                    std::any_of(bracket.tokens.begin(), bracket.tokens.end(), [](const LineToken& token) {
+                        return is_any(token, {"each", "per", "apiece"});
+                    });
+                const bool is_inside = line_.amount && bracket.at > amount_begin_ && bracket.at < amount_end_;
+                if (amount->measure.kind != Measure::Kind::percent) {
+                    line_.others.push_back({.amount = *amount, .is_each = says_each || is_inside});
+                }
+                while (at < bracket.tokens.size() &&
+                       is_any(bracket.tokens[at], {"/", "or", "=", ",", ";", "-"})) {
+                    ++at;
+                }
+            }
+            if (!is_amount) {
+                line_.aside.insert(line_.aside.end(), bracket.tokens.begin(), bracket.tokens.end());
+            }
+        }
+        const bool is_only_in_brackets = !line_.amount && !line_.others.empty();
+        if (is_only_in_brackets) {
+            line_.amount = line_.others.front().amount;
+            line_.others.erase(line_.others.begin());
+        }
+    }
+
+    // "1 cup sugar, scant", "1 cup (heaping) flour"
+    void take_fullness_behind(const Tokens& tokens) {
+        if (!line_.amount || line_.amount->is_vague || line_.amount->measure.kind != Measure::Kind::volume) {
+            return;
+        }
+        for (const LineToken& token : tokens) {
+            const auto fullness = size_named(token.folded).empty() && !is_any(token, {"small", "big", "bare"})
+                                      ? fullness_named(token.folded)
+                                      : std::nullopt;
+            if (fullness) {
+                line_.amount->is_vague = true;
+                line_.amount->number *= fullness->likely;
+                line_.amount->least *= fullness->least;
+                line_.amount->most *= fullness->most;
+                return;
+            }
+        }
+    }
+
+    // "plus more for dusting", "plus one for brushing", "plus 2 tablespoons"
+    void take_extra() {
+        const auto plus = std::find_if(line_.name.begin(), line_.name.end(), [](const LineToken& token) {
+            return is_any(token, {"plus", "+"});
+        });
+        if (plus == line_.name.end() || plus == line_.name.begin()) {
+            return;
+        }
+        Tokens tail(plus + 1, line_.name.end());
+        line_.name.erase(plus, line_.name.end());
+        while (!line_.name.empty() && line_.name.back().kind == LineToken::Kind::mark) {
+            line_.name.pop_back();
+        }
+        line_.extra = read_kitchen_amount(tail);
+        take_purpose(tail, line_.extra_purpose);
+        const bool is_same = line_.extra && line_.amount && line_.extra_purpose.empty();
+        const double more = is_same ? line_.amount->in_same(*line_.extra) : 0.0;
+        if (more > 0.0) {
+            line_.amount->number += more;
+            line_.amount->least += more;
+            line_.amount->most += more;
+            line_.extra.reset();
+        }
+    }
+
+    // "for brushing", "to grease the pan": the first word behind "for" or "to" that says it.
+    static void take_purpose(const Tokens& tokens, std::string& purpose) {
+        bool is_behind = false;
+        std::size_t count = 0;
+        for (const LineToken& token : tokens) {
+            if (is_behind && token.is_word()) {
+                const std::string_view found = purpose_named(token.folded);
+                if (!found.empty() || token.is("dough")) {
+                    purpose = found;
+                    return;
+                }
+                if (++count > 6) {
+                    return;
+                }
+            }
+            is_behind = is_behind || is_any(token, {"for", "to"});
+        }
+    }
+
+    std::vector<Bracket> brackets_;
+    Tokens tokens_;
+    SplitLine line_;
+    std::size_t amount_begin_ = 0;
+    std::size_t amount_end_ = 0;
+    std::size_t rest_begin_ = 0;
+};
+
+} // namespace
+
+SplitLine split_line(std::string_view plain) {
+    return split_tokens(line_tokens(plain));
+}
+
+SplitLine split_tokens(std::vector<LineToken> tokens) {
+    return LineSplitter(std::move(tokens)).split();
+}
+
+} // namespace leavenwright

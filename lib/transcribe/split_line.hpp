@@ -1,0 +1,35 @@
+// A line of a recipe taken apart: the amounts in it, the words that name something, and what it is said to be
+// for. Private to the transcribe folder.
+#pragma once
+
+#include "transcribe/kitchen_amount.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace leavenwright {
+
+struct OtherAmount {
+    KitchenAmount amount;
+    bool is_each = false; // of one piece: "1 (8 oz) package"
+};
+
+struct SplitLine {
+    std::optional<KitchenAmount> amount;
+    std::vector<OtherAmount> others; // the same amount in other measures
+    std::vector<LineToken> name;
+    std::vector<LineToken> aside; // words in brackets
+    std::string purpose;          // "brushing"; empty where the line says nothing of the kind
+    std::string size_of;          // "egg", of butter the size of one
+
+    /// What stands behind "plus".
+    std::optional<KitchenAmount> extra;
+    std::string extra_purpose;
+};
+
+/// Linear in the line.
+SplitLine split_line(std::string_view plain);
+SplitLine split_tokens(std::vector<LineToken> tokens);
+
+} // namespace leavenwright

@@ -1,0 +1,201 @@
+#include "transcribe/transcribe.hpp"
+
+#include "formula/overall.hpp"
+#include "source/unicode.hpp"
+#include "transcribe/recipe_text.hpp"
+#include "transcribe/write_transcription.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace leavenwright {
+namespace {
+
+// "key:" at the beginning of a line, as YAML has it: lower case, not set in.
+bool begins_with_key(std::string_view line, std::string_view key) {
+    return line.starts_with(key) &&
+           line.substr(key.size()).find_first_not_of(' ') != std::string_view::npos &&
+           line[line.find_first_not_of(' ', key.size())] == ':';
+}
+
+bool is_page(std::string_view text) {
+    const std::size_t begin = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
+    return begin != std::string_view::npos && text[begin] == '<';
+}
+
+bool is_json(std::string_view text) {
+    const std::size_t begin = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
+    return begin != std::string_view::npos && (text[begin] == '{' || text[begin] == '[') &&
+           text.find("\"@type\"") != std::string_view::npos;
+}
+
+class Transcriber {
+public:
+    Transcriber(const SourceHandle& source, const Pantry& pantry, Diagnostics& diagnostics)
+        : source_(source), pantry_(pantry), diagnostics_(diagnostics) {}
+
+    std::optional<Transcription> run() {
+        if (report_hidden()) {
+            return std::nullopt;
+        }
+        const RecipeText recipe = read();
+        result_.name = recipe.name.empty() ? "Untitled recipe" : printable(recipe.name, 120);
+        for (const RecipeLine& line : recipe.lines) {
+            auto lines = read_ingredient_line(line.place, pantry_, line.role, diagnostics_);
+            result_.lines.insert(result_.lines.end(), lines.begin(), lines.end());
+        }
+        if (result_.lines.empty()) {
+            diagnostics_.error(
+                Code::recipe_without_ingredients, beginning(), "no list of ingredients was found",
+                "write each ingredient on a line of its own, with its amount: 500 g bread flour");
+            return std::nullopt;
+        }
+        count();
+        report_missing();
+        measure_hydration();
+        result_.formula = write_transcription(result_, recipe, read_directions(recipe.directions));
+        return std::move(result_);
+    }
+
+private:
+    SourcedText beginning() const { return {.source = source_, .span = {0, 0}, .text = {}}; }
+
+    bool report_hidden() {
+        const auto fault = find_text_fault(source_->text());
+        if (!fault) {
+            return false;
+        }
+        const SourcedText place{.source = source_, .span = {fault->offset, 1}, .text = {}};
+        if (fault->fault == TextFault::not_utf8) {
+            diagnostics_.error(Code::text_not_utf8, place, "the text is not UTF-8", "save it as UTF-8");
+        } else {
+            diagnostics_.error(Code::control_character, place, "a control character stands here",
+                               "take it out");
+        }
+        return true;
+    }
+
+    RecipeText read() {
+        const std::string_view text = source_->text();
+        if (is_json(text)) {
+            return read_json_recipe(source_, text, diagnostics_).value_or(RecipeText());
+        }
+        if (!is_page(text)) {
+            return read_plain_recipe(source_, pantry_);
+        }
+        const PageText page = read_page(text);
+        if (page.is_tangled) {
+            diagnostics_.warning(Code::markup_unreadable, beginning(), "the page nests deeper than pages do",
+                                 "copy the list of ingredients into a text file, and transcribe that");
+        }
+        for (const std::string& json : page.json) {
+            if (auto recipe = read_json_recipe(source_, json, diagnostics_)) {
+                return *std::move(recipe);
+            }
+        }
+        // Without markup: what a reader sees. Places are those of that text.
+        return read_plain_recipe(std::make_shared<SourceText>(source_->name() + " (its text)", page.text),
+                                 pantry_);
+    }
+
+    void count() {
+        for (const IngredientLine& line : result_.lines) {
+            const bool is_apart = line.role != "dough" && line.ingredient != nullptr;
+            std::size_t& counter = line.is_sure                  ? result_.sure
+                                   : line.is_known() || is_apart ? result_.doubtful
+                                                                 : result_.unread;
+            ++counter;
+        }
+    }
+
+    void report_missing() {
+        const auto has = [&](auto is_wanted) {
+            return std::any_of(result_.lines.begin(), result_.lines.end(), [&](const IngredientLine& line) {
+                return line.ingredient != nullptr && is_wanted(*line.ingredient);
+            });
+        };
+        if (!has([](const Ingredient& ingredient) { return ingredient.is_flour(); })) {
+            diagnostics_.warning(Code::flour_missing, beginning(), "no flour is listed",
+                                 "add it to the formula: bread flour: 500 g");
+        }
+        if (!has([](const Ingredient& ingredient) { return ingredient.can_give_water(); })) {
+            diagnostics_.warning(Code::water_missing, beginning(), "no water or other liquid is listed",
+                                 "add it to the formula: water: 325 g");
+        }
+    }
+
+    void measure_hydration() {
+        std::vector<Line> lines;
+        for (const IngredientLine& line : result_.lines) {
+            if (line.is_known() && line.weight && is_in_dough(line.role)) {
+                const WeightRange& weight = *line.weight;
+                const double half_width = (weight.most - weight.least).value() / 2.0 / weight.likely.value();
+                lines.push_back({.name = line.key,
+                                 .ingredient = line.ingredient,
+                                 .mass = weight.likely,
+                                 .uncertainty = Fraction(half_width),
+                                 .piece = {}});
+            }
+        }
+        const Overall overall = add_up(lines, {});
+        if (!(overall.total_flour.value() > 0.0)) {
+            return;
+        }
+        const double likely = overall.hydration_true().value();
+        const double half_width = overall.hydration_uncertainty().value();
+        result_.hydration = ReadHydration{likely, std::max(likely - half_width, 0.0), likely + half_width};
+    }
+
+    // Whether a role is part of the dough: its own list, or a stage.
+    static bool is_in_dough(std::string_view role) {
+        constexpr auto parts = std::to_array<std::string_view>(
+            {"dough", "poolish", "biga", "sponge", "preferment", "levain", "old dough", "soaker", "scald"});
+        return std::find(parts.begin(), parts.end(), role) != parts.end();
+    }
+
+    SourceHandle source_;
+    const Pantry& pantry_;
+    Diagnostics& diagnostics_;
+    Transcription result_;
+};
+
+} // namespace
+
+bool is_recipe_text(const SourceText& source, const Pantry& pantry) {
+    const std::string_view text = source.text();
+    const bool is_named_formula = source.name().ends_with(".yaml") || source.name().ends_with(".yml");
+    if (is_named_formula || find_text_fault(text)) {
+        return false;
+    }
+    if (is_page(text) || is_json(text)) {
+        return true;
+    }
+    std::size_t keys = 0;
+    bool has_ingredient = false;
+    constexpr std::size_t most_lines = 400;
+    for (std::size_t number = 1; number <= std::min(source.line_count(), most_lines); ++number) {
+        const std::string_view line = source.line(number);
+        if (begins_with_key(line, "formula")) {
+            return false;
+        }
+        for (const std::string_view key :
+             {"name", "makes", "dough", "overall", "preferments", "soakers", "process", "pantry"}) {
+            keys += begins_with_key(line, key) ? 1U : 0U;
+        }
+        has_ingredient = has_ingredient || is_ingredient_line(line, pantry);
+    }
+    return has_ingredient && keys < 2;
+}
+
+std::optional<Transcription> transcribe(const SourceHandle& source, const Pantry& pantry,
+                                        Diagnostics& diagnostics) {
+    return Transcriber(source, pantry, diagnostics).run();
+}
+
+std::string summary_of(const Transcription& transcription) {
+    return counted(transcription.lines.size(), "line") + ": " + std::to_string(transcription.sure) +
+           " read surely, " + std::to_string(transcription.doubtful) + " doubtfully, " +
+           std::to_string(transcription.unread) + " not at all";
+}
+
+} // namespace leavenwright

@@ -1,0 +1,124 @@
+#include "transcribe/weigh_amount.hpp"
+
+#include "quantity/number.hpp"
+#include "quantity/show.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace leavenwright {
+namespace {
+
+// Of one `measure`, by the figures for the way it was measured, if the pantry has them.
+std::optional<Mass> mass_of_measure(const Ingredient& ingredient, const KitchenAmount& amount) {
+    for (const MeasuredVolume& measured : ingredient.volumes) {
+        if (!amount.how.empty() && measured.how == amount.how) {
+            return measured.mass * (amount.measure.volume / measured.volume).value();
+        }
+    }
+    return mass_of_volume(ingredient, amount.measure.volume);
+}
+
+// The word under which the pantry has such pieces: a packet is called a sachet or an envelope too.
+std::optional<std::string> piece_word(const Ingredient& ingredient, const KitchenAmount& amount) {
+    std::vector<std::string> words;
+    if (amount.measure.name.empty()) {
+        words = {amount.size};
+    } else {
+        words = {amount.measure.name};
+        if (amount.measure.name == "packet" || amount.measure.name == "sachet" ||
+            amount.measure.name == "envelope") {
+            words.insert(words.end(), {"packet", "sachet", "envelope"});
+        }
+    }
+    for (const std::string& word : words) {
+        if (mass_of_piece(ingredient, word)) {
+            return word;
+        }
+    }
+    return std::nullopt;
+}
+
+// Fluid ounces are called ounces where liquids are measured.
+constexpr double fluid_ounce_more = 1.043;
+
+WeightRange range_of(Mass one, const KitchenAmount& amount, double uncertainty) {
+    return {.likely = amount.number * one,
+            .least = amount.least * amount.measure.least * (1.0 - uncertainty) * one,
+            .most = amount.most * amount.measure.most * (1.0 + uncertainty) * one};
+}
+
+} // namespace
+
+std::optional<WeightRange> weigh_amount(const Ingredient& ingredient, const KitchenAmount& amount) {
+    const double piece_spread = piece_uncertainty.value();
+    if (amount.measure.kind == Measure::Kind::mass) {
+        WeightRange weight = range_of(amount.measure.mass, amount, 0.0);
+        const bool is_fluid =
+            ingredient.ingredient_class == IngredientClass::liquid || ingredient.name.ends_with("milk");
+        if (is_fluid && amount.measure.name == "oz") {
+            weight.most = fluid_ounce_more * weight.most;
+        }
+        return weight;
+    }
+    if (amount.measure.kind == Measure::Kind::volume) {
+        if (const auto piece = mass_of_piece(ingredient, amount.measure.name);
+            piece && !amount.measure.name.empty()) {
+            return range_of(*piece, amount, piece_spread);
+        }
+        const auto one = mass_of_measure(ingredient, amount);
+        return one ? std::optional(range_of(*one, amount, ingredient.volume_uncertainty.value()))
+                   : std::nullopt;
+    }
+    if (amount.measure.is_piece()) {
+        const auto word = piece_word(ingredient, amount);
+        const auto one = word ? mass_of_piece(ingredient, *word) : std::nullopt;
+        return one ? std::optional(range_of(*one, amount, piece_spread)) : std::nullopt;
+    }
+    return std::nullopt;
+}
+
+std::string formula_amount(const Ingredient& ingredient, const KitchenAmount& amount,
+                           const std::optional<WeightRange>& weight) {
+    const bool is_plain =
+        !amount.is_range && !amount.is_vague && amount.how.empty() && amount.measure.is_formula_unit;
+    if (amount.measure.kind == Measure::Kind::percent) {
+        return exact_decimal(amount.number, 0) + "%";
+    }
+    if (!weight) {
+        return {};
+    }
+    if (!is_plain) {
+        const double weight_g = in_grams(weight->likely);
+        return show_decimal(weight_g, weight_g < 10.0 ? 2 : 1) + " g";
+    }
+    if (amount.measure.is_piece()) {
+        const std::string word = piece_word(ingredient, amount).value_or("");
+        return kitchen_number(amount.number) + (word.empty() ? "" : " " + word);
+    }
+    const bool is_weight = amount.measure.kind == Measure::Kind::mass;
+    const std::string number = is_weight && amount.measure.name.ends_with("g")
+                                   ? exact_decimal(without_dust(amount.number, 12), 0)
+                                   : kitchen_number(amount.number);
+    return number + " " + amount.measure.name;
+}
+
+std::string kitchen_number(double number) {
+    const double whole = std::floor(number + 1e-9);
+    for (const int below : {1, 2, 3, 4, 5, 6, 8, 16}) {
+        const double above = (number - whole) * below;
+        const double nearest = std::round(above);
+        if (std::abs(above - nearest) > 1e-9 * below || number > 1e6) {
+            continue;
+        }
+        const std::string whole_text = std::to_string(static_cast<long>(whole));
+        if (nearest == 0.0) {
+            return whole_text;
+        }
+        const std::string fraction = std::to_string(static_cast<int>(nearest)) + "/" + std::to_string(below);
+        return whole == 0.0 ? fraction : whole_text + " " + fraction;
+    }
+    return exact_decimal(without_dust(number, 12), 0);
+}
+
+} // namespace leavenwright

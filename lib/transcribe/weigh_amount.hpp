@@ -1,0 +1,19 @@
+// What an amount of an ingredient weighs, and how the formula file says it. Private to the transcribe folder.
+#pragma once
+
+#include "transcribe/ingredient_line.hpp"
+#include "transcribe/kitchen_amount.hpp"
+
+namespace leavenwright {
+
+/// Nothing where the pantry has no weight for the measure, and for a percentage.
+std::optional<WeightRange> weigh_amount(const Ingredient& ingredient, const KitchenAmount& amount);
+
+/// The amount as the formula file reads it; in grams where it has no other words for it.
+std::string formula_amount(const Ingredient& ingredient, const KitchenAmount& amount,
+                           const std::optional<WeightRange>& weight);
+
+/// A mixed number where it is one of a kitchen's: "2 1/3".
+std::string kitchen_number(double number);
+
+} // namespace leavenwright

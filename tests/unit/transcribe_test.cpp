@@ -1,0 +1,184 @@
+#include "transcribe/transcribe.hpp"
+
+#include "formula/read_formula.hpp"
+#include "support/formulas.hpp"
+#include "support/near.hpp"
+#include "transcribe/kitchen_amount.hpp"
+#include "transcribe/line_tokens.hpp"
+#include "transcribe/read_directions.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <memory>
+#include <string>
+
+using namespace leavenwright;
+
+namespace {
+
+SourceHandle source_of(const std::string& text, const std::string& name = "recipe.txt") {
+    return std::make_shared<SourceText>(name, text);
+}
+
+struct Transcribed {
+    Transcription transcription;
+    std::string codes; // of the findings, in order
+};
+
+Transcribed transcribed(const std::string& text) {
+    const Pantry pantry;
+    Diagnostics diagnostics;
+    const auto result = transcribe(source_of(text), pantry, diagnostics);
+    REQUIRE(result.has_value());
+    std::string codes;
+    for (const Diagnostic& item : diagnostics.in_order()) {
+        codes += (codes.empty() ? "" : " ") + std::string(name_of(item.code));
+    }
+    return {*result, codes};
+}
+
+bool holds(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+double number_of(const std::string& line) {
+    const auto amount = read_kitchen_amount(line_tokens(plain_line(line)));
+    return amount ? amount->number : -1.0;
+}
+
+std::vector<DirectionStep> steps_of(const std::string& text) {
+    const std::vector<std::string> paragraphs{text};
+    return read_directions(paragraphs);
+}
+
+} // namespace
+
+TEST_CASE("line tokens: a number in every spelling is one token") {
+    for (const char* text :
+         {"1 1/2", "1-1/2", "1½", "1 ½", "1 and 1/2", "1 & 1/2", "1.5", "1,5", "1 1\u20442"}) {
+        CAPTURE(text);
+        const auto tokens = line_tokens(plain_line(text));
+        REQUIRE(tokens.size() == 1);
+        CHECK(testing::near(tokens.front().value, 1.5, 1e-15, 0.0)); // to the last bit but rounding
+    }
+    CHECK(line_tokens("1,000").front().value == 1000.0);
+    CHECK(line_tokens("2,500.5").front().value == 2500.5);
+}
+
+TEST_CASE("line tokens: bullets, boxes, numbers of a list and emphasis are taken off") {
+    for (const char* text :
+         {"- 2 cups", "* 2 cups", "• 2 cups", "[ ] 2 cups", "- [x] 2 cups", "1. 2 cups", "**2** cups"}) {
+        CHECK(plain_line(text) == "2 cups");
+    }
+    CHECK(plain_line("1.5 cups") == "1.5 cups");
+}
+
+TEST_CASE("kitchen amount: words, sums and shares") {
+    CHECK(number_of("half a cup") == 0.5);
+    CHECK(number_of("two and a half cups") == 2.5);
+    CHECK(number_of("three-quarters cup") == 0.75);
+    CHECK(number_of("half a dozen eggs") == 6.0);
+    CHECK(number_of("1 lb 8 oz") == 1.5);
+    CHECK(number_of("2 x 7 g sachets") == 14.0);
+    CHECK(number_of("68 %") == 68.0);
+    CHECK(number_of("flour") == -1.0);
+}
+
+TEST_CASE("transcribe: purposes are kept apart, and stages have their place") {
+    const auto result = transcribed(
+        "Loaf\n\nPoolish:\n100 g bread flour\n100 g water\n\nDough:\n400 g bread flour\n200 g water\n"
+        "\nFor the glaze:\n1 egg\n");
+    CHECK(result.transcription.lines.at(0).role == "poolish");
+    CHECK(result.transcription.lines.at(2).role == "dough");
+    CHECK(result.transcription.lines.at(4).role == "brushing");
+    const Formula formula = testing::formula_from(result.transcription.formula);
+    REQUIRE(formula.stages.size() == 1);
+    CHECK(formula.stages.front().kind == StageKind::poolish);
+    CHECK(testing::near(in_grams(formula.dough_mass()), 800.0, 1e-12, 0.0)); // sums of whole grams
+}
+
+TEST_CASE("transcribe: an ingredient given twice is one line of the formula") {
+    const auto result = transcribed("2 cups bread flour\n1/2 cup bread flour\n250 g water\n1 tbsp water\n");
+    const Formula formula = testing::formula_from(result.transcription.formula);
+    REQUIRE(formula.dough.size() == 2);
+    CHECK(testing::near(in_grams(formula.dough[0].mass), 2.5 * 137.0, 1e-9, 0.0)); // SR26: 137 g a cup
+    CHECK(formula.dough[0].uncertainty.value() > 0.1);
+}
+
+TEST_CASE("transcribe: what is missing has a name") {
+    CHECK(transcribed("500 g flour\n10 g salt\n").codes == "water-missing");
+    CHECK(transcribed("500 g water\n10 g salt\n").codes == "flour-missing");
+    CHECK(holds(transcribed("500 g flour\n300 g water\nsalt\n").codes, "amount-missing"));
+}
+
+TEST_CASE("transcribe: doubt is counted, and says so in the formula") {
+    const auto result =
+        transcribed("500 g flour\n300 g water\n1 teacup sugar\n2 tbsp moon dust\n").transcription;
+    CHECK(result.sure == 2);
+    CHECK(result.doubtful == 1);
+    CHECK(result.unread == 1);
+    CHECK(holds(result.formula, "(doubtful) 1 teacup sugar"));
+    CHECK(holds(result.formula, "# moon dust: 2 tbsp"));
+}
+
+TEST_CASE("transcribe: cups leave the hydration a range that grams do not") {
+    const auto cups = transcribed("4 cups flour\n1 1/2 cups water\n").transcription.hydration;
+    REQUIRE(cups.has_value());
+    CHECK(cups->most - cups->least > 0.1);
+    const auto weights = transcribed("500 g flour\n325 g water\n").transcription.hydration;
+    REQUIRE(weights.has_value());
+    CHECK(weights->most - weights->least < 1e-12);
+}
+
+TEST_CASE("transcribe: the example of schema.org/Recipe (its facts, reworded)") {
+    // Source: https://schema.org/Recipe, the first example; its three lines of ingredients are verbatim.
+    const auto result = transcribed(
+        R"({"@context": "https://schema.org", "@type": "Recipe", "name": "Banana bread", "cookTime": "PT1H",
+            "recipeYield": "1 loaf",
+            "recipeIngredient": ["3 or 4 ripe bananas, smashed", "1 egg", "3/4 cup of sugar"],
+            "recipeInstructions": "Heat the oven to 350 F. Mix, add the flour last, and bake for one hour."})");
+    const auto& lines = result.transcription.lines;
+    REQUIRE(lines.size() == 3);
+    CHECK(lines[0].key == "banana");
+    CHECK(testing::near(in_grams(lines[0].weight->likely), 3.5 * 118.0, 1e-9, 0.0)); // SR26 09040
+    CHECK(testing::near(in_grams(lines[1].weight->likely), 50.0, 1e-9, 0.0));        // SR26 01123
+    CHECK(testing::near(in_grams(lines[2].weight->likely), 150.0, 0.01, 0.0));       // SR26: 4.2 g a teaspoon
+    CHECK(holds(result.transcription.formula, "makes: 1 loaf"));
+    CHECK(holds(result.transcription.formula, "bake: { for: 1 h, at: 350 F }"));
+    CHECK(holds(result.codes, "flour-missing"));
+}
+
+TEST_CASE("transcribe: a page without markup is read by its text") {
+    const auto result =
+        transcribed("<html><body><h1>Loaf</h1><ul><li>500 g <b>bread flour</b></li><li>1&frac12; cups "
+                    "water</li></ul></body></html>");
+    REQUIRE(result.transcription.lines.size() == 2);
+    CHECK(result.transcription.lines[1].number == 1.5);
+}
+
+TEST_CASE("directions: rises before and after shaping, the cold, and the oven") {
+    const auto steps =
+        steps_of("Preheat the oven to 450 F. Let rise 1 hour 30 minutes at 75 F. Shape into loaves. "
+                 "Refrigerate overnight. Let rise 45-60 minutes. Bake 35 to 40 minutes.");
+    REQUIRE(steps.size() == 5);
+    CHECK(steps[0].verb == "bulk");
+    CHECK(steps[0].time == "1 h 30 min");
+    CHECK(steps[0].temperature == "75 F");
+    CHECK(steps[1].verb == "shape");
+    CHECK(steps[2].verb == "retard");
+    CHECK(steps[3].verb == "proof");
+    CHECK(steps[3].time == "45 to 60 min");
+    CHECK(steps[4].verb == "bake");
+    CHECK(steps[4].temperature == "450 F");
+}
+
+TEST_CASE("recipe text: a formula, broken or not, is none") {
+    const Pantry pantry;
+    CHECK(is_recipe_text(*source_of("2 cups flour\n1 cup water\n"), pantry));
+    CHECK(is_recipe_text(*source_of("Dough:\n500 g flour\n300 g water\n"), pantry));
+    CHECK_FALSE(is_recipe_text(*source_of("formula: 1\nname: x\ndough:\n  bread flour: 500 g\n"), pantry));
+    CHECK_FALSE(is_recipe_text(*source_of("name: x\ndough:\n  bread flour: 500 g\n"), pantry));
+    CHECK_FALSE(is_recipe_text(*source_of("2 cups flour\n", "loaf.yaml"), pantry));
+    CHECK_FALSE(is_recipe_text(*source_of("salt 20\xFF g\n"), pantry));
+}
