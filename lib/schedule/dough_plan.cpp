@@ -144,6 +144,9 @@ StageWords words_of(std::string_view stage) {
         return {"firm and cold through, a little grown",
                 "sourer and slacker by the hour; beyond two days the gluten gives way"};
     }
+    if (stage == "temper") {
+        return {"no longer cold to the hand, soft and puffy", "it goes on rising: bake it"};
+    }
     return {"relaxed, no longer springs back", "it goes on fermenting: shape it"};
 }
 
@@ -182,6 +185,8 @@ private:
             is_cold ? add_retard(step) : add_rising(step, goes_cold(steps, i));
         } else if (step.verb == "divide" || step.verb == "shape") {
             add_dividing(steps, i);
+        } else if (step.verb == "temper" && step.time) {
+            add_tempering(step);
         }
     }
 
@@ -250,14 +255,24 @@ private:
             return;
         }
         const Temperature at = step.at ? step.at->value : usual_refrigerator;
-        PlannedStage planned = stage(step, "retard", at);
+        PlannedStage planned = stage(step, step.verb, at);
+        const StageWords words = words_of("retard"); // whatever the step is called
+        planned.signs = words.signs;
+        planned.past = words.past;
         const bool has_time = step.time.has_value();
         const Duration written =
             has_time ? 0.5 * (step.time->value.least + step.time->value.most) : seconds(12.0 * 3600.0);
         planned.lasts = request_.retard.value_or(written);
         if (!request_.retard && !has_time) {
-            say("retard: 12 h, since the formula gives no time for a levain");
+            say(fmt::format("{}: 12 h in the cold, since the formula gives no time for a levain", step.verb));
         }
+        result_.plan.stages.push_back(std::move(planned));
+    }
+
+    // Dough out of the refrigerator goes on fermenting while it warms: by the clock.
+    void add_tempering(const Step& step) {
+        PlannedStage planned = stage(step, step.verb, room(step));
+        planned.lasts = 0.5 * (step.time->value.least + step.time->value.most);
         result_.plan.stages.push_back(std::move(planned));
     }
 
@@ -278,7 +293,7 @@ private:
         }
         const bool ferments_before = !result_.plan.stages.empty();
         if (ferments_before) {
-            PlannedStage planned = stage(steps[i], "divide", result_.plan.stages.back().surroundings);
+            PlannedStage planned = stage(steps[i], steps[i].verb, result_.plan.stages.back().surroundings);
             if (result_.plan.stages.back().lasts && planned.surroundings < cold_below) {
                 planned.surroundings = request_.at.value_or(usual_room);
             }
@@ -348,9 +363,10 @@ Duration warm_time(const Windows& windows) {
 void add_cautions(const FormulaPlan& plan, Windows& windows) {
     if (plan.has_egg_or_milk && warm_time(windows) > seconds(4.0 * 3600.0)) {
         windows.cautions.push_back(fmt::format(
-            "Egg or milk stands warmer than 5 C for about {:.0f} h. Food codes commonly allow 4 h (FDA Food "
-            "Code 3-501.19, from memory): keep part of the rise in the refrigerator, or use more levain, and "
-            "go by your local code.",
+            "Egg or milk stands warmer than 5 C (41 F) for about {:.0f} h. Food codes commonly allow 4 h "
+            "(FDA "
+            "Food Code 3-501.19, from memory): keep part of the rise in the refrigerator, or use more "
+            "levain, and go by your local code.",
             warm_time(windows).value() / 3600.0));
     }
     windows.cautions.push_back("Raw dough and raw flour are not for tasting. Mould, or pink or orange "
@@ -368,16 +384,17 @@ void report_temperatures(const FormulaPlan& plan, const Windows& windows, const 
     if (is_warm && plan.has_levain) {
         diagnostics.warning(
             Code::too_warm, request.formula_place,
-            "at 35.5 C the yeast of many cultures stops (Gänzle et al. 1998; Brandt et al. 2004)",
-            "24 to 28 C suits a levain dough");
+            "at 35.5 C (96 F) the yeast of many cultures stops (Gänzle et al. 1998; Brandt et al. 2004)",
+            "24 to 28 C (75 to 82 F) suits a levain dough");
     }
     for (const StageWindow& stage : windows.stages) {
         if (!is_reached(stage.in_stage.likely)) {
             diagnostics.warning(Code::never_ready, request.formula_place,
-                                fmt::format("the {} is not ready within {:.0f} h at {} C", stage.stage,
-                                            plan.plan.longest.value() / 3600.0,
-                                            show_decimal(stage.surroundings.in_celsius(), 1)),
-                                "a place between 18 and 30 C, or a smaller rise");
+                                fmt::format("the {} is not likely to be ready within {:.0f} h at {} ({})",
+                                            stage.stage, plan.plan.longest.value() / 3600.0,
+                                            show_temperature(stage.surroundings, UnitSystem::metric),
+                                            show_temperature(stage.surroundings, UnitSystem::us)),
+                                "a place between 18 and 30 C (64 and 86 F), or a smaller rise");
             return;
         }
     }
