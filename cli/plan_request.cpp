@@ -81,6 +81,10 @@ PlanRequest read_plan_request(const Options& options, const std::string& path, S
     if (const auto text = session.option_text("--retard")) {
         const auto time = read_duration(*text, diagnostics);
         request.retard = time ? std::optional(0.5 * (time->least + time->most)) : std::nullopt;
+        if (request.retard > longest_profile()) {
+            diagnostics.error(Code::out_of_range, *text, in_quotes(text->text) + " is out of range",
+                              "a retard of 30 d at the most");
+        }
         if (request.profile) {
             diagnostics.error(
                 Code::out_of_range, *text, "--retard has no meaning beside --profile",

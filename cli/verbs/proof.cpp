@@ -1,6 +1,7 @@
 #include "conversion_request.hpp"
 #include "convert/convert.hpp"
 #include "formula/overall.hpp"
+#include "formula/read_formula.hpp"
 #include "plan_request.hpp"
 #include "quantity/read_quantity.hpp"
 #include "quantity/show.hpp"
@@ -40,9 +41,10 @@ class Proofer {
 public:
     Proofer(const Options& options, Session& session) : options_(options), session_(session) {}
 
-    std::optional<ProofReport> report(const Formula& formula) {
+    std::optional<ProofReport> report(const Formula& formula, const SourceHandle& source) {
         const std::string& path = options_.arguments.front();
-        const PlanRequest request = read_plan_request(options_, path, session_);
+        PlanRequest request = read_plan_request(options_, path, session_);
+        request.formula_place = {.source = source, .span = {0, 1}, .text = {}};
         const Ensemble ensemble = read_ensemble(session_);
         const ConversionRequest wish = read_conversion_request(options_, path, *formula.pantry, session_);
         if (session_.diagnostics.has_errors()) {
@@ -190,11 +192,12 @@ std::string shown(const ProofReport& report, const std::string& format, const We
 int run_proof(const Options& options) {
     Session session(options);
     const WeighingScale scale = session.scale();
-    const auto formula = session.read_formula_file(options.arguments.front());
+    const SourceHandle source = session.has_files() ? session.read(options.arguments.front()) : nullptr;
+    const auto formula = source ? read_formula(source, session.pantry, session.diagnostics) : std::nullopt;
     if (!formula) {
         return session.finish();
     }
-    const auto report = Proofer(options, session).report(*formula);
+    const auto report = Proofer(options, session).report(*formula, source);
     return report ? session.deliver(shown(*report, session.format(), scale)) : session.finish();
 }
 

@@ -89,7 +89,8 @@ void report_warmth(const LevainBuild& build, const Windows& windows, Diagnostics
     if (!is_reached(ripe.in_stage.likely)) {
         diagnostics.warning(Code::never_ready, build.temperature_place,
                             "this levain is not likely to be ripe within a week at these temperatures",
-                            "a place between 18 and 30 C (64 and 86 F)");
+                            std::string(build.salt.value() > 0.0 ? "less salt, or " : "") +
+                                "a place between 18 and 30 C (64 and 86 F)");
     } else if (!build.place.covers(ripe.in_stage.likely)) {
         diagnostics.error(
             Code::profile_short, build.temperature_place,

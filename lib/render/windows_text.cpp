@@ -161,9 +161,11 @@ std::string render_ripening_text(const LevainBuild& build, const Ripening& ripen
                                   show_temperature(build.place.at(seconds(0.0)), style.scale.units),
                                   build.place.legs().empty() ? "" : " to begin with");
     const Window& ripe = ripening.ripe.in_stage;
-    out += fmt::format("\n  ripe after   {} early, {} likely, {} late (hours:minutes)\n",
-                       hours_shown(ripe.earliest), hours_shown(ripe.likely), hours_shown(ripe.latest));
-    if (is_reached(ripe.likely)) {
+    if (!is_reached(ripe.likely)) {
+        out += "\n  not likely to be ripe within a week\n";
+    } else {
+        out += fmt::format("\n  ripe after   {} early, {} likely, {} late (hours:minutes)\n",
+                           hours_shown(ripe.earliest), hours_shown(ripe.likely), hours_shown(ripe.latest));
         out += is_reached(ripening.ripe_for)
                    ? fmt::format("  stays ripe   about {} from then\n", hours_shown(ripening.ripe_for))
                    : std::string("  stays ripe   longer than a week\n");

@@ -174,13 +174,18 @@ public:
         for (std::size_t i = 0; i < steps.size(); ++i) {
             add(steps, i);
         }
+        if (request_.retard && !has_retard_) {
+            say("the process has no retard, so that a time for it changes nothing");
+        }
         result_.plan.mixed_at = request_.mixed_at.value_or(mixed_by(steps).value_or(first_place()));
     }
 
 private:
     void add(const std::vector<Step>& steps, std::size_t i) {
         const Step& step = steps[i];
-        const bool is_cold = step.verb == "retard" || (step.at && step.at->value < cold_below);
+        // With a profile only that says what is cold.
+        const bool is_cold =
+            step.verb == "retard" || (!request_.profile && step.at && step.at->value < cold_below);
         if (step.verb == "bulk" || step.verb == "proof" || step.verb == "retard") {
             is_cold ? add_retard(step) : add_rising(step, goes_cold(steps, i));
         } else if (step.verb == "divide" || step.verb == "shape") {
@@ -251,7 +256,8 @@ private:
     }
 
     void add_retard(const Step& step) {
-        if (request_.profile) { // the cold is in the profile
+        if (request_.profile) {
+            say("retard: left out, since the cold is in the profile; bulk and proof go on to their rise");
             return;
         }
         const Temperature at = step.at ? step.at->value : usual_refrigerator;
@@ -263,6 +269,7 @@ private:
         const Duration written =
             has_time ? 0.5 * (step.time->value.least + step.time->value.most) : seconds(12.0 * 3600.0);
         planned.lasts = request_.retard.value_or(written);
+        has_retard_ = true;
         if (!request_.retard && !has_time) {
             say(fmt::format("{}: 12 h in the cold, since the formula gives no time for a levain", step.verb));
         }
@@ -326,6 +333,7 @@ private:
     Fraction kept_;
     Fraction next_gas_kept_{1.0};
     bool is_divided_ = false;
+    bool has_retard_ = false;
 };
 
 bool can_ferment(const DoughMix& mix, const SourcedText& place, Diagnostics& diagnostics) {
@@ -351,11 +359,13 @@ bool can_ferment(const DoughMix& mix, const SourcedText& place, Diagnostics& dia
     return !diagnostics.has_errors();
 }
 
+// How long the dough itself is warm, up to its likely end: a large one is so for hours in the cold.
 Duration warm_time(const Windows& windows) {
+    const Duration end = windows.stages.back().after_mixing.likely;
     Duration warm{};
-    for (const StageWindow& stage : windows.stages) {
-        const bool is_warm = stage.surroundings > Temperature::celsius(5.0);
-        warm += is_warm && is_reached(stage.in_stage.likely) ? stage.in_stage.likely : Duration{};
+    for (std::size_t i = 1; i < windows.curve.size() && windows.curve[i].time <= end; ++i) {
+        const bool is_warm = windows.curve[i].dough > Temperature::celsius(5.0);
+        warm += is_warm ? windows.curve[i].time - windows.curve[i - 1].time : Duration{};
     }
     return warm;
 }
@@ -363,10 +373,9 @@ Duration warm_time(const Windows& windows) {
 void add_cautions(const FormulaPlan& plan, Windows& windows) {
     if (plan.has_egg_or_milk && warm_time(windows) > seconds(4.0 * 3600.0)) {
         windows.cautions.push_back(fmt::format(
-            "Egg or milk stands warmer than 5 C (41 F) for about {:.0f} h. Food codes commonly allow 4 h "
-            "(FDA "
-            "Food Code 3-501.19, from memory): keep part of the rise in the refrigerator, or use more "
-            "levain, and go by your local code.",
+            "Egg or milk is warmer than 5 C (41 F) for about {:.0f} h. Food codes commonly allow 4 h (such "
+            "as FDA Food Code 3-501.19, not checked here): keep part of the rise in the refrigerator, or "
+            "use more levain, and go by your local code.",
             warm_time(windows).value() / 3600.0));
     }
     windows.cautions.push_back("Raw dough and raw flour are not for tasting. Mould, or pink or orange "
