@@ -18,10 +18,8 @@ std::optional<Temperature> read_place(const SourcedText& text, Diagnostics& diag
     const auto temperature = read_temperature(text, diagnostics);
     if (temperature && (*temperature < coldest_place() || *temperature > hottest_place())) {
         diagnostics.error(Code::temperature_out_of_range, text,
-                          in_quotes(text.text) + " is no place where a dough ferments",
-                          "places from " + show_decimal(coldest_place().in_celsius(), 0) + " to " +
-                              show_decimal(hottest_place().in_celsius(), 0) +
-                              " C; what it bakes at is no matter here");
+                          in_quotes(text.text) + " is no place for dough to stand",
+                          "between -40 and 60 C, or -40 and 140 F; baking is no part of this");
         return {};
     }
     return temperature;
@@ -83,6 +81,15 @@ PlanRequest read_plan_request(const Options& options, const std::string& path, S
     if (const auto text = session.option_text("--retard")) {
         const auto time = read_duration(*text, diagnostics);
         request.retard = time ? std::optional(0.5 * (time->least + time->most)) : std::nullopt;
+        if (request.retard > longest_profile()) {
+            diagnostics.error(Code::out_of_range, *text, in_quotes(text->text) + " is out of range",
+                              "a retard of 30 d at the most");
+        }
+        if (request.profile) {
+            diagnostics.error(
+                Code::out_of_range, *text, "--retard has no meaning beside --profile",
+                "write the cold into the profile, as in --profile \"3h at 24C, 12h at 4C, 24C\"");
+        }
     }
     return request;
 }

@@ -11,7 +11,7 @@ namespace leavenwright {
 
 /// Faults go to the session. `path` names the formula in what is reported about the whole.
 PlanRequest read_plan_request(const Options& options, const std::string& path, Session& session);
-/// --members and --seed, on as many threads as are worth it.
+/// --members, --draw and --vigour, on as many threads as are worth it.
 Ensemble read_ensemble(Session& session);
 /// A whole number between bounds, from an option.
 std::optional<int> read_count(const SourcedText& text, int least, int most, Diagnostics& diagnostics);

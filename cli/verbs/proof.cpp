@@ -1,6 +1,7 @@
 #include "conversion_request.hpp"
 #include "convert/convert.hpp"
 #include "formula/overall.hpp"
+#include "formula/read_formula.hpp"
 #include "plan_request.hpp"
 #include "quantity/read_quantity.hpp"
 #include "quantity/show.hpp"
@@ -8,6 +9,8 @@
 #include "schedule/search.hpp"
 #include "session.hpp"
 #include "verbs/verbs.hpp"
+
+#include <fmt/core.h>
 
 #include <algorithm>
 
@@ -24,11 +27,12 @@ PrefermentedFlour prefermented_in(const Formula& formula) {
     return PrefermentedFlour::of(flour, compute_overall(formula).total_flour);
 }
 
-std::string raised_by(const Formula& formula) {
-    const std::string levain =
-        has_levain(formula)
-            ? "a levain with " + show_percent(prefermented_in(formula).value()) + " of the flour"
-            : std::string();
+std::string raised_by(const Formula& formula, const std::optional<Answer>& answer) {
+    const PrefermentedFlour share =
+        answer && answer->inoculation ? *answer->inoculation : prefermented_in(formula);
+    const std::string levain = has_levain(formula) ? fmt::format("a levain with {} % of the flour",
+                                                                 show_decimal(share.in_percent(), 1))
+                                                   : std::string();
     const std::string yeast = has_packaged_yeast(formula) ? "packaged yeast" : "";
     return levain + (levain.empty() || yeast.empty() ? "" : " and ") + yeast;
 }
@@ -37,9 +41,10 @@ class Proofer {
 public:
     Proofer(const Options& options, Session& session) : options_(options), session_(session) {}
 
-    std::optional<ProofReport> report(const Formula& formula) {
+    std::optional<ProofReport> report(const Formula& formula, const SourceHandle& source) {
         const std::string& path = options_.arguments.front();
-        const PlanRequest request = read_plan_request(options_, path, session_);
+        PlanRequest request = read_plan_request(options_, path, session_);
+        request.formula_place = {.source = source, .span = {0, 1}, .text = {}};
         const Ensemble ensemble = read_ensemble(session_);
         const ConversionRequest wish = read_conversion_request(options_, path, *formula.pantry, session_);
         if (session_.diagnostics.has_errors()) {
@@ -77,21 +82,23 @@ public:
             show_written_times(conversion->before, *windows);
         }
         return ProofReport{.name = dough.name,
-                           .raised_by = raised_by(dough),
+                           .raised_by = raised_by(dough, answer),
                            .windows = *std::move(windows),
                            .as_written = std::move(written),
                            .answer = std::move(answer)};
     }
 
 private:
-    // The original's times beside the levain's, stage by stage of the same name.
+    // The original's times beside the levain's; stages follow the steps in their order.
     static void show_written_times(const Formula& before, Windows& windows) {
-        for (StageWindow& stage : windows.stages) {
-            const auto step =
-                std::find_if(before.process.begin(), before.process.end(),
-                             [&](const Step& item) { return item.verb == stage.stage && item.time; });
-            if (step != before.process.end() && stage.written.empty()) {
-                stage.written = step->time->text;
+        auto stage = windows.stages.begin();
+        for (const Step& step : before.process) {
+            if (stage == windows.stages.end()) {
+                return;
+            }
+            if (step.verb == stage->stage) {
+                stage->written = step.time ? step.time->text : std::string();
+                ++stage;
             }
         }
     }
@@ -128,18 +135,42 @@ private:
         search.place = *time_text;
         search.available = 0.5 * (time->least + time->most);
         const std::string by = options_.value("--by").value_or("inoculation");
+        refuse_given(by, by_text.value_or(*time_text));
         search.sought = by == "temperature" ? Sought::temperature
                         : by == "retard"    ? Sought::retard
                                             : Sought::inoculation;
         search.inoculation = prefermented_in(dough);
+        search.units = session_.scale().units;
         if (search.sought == Sought::inoculation && search.inoculation.value() <= 0.0) {
             session_.diagnostics.error(Code::no_answer, *time_text,
-                                       "there is no levain whose share could change", "--by temperature");
+                                       "there is no levain whose share could change",
+                                       "search for another: --by temperature, or --by retard");
+        }
+        if (session_.diagnostics.has_errors()) {
+            return {};
         }
         if (!has_levain(formula)) {
             search.most = std::min(most_inoculation, largest_fit(formula, wish).prefermented_flour);
         }
         return search;
+    }
+
+    // What is searched for cannot be given too.
+    void refuse_given(const std::string& by, const SourcedText& place) {
+        const auto refuse = [&](std::string_view option) {
+            if (options_.has(option)) {
+                session_.diagnostics.error(Code::out_of_range, place,
+                                           std::string(option) + " leaves no " + by + " to search for",
+                                           "leave " + std::string(option) + " out, or search for another");
+            }
+        };
+        if (by == "temperature") {
+            refuse("--at");
+            refuse("--profile");
+        } else if (by == "retard") {
+            refuse("--retard");
+            refuse("--profile");
+        }
     }
 
     const Options& options_;
@@ -161,11 +192,12 @@ std::string shown(const ProofReport& report, const std::string& format, const We
 int run_proof(const Options& options) {
     Session session(options);
     const WeighingScale scale = session.scale();
-    const auto formula = session.read_formula_file(options.arguments.front());
+    const SourceHandle source = session.has_files() ? session.read(options.arguments.front()) : nullptr;
+    const auto formula = source ? read_formula(source, session.pantry, session.diagnostics) : std::nullopt;
     if (!formula) {
         return session.finish();
     }
-    const auto report = Proofer(options, session).report(*formula);
+    const auto report = Proofer(options, session).report(*formula, source);
     return report ? session.deliver(shown(*report, session.format(), scale)) : session.finish();
 }
 

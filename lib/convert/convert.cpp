@@ -270,9 +270,9 @@ private:
         after.stages.insert(after.stages.begin(), std::move(levain));
         bool has_times = false;
         for (Step& step : after.process) {
-            const bool ferments =
-                step.verb == "bulk" || step.verb == "proof" || step.verb == "retard" || step.verb == "rest";
-            if (ferments && step.time) {
+            // A retard and a rest go by the clock, whatever raises the dough.
+            const bool goes_by_rise = step.verb == "bulk" || step.verb == "proof";
+            if (goes_by_rise && step.time) {
                 const std::string time = step.time->text + " with packaged yeast";
                 step.note += (step.note.empty() ? "" : "; ") + time;
                 step.time.reset();

@@ -83,13 +83,14 @@ void report_warmth(const LevainBuild& build, const Windows& windows, Diagnostics
     if (build.place.at(seconds(0.0)) >= Temperature::celsius(35.5)) {
         diagnostics.warning(
             Code::too_warm, build.temperature_place,
-            "at 35.5 C the yeast of many cultures stops (Gänzle et al. 1998; Brandt et al. 2004)",
-            "20 to 30 C suits a levain");
+            "at 35.5 C (96 F) the yeast of many cultures stops (Gänzle et al. 1998; Brandt et al. 2004)",
+            "20 to 30 C (68 to 86 F) suits a levain");
     }
     if (!is_reached(ripe.in_stage.likely)) {
         diagnostics.warning(Code::never_ready, build.temperature_place,
-                            "this levain is not ripe within a week at these temperatures",
-                            "a place between 18 and 30 C");
+                            "this levain is not likely to be ripe within a week at these temperatures",
+                            std::string(build.salt.value() > 0.0 ? "less salt, or " : "") +
+                                "a place between 18 and 30 C (64 and 86 F)");
     } else if (!build.place.covers(ripe.in_stage.likely)) {
         diagnostics.error(
             Code::profile_short, build.temperature_place,

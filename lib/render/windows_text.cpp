@@ -104,8 +104,8 @@ void append_list(std::string& out, std::string_view heading, const std::vector<s
 }
 
 std::string members_line(int members, std::uint64_t seed) {
-    return fmt::format("from {} cultures as they are published, seed {}: 10 % are ready by the first time, "
-                       "half by the second, 90 % by the third",
+    return fmt::format("from {} cultures that differ as published ones do (draw {}): 10 % are ready by the "
+                       "early time, half by the likely, 90 % by the late",
                        members, seed);
 }
 
@@ -114,17 +114,17 @@ std::string windows_table(const Windows& windows, const TextStyle& style) {
                                          [](const StageWindow& stage) { return !stage.written.empty(); });
     std::string out = "                           in the stage          after mixing\n"
                       "  stage   place   dough  early likely   late   early likely   late";
-    out += has_written ? "  written\n" : "\n";
+    out += has_written ? " written\n" : "\n";
     for (const StageWindow& stage : windows.stages) {
         const std::string in_stage = stage.by_clock
                                          ? fmt::format("{:>13} {:>6}", hours_shown(stage.in_stage.likely), "")
                                          : window_shown(stage.in_stage);
         std::string line =
-            fmt::format("  {:<7}{:>7} {:>7} {} {:>7} {:>6} {:>6}  {}", stage.stage,
+            fmt::format("  {:<7}{:>7} {:>7} {} {:>7} {:>6} {:>6} {}", stage.stage,
                         show_temperature(stage.surroundings, style.scale.units),
                         show_temperature(stage.dough, style.scale.units), in_stage,
                         hours_shown(stage.after_mixing.earliest), hours_shown(stage.after_mixing.likely),
-                        hours_shown(stage.after_mixing.latest), printable(stage.written, 14));
+                        hours_shown(stage.after_mixing.latest), printable(stage.written, 12));
         out += line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
     }
     return out;
@@ -173,16 +173,23 @@ std::string render_proof_text(const ProofReport& report, const TextStyle& style)
 }
 
 std::string render_ripening_text(const LevainBuild& build, const Ripening& ripening, const TextStyle& style) {
-    std::string out = fmt::format("levain of {} seed on fresh flour, {} hydration, at {}\n",
+    std::string out = fmt::format("levain of {} seed on fresh flour, {} hydration, at {}{}\n",
                                   show_percent(build.seed.value()), show_percent(build.hydration.value()),
-                                  show_temperature(build.place.at(seconds(0.0)), style.scale.units));
-    out +=
-        fmt::format("\n  ripe after   {} at the earliest, {} likely, {} at the latest (hours:minutes)\n",
-                    hours_shown(ripening.ripe.in_stage.earliest), hours_shown(ripening.ripe.in_stage.likely),
-                    hours_shown(ripening.ripe.in_stage.latest));
-    out +=
-        fmt::format("  stays ripe   about {} from then\n  the levain   {} in the middle when it is ripe\n\n",
-                    hours_shown(ripening.ripe_for), show_temperature(ripening.ripe.dough, style.scale.units));
+                                  show_temperature(build.place.at(seconds(0.0)), style.scale.units),
+                                  build.place.legs().empty() ? "" : " to begin with");
+    const Window& ripe = ripening.ripe.in_stage;
+    if (!is_reached(ripe.likely)) {
+        out += "\n  not likely to be ripe within a week\n";
+    } else {
+        out += fmt::format("\n  ripe after   {} early, {} likely, {} late (hours:minutes)\n",
+                           hours_shown(ripe.earliest), hours_shown(ripe.likely), hours_shown(ripe.latest));
+        out += is_reached(ripening.ripe_for)
+                   ? fmt::format("  stays ripe   about {} from then\n", hours_shown(ripening.ripe_for))
+                   : std::string("  stays ripe   longer than a week\n");
+        out += fmt::format("  the levain   is at {} when it is ripe\n",
+                           show_temperature(ripening.ripe.dough, style.scale.units));
+    }
+    out += "\n";
     out += wrap_text(members_line(ripening.members, ripening.seed), "", "", style.columns);
     out += "\n" + wrap_text("look for: " + ripening.ripe.signs, "", "  ", style.columns);
     out += wrap_text("past it: " + ripening.ripe.past, "", "  ", style.columns);

@@ -119,6 +119,9 @@ StageWords words_of(std::string_view stage) {
         return {"firm and cold through, a little grown",
                 "sourer and slacker by the hour; beyond two days the gluten gives way"};
     }
+    if (stage == "temper") {
+        return {"no longer cold to the hand, soft and puffy", "it goes on rising: bake it"};
+    }
     return {"relaxed, no longer springs back", "it goes on fermenting: shape it"};
 }
 
@@ -146,17 +149,24 @@ public:
         for (std::size_t i = 0; i < steps.size(); ++i) {
             add(steps, i);
         }
+        if (request_.retard && !has_retard_) {
+            say("the process has no retard, so that a time for it changes nothing");
+        }
         result_.plan.mixed_at = request_.mixed_at.value_or(mixed_by(steps).value_or(first_place()));
     }
 
 private:
     void add(const std::vector<Step>& steps, std::size_t i) {
         const Step& step = steps[i];
-        const bool is_cold = step.verb == "retard" || (step.at && step.at->value < cold_below);
+        // With a profile only that says what is cold.
+        const bool is_cold =
+            step.verb == "retard" || (!request_.profile && step.at && step.at->value < cold_below);
         if (step.verb == "bulk" || step.verb == "proof" || step.verb == "retard") {
             is_cold ? add_retard(step) : add_rising(step, goes_cold(steps, i));
         } else if (step.verb == "divide" || step.verb == "shape") {
             add_dividing(steps, i);
+        } else if (step.verb == "temper" && step.time) {
+            add_tempering(step);
         }
     }
 
@@ -221,18 +231,30 @@ private:
     }
 
     void add_retard(const Step& step) {
-        if (request_.profile) { // the cold is in the profile
+        if (request_.profile) {
+            say("retard: left out, since the cold is in the profile; bulk and proof go on to their rise");
             return;
         }
         const Temperature at = step.at ? step.at->value : usual_refrigerator;
-        PlannedStage planned = stage(step, "retard", at);
+        PlannedStage planned = stage(step, step.verb, at);
+        const StageWords words = words_of("retard"); // whatever the step is called
+        planned.signs = words.signs;
+        planned.past = words.past;
         const bool has_time = step.time.has_value();
         const Duration written =
             has_time ? 0.5 * (step.time->value.least + step.time->value.most) : seconds(12.0 * 3600.0);
         planned.lasts = request_.retard.value_or(written);
+        has_retard_ = true;
         if (!request_.retard && !has_time) {
-            say("retard: 12 h, since the formula gives no time for a levain");
+            say(fmt::format("{}: 12 h in the cold, since the formula gives no time for a levain", step.verb));
         }
+        result_.plan.stages.push_back(std::move(planned));
+    }
+
+    // Dough out of the refrigerator goes on fermenting while it warms: by the clock.
+    void add_tempering(const Step& step) {
+        PlannedStage planned = stage(step, step.verb, room(step));
+        planned.lasts = 0.5 * (step.time->value.least + step.time->value.most);
         result_.plan.stages.push_back(std::move(planned));
     }
 
@@ -253,7 +275,7 @@ private:
         }
         const bool ferments_before = !result_.plan.stages.empty();
         if (ferments_before) {
-            PlannedStage planned = stage(steps[i], "divide", result_.plan.stages.back().surroundings);
+            PlannedStage planned = stage(steps[i], steps[i].verb, result_.plan.stages.back().surroundings);
             if (result_.plan.stages.back().lasts && planned.surroundings < cold_below) {
                 planned.surroundings = request_.at.value_or(usual_room);
             }
@@ -286,6 +308,7 @@ private:
     Fraction kept_;
     Fraction next_gas_kept_{1.0};
     bool is_divided_ = false;
+    bool has_retard_ = false;
 };
 
 bool can_ferment(const DoughMix& mix, const SourcedText& place, Diagnostics& diagnostics) {
@@ -311,11 +334,13 @@ bool can_ferment(const DoughMix& mix, const SourcedText& place, Diagnostics& dia
     return !diagnostics.has_errors();
 }
 
+// How long the dough itself is warm, up to its likely end: a large one is so for hours in the cold.
 Duration warm_time(const Windows& windows) {
+    const Duration end = windows.stages.back().after_mixing.likely;
     Duration warm{};
-    for (const StageWindow& stage : windows.stages) {
-        const bool is_warm = stage.surroundings > Temperature::celsius(5.0);
-        warm += is_warm && is_reached(stage.in_stage.likely) ? stage.in_stage.likely : Duration{};
+    for (std::size_t i = 1; i < windows.curve.size() && windows.curve[i].time <= end; ++i) {
+        const bool is_warm = windows.curve[i].dough > Temperature::celsius(5.0);
+        warm += is_warm ? windows.curve[i].time - windows.curve[i - 1].time : Duration{};
     }
     return warm;
 }
@@ -323,9 +348,9 @@ Duration warm_time(const Windows& windows) {
 void add_cautions(const FormulaPlan& plan, Windows& windows) {
     if (plan.has_egg_or_milk && warm_time(windows) > seconds(4.0 * 3600.0)) {
         windows.cautions.push_back(fmt::format(
-            "Egg or milk stands warmer than 5 C for about {:.0f} h. Food codes commonly allow 4 h (FDA Food "
-            "Code 3-501.19, from memory): keep part of the rise in the refrigerator, or use more levain, and "
-            "go by your local code.",
+            "Egg or milk is warmer than 5 C (41 F) for about {:.0f} h. Food codes commonly allow 4 h (such "
+            "as FDA Food Code 3-501.19, not checked here): keep part of the rise in the refrigerator, or "
+            "use more levain, and go by your local code.",
             warm_time(windows).value() / 3600.0));
     }
 }
@@ -341,16 +366,17 @@ void report_temperatures(const FormulaPlan& plan, const Windows& windows, const 
     if (is_warm && plan.has_levain) {
         diagnostics.warning(
             Code::too_warm, request.formula_place,
-            "at 35.5 C the yeast of many cultures stops (Gänzle et al. 1998; Brandt et al. 2004)",
-            "24 to 28 C suits a levain dough");
+            "at 35.5 C (96 F) the yeast of many cultures stops (Gänzle et al. 1998; Brandt et al. 2004)",
+            "24 to 28 C (75 to 82 F) suits a levain dough");
     }
     for (const StageWindow& stage : windows.stages) {
         if (!is_reached(stage.in_stage.likely)) {
             diagnostics.warning(Code::never_ready, request.formula_place,
-                                fmt::format("the {} is not ready within {:.0f} h at {} C", stage.stage,
-                                            plan.plan.longest.value() / 3600.0,
-                                            show_decimal(stage.surroundings.in_celsius(), 1)),
-                                "a place between 18 and 30 C, or a smaller rise");
+                                fmt::format("the {} is not likely to be ready within {:.0f} h at {} ({})",
+                                            stage.stage, plan.plan.longest.value() / 3600.0,
+                                            show_temperature(stage.surroundings, UnitSystem::metric),
+                                            show_temperature(stage.surroundings, UnitSystem::us)),
+                                "a place between 18 and 30 C (64 and 86 F), or a smaller rise");
             return;
         }
     }

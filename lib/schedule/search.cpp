@@ -22,7 +22,7 @@ public:
     Trial(const Formula& formula, const PlanRequest& request, const SearchRequest& wish,
           const Ensemble& ensemble, Diagnostics& diagnostics)
         : formula_(formula), request_(request), wish_(wish), ensemble_(ensemble), diagnostics_(diagnostics) {
-        ensemble_.members = std::min(ensemble.members, 200); // a search needs the middle, not the edges
+        ensemble_.members = std::min(ensemble.members, 1000);
     }
 
     double operator()(double setting) const {
@@ -61,7 +61,9 @@ Bounds bounds_of(const SearchRequest& wish) {
                             wish.most.in_percent())};
     case Sought::temperature:
         return {coolest_search.in_celsius(), warmest_search.in_celsius(),
-                fmt::format("{:.0f} to {:.0f} C", coolest_search.in_celsius(), warmest_search.in_celsius())};
+                fmt::format("{:.0f} to {:.0f} C ({:.0f} to {:.0f} F)", coolest_search.in_celsius(),
+                            warmest_search.in_celsius(), coolest_search.in_fahrenheit(),
+                            warmest_search.in_fahrenheit())};
     case Sought::retard:
         break;
     }
@@ -70,7 +72,7 @@ Bounds bounds_of(const SearchRequest& wish) {
 }
 
 std::string time_shown(double time) {
-    return std::isfinite(time) ? show_decimal(time, 1) + " h" : std::string("no time at all");
+    return std::isfinite(time) ? show_decimal(time, 1) + " h" : std::string("longer than is looked at");
 }
 
 Answer answer_of(const SearchRequest& wish, double setting) {
@@ -78,11 +80,13 @@ Answer answer_of(const SearchRequest& wish, double setting) {
     const std::string within = show_decimal(hours(wish.available), 1) + " h";
     if (wish.sought == Sought::inoculation) {
         answer.inoculation = PrefermentedFlour(setting);
-        answer.sentence = fmt::format("ready in {}: with {} of the flour prefermented (it has {})", within,
-                                      show_percent(setting), show_percent(wish.inoculation.value()));
+        answer.sentence =
+            fmt::format("ready in {}: with {} % of the flour prefermented (instead of {})", within,
+                        show_decimal(100.0 * setting, 1), show_percent(wish.inoculation.value()));
     } else if (wish.sought == Sought::temperature) {
         answer.temperature = Temperature::celsius(setting);
-        answer.sentence = fmt::format("ready in {}: at {} C", within, show_decimal(setting, 1));
+        answer.sentence =
+            fmt::format("ready in {}: at {}", within, show_temperature(*answer.temperature, wish.units));
     } else {
         answer.retard = seconds(setting * 3600.0);
         answer.sentence =
@@ -103,17 +107,17 @@ std::optional<Answer> search(const Formula& formula, const PlanRequest& request,
     if (diagnostics.has_errors()) {
         return {};
     }
+    if (std::isfinite(shortest) && shortest == longest) {
+        diagnostics.error(Code::no_answer, wish.place,
+                          "the process has no retard, so that its time changes nothing",
+                          "add 'retard: { for: 12 h, at: 4 C }' to the process, or say --by temperature");
+        return {};
+    }
     if (available < shortest || available > longest) {
         diagnostics.error(
             Code::no_answer, wish.place,
             fmt::format("nothing from {} makes it ready in {:.1f} h", bounds.text, available),
             fmt::format("within these bounds it takes {} to {}", time_shown(shortest), time_shown(longest)));
-        return {};
-    }
-    if (shortest == longest) {
-        diagnostics.error(Code::no_answer, wish.place,
-                          "that changes nothing here: the process has no such stage",
-                          "a process with 'retard: { at: 4 C }', or another question");
         return {};
     }
     double slow = bounds.slow;

@@ -1,6 +1,7 @@
 // The questions the other way round: what makes the dough ready in the time there is.
 #pragma once
 
+#include "quantity/weigh.hpp"
 #include "schedule/dough_plan.hpp"
 
 #include <optional>
@@ -30,6 +31,7 @@ struct SearchRequest {
     Duration available;                        // from mixing to the likely end
     PrefermentedFlour inoculation;             // what the formula has
     PrefermentedFlour most = most_inoculation; // what it has room for
+    UnitSystem units = UnitSystem::metric;     // of the answer's sentence
     SourcedText place;
 };
 
