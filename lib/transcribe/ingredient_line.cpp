@@ -105,11 +105,19 @@ private:
             if (!amount || amount->measure.kind == Measure::Kind::percent) {
                 continue;
             }
-            const NameMatch second = match_name(tail.subspan(std::min(amount->length, tail.size())), pantry_);
+            const auto words = tail.subspan(std::min(amount->length, tail.size()));
+            NameMatch second = match_name(words, pantry_);
+            if (second.ingredient == nullptr && second.meanings.empty()) { // a third may follow it
+                const auto end = std::find_if(words.begin(), words.end(), [](const LineToken& token) {
+                    return token.is(",") || token.is("and") || token.is(";");
+                });
+                second = match_name({words.begin(), end}, pantry_);
+            }
             const bool is_plain_first =
                 match_name(std::span<const LineToken>(name).first(at), pantry_).ingredient !=
                 second.ingredient;
-            if (second.ingredient != nullptr && is_plain_first && split_.amount) {
+            const bool is_second = second.ingredient != nullptr || !second.meanings.empty();
+            if (is_second && is_plain_first && split_.amount) {
                 std::vector<LineToken> rest(tail.begin(), tail.end());
                 name.resize(at);
                 return rest;
@@ -260,6 +268,23 @@ private:
             report_vague(chosen);
         }
         compare_others(chosen);
+        report_left_over();
+    }
+
+    // An amount that nothing was made of: another ingredient, perhaps.
+    void report_left_over() {
+        for (std::size_t at = 1; at + 1 < split_.name.size() && at < 60; ++at) {
+            const LineToken& token = split_.name[at];
+            const auto amount = token.is_number()
+                                    ? read_kitchen_amount(std::span<const LineToken>(split_.name).subspan(at))
+                                    : std::nullopt;
+            if (amount && !amount->measure.is_piece() && amount->measure.kind != Measure::Kind::percent) {
+                doubt(Code::amount_doubtful,
+                      "another amount stands in " + in_quotes(line_.text) + ": it is not counted",
+                      "write each ingredient on a line of its own");
+                return;
+            }
+        }
     }
 
     // "1 yeast cake", "2 yeast packets": the piece stands behind the name.

@@ -126,7 +126,8 @@ constexpr std::string_view preparations =
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
-constexpr std::string_view clauses = "for|until|at|in|with|from|if|when|because|which|that|so|dissolved|"
+constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
+                                     "with|from|if|when|because|which|that|so|dissolved|"
                                      "mixed|about|plus|to|or|as|like|such|see|note|"
                                      "depending|more|on|per|then|enough|according|taken|cut|using|minus|"
                                      "instead|each|i|e|eg|ie|use|may|can|should|"
