@@ -275,6 +275,11 @@ private:
     void report_left_over() {
         for (std::size_t at = 1; at + 1 < split_.name.size() && at < 60; ++at) {
             const LineToken& token = split_.name[at];
+            if (token.is("per")) {
+                doubt(Code::amount_doubtful, in_quotes(line_.text) + " is an amount for a part of something",
+                      "write the whole amount in the formula");
+                return;
+            }
             const auto amount = token.is_number()
                                     ? read_kitchen_amount(std::span<const LineToken>(split_.name).subspan(at))
                                     : std::nullopt;
