@@ -261,6 +261,21 @@ double number_named(std::string_view folded) {
     return 0.0;
 }
 
+double fraction_named(std::string_view folded) {
+    constexpr auto fractions = std::to_array<std::pair<std::string_view, double>>({
+        {"half|halves", 0.5},
+        {"third|thirds", 1.0 / 3.0},
+        {"quarter|quarters|fourth|fourths", 0.25},
+        {"eighth|eighths", 0.125},
+    });
+    for (const auto& [words, value] : fractions) {
+        if (is_among(words, folded)) {
+            return value;
+        }
+    }
+    return 0.0;
+}
+
 std::string_view purpose_named(std::string_view folded) {
     for (const auto& [purpose, words] : purposes) {
         if (is_among(words, folded)) {
