@@ -2,6 +2,7 @@
 
 #include "diagnostic/suggestion.hpp"
 #include "quantity/show.hpp"
+#include "transcribe/cut_ingredient.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/split_line.hpp"
 #include "transcribe/weigh_amount.hpp"
@@ -65,8 +66,8 @@ public:
             const bool is_each = !split_.name.empty() && split_.name.front().is("each");
             const auto shared = split_.amount;
             rest = count + 1 == most_ingredients ? std::vector<LineToken>()
-                   : is_each                     ? cut_each()
-                                                 : cut_second();
+                   : is_each                     ? cut_each(split_)
+                                                 : cut_second(split_, pantry_);
             take_name();
             take_amount();
             lines.push_back(line_);
@@ -86,57 +87,6 @@ private:
     void doubt(Code code, std::string message, std::string hint) {
         line_.is_sure = false;
         diagnostics_.warning(code, place_, std::move(message), std::move(hint));
-    }
-
-    // "1 cake yeast dissolved in 1/4 cup water", "1 tsp salt, 1 tbsp sugar": the tokens of the second
-    // ingredient, taken off the first; empty where there is none.
-    std::vector<LineToken> cut_second() {
-        std::vector<LineToken>& name = split_.name;
-        int tries = 0;
-        for (std::size_t at = 1; at + 2 < name.size() && tries < 8; ++at) {
-            const bool may_part = name[at].is("in") || name[at].is("with") || name[at].is(",") ||
-                                  name[at].is(";") || name[at].is("and") || name[at].is("&");
-            if (!may_part) {
-                continue;
-            }
-            ++tries;
-            const auto tail = std::span<const LineToken>(name).subspan(at + 1);
-            const auto amount = read_kitchen_amount(tail);
-            if (!amount || amount->measure.kind == Measure::Kind::percent) {
-                continue;
-            }
-            const NameMatch second = match_name(tail.subspan(std::min(amount->length, tail.size())), pantry_);
-            const bool is_plain_first =
-                match_name(std::span<const LineToken>(name).first(at), pantry_).ingredient !=
-                second.ingredient;
-            if (second.ingredient != nullptr && is_plain_first && split_.amount) {
-                std::vector<LineToken> rest(tail.begin(), tail.end());
-                name.resize(at);
-                return rest;
-            }
-        }
-        return {};
-    }
-
-    // "1 tsp each cinnamon and nutmeg": the same amount of the next.
-    std::vector<LineToken> cut_each() {
-        std::vector<LineToken>& name = split_.name;
-        name.erase(name.begin());
-        const auto mark = std::find_if(name.begin(), name.end(), [](const LineToken& token) {
-            return token.is("and") || token.is(",") || token.is("&");
-        });
-        if (mark == name.end()) {
-            return {};
-        }
-        std::vector<LineToken> rest(mark + 1, name.end());
-        name.erase(mark, name.end());
-        if (!rest.empty()) {
-            LineToken each;
-            each.kind = LineToken::Kind::word;
-            each.text = each.folded = "each";
-            rest.insert(rest.begin(), each);
-        }
-        return rest;
     }
 
     void begin_next(std::vector<LineToken> tokens) {
@@ -260,6 +210,28 @@ private:
             report_vague(chosen);
         }
         compare_others(chosen);
+        report_left_over();
+    }
+
+    // An amount that nothing was made of: another ingredient, perhaps.
+    void report_left_over() {
+        for (std::size_t at = 1; at + 1 < split_.name.size() && at < 60; ++at) {
+            const LineToken& token = split_.name[at];
+            if (token.is("per")) {
+                doubt(Code::amount_doubtful, in_quotes(line_.text) + " is an amount for a part of something",
+                      "write the whole amount in the formula");
+                return;
+            }
+            const auto amount = token.is_number()
+                                    ? read_kitchen_amount(std::span<const LineToken>(split_.name).subspan(at))
+                                    : std::nullopt;
+            if (amount && !amount->measure.is_piece() && amount->measure.kind != Measure::Kind::percent) {
+                doubt(Code::amount_doubtful,
+                      "another amount stands in " + in_quotes(line_.text) + ": it is not counted",
+                      "write each ingredient on a line of its own");
+                return;
+            }
+        }
     }
 
     // "1 yeast cake", "2 yeast packets": the piece stands behind the name.

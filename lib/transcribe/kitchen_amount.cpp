@@ -1,7 +1,5 @@
 #include "transcribe/kitchen_amount.hpp"
 
-#include <algorithm>
-
 namespace leavenwright {
 namespace {
 
@@ -34,36 +32,14 @@ private:
         }
     }
 
-    // "half", "a half", "quarter", "third", "three quarters", "two-thirds".
-    double fraction_word(const LineToken& token) const {
-        for (const auto& [word, value] : {std::pair<std::string_view, double>{"half", 0.5},
-                                          {"halves", 0.5},
-                                          {"quarter", 0.25},
-                                          {"quarters", 0.25},
-                                          {"fourth", 0.25},
-                                          {"fourths", 0.25},
-                                          {"third", 1.0 / 3.0},
-                                          {"thirds", 1.0 / 3.0},
-                                          {"eighth", 0.125},
-                                          {"eighths", 0.125}}) {
-            if (token.is(word)) {
-                return value;
-            }
-        }
-        return 0.0;
-    }
-
     // "one-half", "two-thirds" are one token each.
     double joined_fraction(const LineToken& token) const {
         const std::size_t space = token.folded.find(' ');
         if (!token.is_word() || space == std::string::npos) {
             return 0.0;
         }
-        LineToken part;
-        part.kind = LineToken::Kind::word;
-        part.folded = token.folded.substr(space + 1);
-        const double many = number_named(token.folded.substr(0, space));
-        return many * fraction_word(part);
+        const double many = number_named(std::string_view(token.folded).substr(0, space));
+        return many * fraction_named(std::string_view(token.folded).substr(space + 1));
     }
 
     void skip_article() {
@@ -79,7 +55,7 @@ private:
             skip_of_article();
             return joined;
         }
-        if (const double fraction = fraction_word(first); fraction > 0.0) {
+        if (const double fraction = fraction_named(first.folded); fraction > 0.0) {
             ++at_;
             skip_of_article();
             if (next_is("dozen")) {
@@ -99,7 +75,7 @@ private:
         number = is_article ? 1.0 : number;
         ++at_;
         if (const LineToken* next = peek(); next != nullptr && next->is_word()) {
-            if (const double fraction = fraction_word(*next); fraction > 0.0) {
+            if (const double fraction = fraction_named(next->folded); fraction > 0.0) {
                 ++at_;
                 skip_of_article();
                 return number * fraction;
@@ -151,7 +127,7 @@ private:
         if (fraction == nullptr) {
             return value;
         }
-        const double part = ahead == 2 ? fraction_word(*fraction) : joined_fraction(*fraction);
+        const double part = ahead == 2 ? fraction_named(fraction->folded) : joined_fraction(*fraction);
         if (part > 0.0) {
             at_ += ahead + 1;
             return value + part;

@@ -126,7 +126,8 @@ constexpr std::string_view preparations =
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
-constexpr std::string_view clauses = "for|until|at|in|with|from|if|when|because|which|that|so|dissolved|"
+constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
+                                     "with|from|if|when|because|which|that|so|dissolved|"
                                      "mixed|about|plus|to|or|as|like|such|see|note|"
                                      "depending|more|on|per|then|enough|according|taken|cut|using|minus|"
                                      "instead|each|i|e|eg|ie|use|may|can|should|"
@@ -254,6 +255,21 @@ bool is_clause_word(std::string_view folded) {
 double number_named(std::string_view folded) {
     for (const auto& [word, value] : numbers) {
         if (word == folded) {
+            return value;
+        }
+    }
+    return 0.0;
+}
+
+double fraction_named(std::string_view folded) {
+    constexpr auto fractions = std::to_array<std::pair<std::string_view, double>>({
+        {"half|halves", 0.5},
+        {"third|thirds", 1.0 / 3.0},
+        {"quarter|quarters|fourth|fourths", 0.25},
+        {"eighth|eighths", 0.125},
+    });
+    for (const auto& [words, value] : fractions) {
+        if (is_among(words, folded)) {
             return value;
         }
     }

@@ -60,6 +60,8 @@ bool is_clause_word(std::string_view folded);
 
 /// A number that is a word: "two", "dozen"; 0 where it is none.
 double number_named(std::string_view folded);
+/// A fraction that is a word: "half", "thirds"; 0 where it is none.
+double fraction_named(std::string_view folded);
 
 /// What words say that an amount is for: "brushing", "greasing", "dusting", "filling", "topping", "bath";
 /// empty where they say nothing of the kind.

@@ -62,9 +62,8 @@ Segments segments_of(std::span<const LineToken> tokens) {
         // "very warm water" and "mixed peel" go on, "butter softened until" and "water poured over" do not
         const bool is_named = !is_harmless(segments.parts.back());
         const bool is_participle = token.is_word() && token.folded.size() > 4 && token.folded.ends_with("ed");
-        const bool begins_clause =
-            is_named ? is_clause_word(token.folded) || (is_participle && !token.is("seed"))
-                     : is_clause_word(token.folded) && !is_participle && !is_preparation_word(token.folded);
+        const bool begins_clause = is_clause_word(token.folded) &&
+                                   (is_named || (!is_participle && !is_preparation_word(token.folded)));
         is_clause = is_clause || begins_clause;
         if (is_or && !token.is("or") && segments.behind_or.size() < most_words) {
             segments.behind_or.push_back(token.folded);

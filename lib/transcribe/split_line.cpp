@@ -120,6 +120,17 @@ private:
         if (!line_.size_of.empty() || tokens_.empty() || is_name_number(0)) {
             return;
         }
+        if (tokens_.front().is_word()) { // "pinch salt"
+            const auto measure = measure_named(tokens_.front().text, tokens_.front().folded);
+            const bool is_pinch = measure && (measure->name == "pinch" || measure->name == "dash");
+            if (is_pinch) {
+                LineToken one;
+                one.kind = LineToken::Kind::number;
+                one.text = "1";
+                one.value = 1.0;
+                tokens_.insert(tokens_.begin(), one);
+            }
+        }
         auto amount = read_kitchen_amount(tokens_);
         // "a" and "an" begin other things too; "one" may be "one of"
         if (!amount) {
@@ -277,6 +288,14 @@ private:
         }
         line_.extra = read_kitchen_amount(tail);
         take_purpose(tail, line_.extra_purpose);
+        if (line_.extra && line_.extra_purpose.empty() && names_more(tail, line_.extra->length)) {
+            LineToken comma; // "1 egg + 1 yolk": another ingredient
+            comma.text = comma.folded = ",";
+            line_.extra.reset();
+            line_.name.push_back(comma);
+            line_.name.insert(line_.name.end(), tail.begin(), tail.end());
+            return;
+        }
         const bool is_same = line_.extra && line_.amount && line_.extra_purpose.empty();
         const double more = is_same ? line_.amount->in_same(*line_.extra) : 0.0;
         if (more > 0.0) {
@@ -285,6 +304,10 @@ private:
             line_.amount->most += more;
             line_.extra.reset();
         }
+    }
+
+    static bool names_more(const Tokens& tail, std::size_t begin) {
+        return begin < tail.size() && tail[begin].is_word() && !is_clause_word(tail[begin].folded);
     }
 
     // "for brushing", "to grease the pan": the first word behind "for" or "to" that says it.

@@ -18,8 +18,14 @@ constexpr auto preferments =
     std::to_array<std::string_view>({"poolish", "biga", "sponge", "preferment", "levain", "old dough"});
 constexpr auto soakers = std::to_array<std::string_view>({"soaker", "scald"});
 
+// Words fit for a comment of a formula file, which may hold no byte order marks.
 std::string comment(std::string_view words) {
-    return printable(words, 160);
+    constexpr std::string_view mark = "\xEF\xBB\xBF";
+    std::string text = printable(words, 160);
+    for (std::size_t at = text.find(mark); at != std::string::npos; at = text.find(mark, at)) {
+        text.erase(at, mark.size());
+    }
+    return text;
 }
 
 // Lines of one ingredient, which a map can hold only once.
@@ -63,7 +69,7 @@ public:
         out_ = "# Transcribed by leavenwright. " + summary_of(transcription_) + ".\n";
         out_ += "# The words of the recipe stand behind each line.\n";
         write_hydration();
-        out_ += "formula: 1\nname: " + yaml_scalar(transcription_.name) + "\n";
+        out_ += "formula: 1\nname: " + yaml_scalar(comment(transcription_.name)) + "\n";
         write_yield();
         out_ += "dough:\n";
         write_list("dough", "  ");

@@ -1,0 +1,64 @@
+#include "transcribe/cut_ingredient.hpp"
+
+#include "transcribe/match_name.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+
+std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
+    std::vector<LineToken>& name = split.name;
+    int tries = 0;
+    for (std::size_t at = 1; at + 2 < name.size() && tries < 8; ++at) {
+        const bool may_part = name[at].is("in") || name[at].is("with") || name[at].is(",") ||
+                              name[at].is(";") || name[at].is("and") || name[at].is("&");
+        if (!may_part) {
+            continue;
+        }
+        ++tries;
+        const auto tail = std::span<const LineToken>(name).subspan(at + 1);
+        const auto amount = read_kitchen_amount(tail);
+        if (!amount || amount->measure.kind == Measure::Kind::percent) {
+            continue;
+        }
+        const auto words = tail.subspan(std::min(amount->length, tail.size()));
+        NameMatch second = match_name(words, pantry);
+        if (second.ingredient == nullptr && second.meanings.empty()) { // a third may follow it
+            const auto end = std::find_if(words.begin(), words.end(), [](const LineToken& token) {
+                return token.is(",") || token.is("and") || token.is(";");
+            });
+            second = match_name({words.begin(), end}, pantry);
+        }
+        const bool is_plain_first =
+            match_name(std::span<const LineToken>(name).first(at), pantry).ingredient != second.ingredient;
+        const bool is_second = second.ingredient != nullptr || !second.meanings.empty();
+        if (is_second && is_plain_first && split.amount) {
+            std::vector<LineToken> rest(tail.begin(), tail.end());
+            name.resize(at);
+            return rest;
+        }
+    }
+    return {};
+}
+
+std::vector<LineToken> cut_each(SplitLine& split) {
+    std::vector<LineToken>& name = split.name;
+    name.erase(name.begin());
+    const auto mark = std::find_if(name.begin(), name.end(), [](const LineToken& token) {
+        return token.is("and") || token.is(",") || token.is("&");
+    });
+    if (mark == name.end()) {
+        return {};
+    }
+    std::vector<LineToken> rest(mark + 1, name.end());
+    name.erase(mark, name.end());
+    if (!rest.empty()) {
+        LineToken each;
+        each.kind = LineToken::Kind::word;
+        each.text = each.folded = "each";
+        rest.insert(rest.begin(), each);
+    }
+    return rest;
+}
+
+} // namespace leavenwright

@@ -1,0 +1,18 @@
+// Several ingredients on one line. Private to the transcribe folder.
+#pragma once
+
+#include "pantry/pantry.hpp"
+#include "transcribe/split_line.hpp"
+
+#include <vector>
+
+namespace leavenwright {
+
+/// "1 cake yeast dissolved in 1/4 cup water", "1 tsp salt, 1 tbsp sugar": the tokens of the second
+/// ingredient, taken off the name of the first; empty where there is none.
+std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry);
+
+/// "1 tsp each cinnamon and nutmeg": the tokens of the next, "each" before them; the amount is the same.
+std::vector<LineToken> cut_each(SplitLine& split);
+
+} // namespace leavenwright
