@@ -106,7 +106,7 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"card", "--ready", "", "\"2031-03-08 07:30\"", clock_group, "When the bread is out of the oven", "",
      false},
     {"card", "--as-written", "", "", card_group, "Leave packaged yeast in", "", false},
-    {"card", "--side-by-side", "", "", card_group, "The formula before and after, beside each other", "",
+    {"card", "--side-by-side", "", "", card_group, "The formula before and after its conversion", "",
      false},
     {"card", "--paper", "", "PAPER", card_group, "For print: a4 or letter (a4; letter with us)", "a4 letter",
      false},

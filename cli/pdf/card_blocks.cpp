@@ -274,7 +274,7 @@ Block CardBlocks::figure_row(const std::vector<std::string>& cells, double grey)
     const Lettering right{.size = small_size * size_, .align = Align::right, .grey = grey};
     // Of the width: the name, before, after, difference; or the name and one figure.
     const std::vector<double> shares =
-        cells.size() > 2 ? std::vector{0.37, 0.18, 0.18, 0.27} : std::vector{0.7, 0.3};
+        cells.size() > 2 ? std::vector{0.41, 0.17, 0.17, 0.25} : std::vector{0.7, 0.3};
     const double first = shares.front() * width_;
     const double height = pdf_.text_height(cells.front(), left, first);
     return {.height = height + 1.0, .gap = 0.0, .stays_with_next = false, .draw = [=, this](Point at) {

@@ -3,7 +3,7 @@
 set -eu
 cd "$(dirname "$0")/../.."
 cmake --preset release -DLEAVENWRIGHT_BENCH=ON >/dev/null
-cmake --build --preset release --target leavenwright-command bench_bare_parse bench_plain_parse bench_process \
+cmake --build --preset release --target leavenwright-command leavenwright-pdf bench_bare_parse bench_plain_parse bench_process \
     bench_many
 tests=build/release/tests/bench
 echo "against a bare parse, statically linked as the compiler does it"
@@ -11,3 +11,4 @@ echo "against a bare parse, statically linked as the compiler does it"
 echo "against the same, linked with our own savings"
 "$tests/bench_process" "$tests/bench_bare_parse" build/release/leavenwright tests/bench/forty-lines.yaml
 "$tests/bench_many" tests/bench/forty-lines.yaml
+sh tests/bench/pdf_cards.sh build/release
