@@ -71,7 +71,7 @@ std::string version_line() {
 // Seeds the levains, asks the engine, and fills the card.
 std::optional<Card> bake_card(Formula formula, const Conversion* conversion, const Seed& seed,
                               CardRequest request, Diagnostics& diagnostics) {
-    if (diagnostics.has_errors() || !seed_levains(formula, seed, diagnostics)) {
+    if (!seed_levains(formula, seed, diagnostics)) {
         return std::nullopt;
     }
     request.forecast = forecast_of(formula);
@@ -95,11 +95,12 @@ public:
     }
 
     std::optional<Card> make(const std::string& path) {
+        const std::size_t faults = session_.diagnostics.error_count(); // of the formulas before
         auto formula = session_.read_formula_file(path);
         // Options are read against the formula's own pantry, and reported even where it has faults.
         const Pantry& pantry = formula ? *formula->pantry : session_.pantry;
         const ConversionRequest wish = read_conversion_request(options_, path, pantry, session_);
-        if (!formula || session_.diagnostics.has_errors()) {
+        if (!formula || session_.diagnostics.error_count() > faults) {
             return std::nullopt;
         }
         if (options_.has("--as-written") || !has_packaged_yeast(*formula)) {

@@ -90,7 +90,8 @@ void write_windows(Card& card, const Formula& formula, const DoughForecast& fore
         card.windows.push_back(window_of(*forecast.levain, mixing, at_mixing));
     }
     for (const StageWindow* stage : windows_by_step(formula.process, forecast)) {
-        if (stage != nullptr) {
+        // What the clock ends and nothing shows is a step, not something to look for.
+        if (stage != nullptr && !(stage->by_clock && stage->signs.empty())) {
             card.windows.push_back(window_of(*stage, mixing, stage->after_mixing));
         }
     }

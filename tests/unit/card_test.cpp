@@ -257,3 +257,18 @@ TEST_CASE("seed_levains: a levain with culture in it stays as it is") {
     REQUIRE(seed_levains(formula, {}, diagnostics));
     CHECK(formula.stages.front().lines.size() == before.stages.front().lines.size());
 }
+
+TEST_CASE("card: stages that the clock ends and nothing shows are no windows; others are found behind them") {
+    DoughForecast forecast = made_up_forecast();
+    StageWindow divide = forecast.dough->stages.front();
+    divide.stage = "divide";
+    divide.by_clock = true;
+    divide.signs.clear();
+    StageWindow fold = divide;
+    fold.stage = "fold"; // which the process does not have
+    forecast.dough->stages.insert(forecast.dough->stages.begin() + 1, {fold, divide});
+    const Card card = card_of(request_of(forecast));
+    REQUIRE(card.windows.size() == 3);
+    CHECK(card.windows[1].name == "bulk");
+    CHECK(card.windows[2].name == "proof");
+}
