@@ -48,16 +48,17 @@ std::string clock_range(ClockTime base, const Window& window) {
                : fmt::format("{} ({} to {})", show_clock(likely), show_clock(earliest), show_clock(latest));
 }
 
-// With a capital and a full stop.
+std::string with_full_stop(const std::string& words) {
+    const std::string text = printable(words, longest_sign);
+    return text.empty() || text.back() == '.' ? text : text + ".";
+}
+
 std::string sentence(const std::string& words) {
-    std::string text = printable(words, longest_sign);
-    if (text.empty()) {
-        return text;
-    }
-    if (text.front() >= 'a' && text.front() <= 'z') {
+    std::string text = with_full_stop(words);
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
         text.front() = static_cast<char>(text.front() - 'a' + 'A');
     }
-    return text.back() == '.' ? text : text + ".";
+    return text;
 }
 
 CardWindow window_of(const StageWindow& stage, std::optional<ClockTime> begin_of_clock,
@@ -67,7 +68,7 @@ CardWindow window_of(const StageWindow& stage, std::optional<ClockTime> begin_of
                       .range = {},
                       .clock = {},
                       .signs = sentence(stage.signs),
-                      .past = sentence(stage.past)};
+                      .past = with_full_stop(stage.past)};
     const Window& in_stage = stage.in_stage;
     if (!is_reached(in_stage.likely)) {
         return window;
