@@ -115,6 +115,16 @@ void write_curve(Card& card, const Windows& windows, UnitSystem units) {
     card.settings = windows.settings;
 }
 
+// What is done with a stage made ahead, behind what it is.
+void write_stage_steps(Card& card, const Formula& formula) {
+    for (std::size_t i = 0; i < formula.stages.size(); ++i) {
+        for (const Step& step : formula.stages[i].process) {
+            const std::string detail = detail_of(step);
+            append(card.columns[i].when, "; ", step.verb + (detail.empty() ? "" : " " + detail));
+        }
+    }
+}
+
 void write_stage_hours(Card& card, const Timeline& timeline, ClockTime mixing) {
     for (std::size_t i = 0; i < timeline.stages.size(); ++i) {
         if (timeline.stages[i]) {
@@ -147,6 +157,7 @@ std::optional<ClockTime> mixing_time(const Timeline& timeline, const CardRequest
 
 void write_times(Card& card, const Formula& formula, const Timeline& timeline, const CardRequest& request,
                  std::optional<ClockTime> mixing) {
+    write_stage_steps(card, formula);
     if (mixing) {
         card.date = show_day(*mixing);
         write_stage_hours(card, timeline, *mixing);

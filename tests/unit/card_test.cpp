@@ -210,7 +210,9 @@ TEST_CASE("card: the formula's own times lead back from the hour at which the br
     CHECK(card.steps[4].clock == "Sat 06:50");
     CHECK(card.steps[5].name == "cool");
     CHECK(card.steps[5].clock == "Sat 07:30");
-    CHECK(card.columns.front().when.starts_with("begin Fri 15:20 (Fri 14:20 to Fri 16:20)"));
+    CHECK(card.columns.front().when ==
+          "begin Fri 15:20 (Fri 14:20 to Fri 16:20), ripe when the dough is mixed; "
+          "ripen 8 to 10 h at 22 C");
 }
 
 TEST_CASE("card: long texts are cut, control characters shown as such") {
