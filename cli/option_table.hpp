@@ -127,7 +127,7 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"card", "--mixed-at", "", "25C", place_group, "Temperature after mixing", "", false},
     {"card", "--vigour", "", "120%", cultures_group, "Your culture's speed, of the usual (100%)", "", false},
     {"card", "--as-written", "", "", card_group, "Leave packaged yeast in", "", false},
-    {"card", "--side-by-side", "", "", card_group, "The formula before and after, beside each other", "",
+    {"card", "--side-by-side", "", "", card_group, "The formula before and after its conversion", "",
      false},
     {"card", "--paper", "", "PAPER", card_group, "For print: a4 or letter (a4; letter with us)", "a4 letter",
      false},

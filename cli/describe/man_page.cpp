@@ -73,6 +73,9 @@ std::string man_argument(const VerbRow& verb) {
     if (verb.least == 0) {
         return "[" + italic(verb.argument) + (verb.most == many ? " ...]" : "]");
     }
+    if (verb.most == many) {
+        return italic(verb.argument) + " ...";
+    }
     return italic(verb.argument) + (verb.most > verb.least ? " [" + italic(verb.argument) + "]" : "");
 }
 
@@ -156,6 +159,7 @@ std::string man_page() {
         {"leavenwright convert loaf.yaml", "Replace the yeast by a levain with 20 % of the flour:"},
         {"leavenwright convert loaf.yaml --levain-hydration 60%", "By a stiff levain:"},
         {"leavenwright convert loaf.yaml -o loaf-levain.yaml", "Write the result as a formula:"},
+        {"leavenwright card loaf.yaml -o card.pdf", "The page to bake from:"},
         {"leavenwright scale loaf.yaml --pieces \"3 x 600 g\"", "For three loaves of 600 g of dough:"},
         {"leavenwright check loaf.yaml loaf-levain.yaml", "See that nothing but the yeast moved:"},
         {"leavenwright pantry butter", "What butter holds and weighs, and who says so:"},

@@ -23,14 +23,6 @@ constexpr double chart_height = 178.0;
 constexpr double soft = 0.28; // grey of what is said beside
 constexpr double hairline = 0.6;
 
-std::string joined(const std::vector<std::string>& names) {
-    std::string text;
-    for (const std::string& name : names) {
-        text += (text.empty() ? "" : ", ") + name;
-    }
-    return text.empty() ? "none" : text;
-}
-
 } // namespace
 
 CardBlocks::CardBlocks(const Card& card, PdfDocument& pdf, double size, double width)
@@ -224,41 +216,46 @@ Block CardBlocks::curve() {
             }};
 }
 
-std::vector<Block> CardBlocks::work() {
-    std::vector<Block> blocks;
-    if (!card_.steps.empty()) {
-        blocks.push_back(title("Steps", ""));
-        double clock = 0.0;
-        for (const CardStep& each : card_.steps) {
-            const Lettering lettering{.size = step_size * size_, .bold = true};
-            clock = std::max(clock, each.clock.empty() ? 0.0 : pdf_.text_width(each.clock, lettering) + 8.0);
-        }
-        for (const CardStep& each : card_.steps) {
-            blocks.push_back(step(each, clock));
-        }
+void CardBlocks::add_steps(std::vector<Block>& blocks) {
+    if (card_.steps.empty()) {
+        return;
     }
+    blocks.push_back(title("Steps", ""));
+    double clock = 0.0;
+    for (const CardStep& each : card_.steps) {
+        const Lettering lettering{.size = step_size * size_, .bold = true};
+        clock = std::max(clock, each.clock.empty() ? 0.0 : pdf_.text_width(each.clock, lettering) + 8.0);
+    }
+    for (const CardStep& each : card_.steps) {
+        blocks.push_back(step(each, clock));
+    }
+}
+
+void CardBlocks::add_windows(std::vector<Block>& blocks) {
     if (!card_.windows.empty()) {
         blocks.push_back(title("When it is ready", ""));
     }
     for (const CardWindow& window : card_.windows) {
         const std::string head = window.name + " " + window.likely;
-        blocks.push_back(text(head + (window.range.empty() ? "" : "  " + window.range),
+        blocks.push_back(text(head + (window.range.empty() ? "" : " (" + window.range + ")"),
                               {.size = step_size * size_, .bold_bytes = head.size()}, 2.0, width_));
-        for (const auto& [before, words] :
-             {std::pair("by the clock ", window.clock), std::pair("", window.signs),
-              std::pair("past it: ", window.past)}) {
-            if (!words.empty()) {
-                blocks.back().stays_with_next = true;
-                blocks.push_back(text(before + words, {.size = percent_size * size_}, 0.0, width_));
-            }
+        for (const std::string& line : window.lines()) {
+            blocks.back().stays_with_next = true;
+            blocks.push_back(text(line, {.size = percent_size * size_}, 0.0, width_));
         }
     }
+}
+
+std::vector<Block> CardBlocks::work() {
+    std::vector<Block> blocks;
+    add_steps(blocks);
+    add_windows(blocks);
     if (!card_.curve.empty()) {
         blocks.push_back(title("The rise", ""));
         blocks.push_back(curve());
-        for (const std::string& setting : card_.settings) {
-            blocks.push_back(small(setting, 1.0));
-        }
+    }
+    for (const std::string& setting : card_.settings) {
+        blocks.push_back(small(setting, 1.0));
     }
     if (!card_.notes.empty()) {
         blocks.push_back(title("Notes", ""));
@@ -274,7 +271,7 @@ Block CardBlocks::figure_row(const std::vector<std::string>& cells, double grey)
     const Lettering right{.size = small_size * size_, .align = Align::right, .grey = grey};
     // Of the width: the name, before, after, difference; or the name and one figure.
     const std::vector<double> shares =
-        cells.size() > 2 ? std::vector{0.37, 0.18, 0.18, 0.27} : std::vector{0.7, 0.3};
+        cells.size() > 2 ? std::vector{0.41, 0.17, 0.17, 0.25} : std::vector{0.7, 0.3};
     const double first = shares.front() * width_;
     const double height = pdf_.text_height(cells.front(), left, first);
     return {.height = height + 1.0, .gap = 0.0, .stays_with_next = false, .draw = [=, this](Point at) {
@@ -319,8 +316,8 @@ std::vector<Block> CardBlocks::figures() {
 std::vector<Block> CardBlocks::cautions() {
     std::vector<Block> blocks;
     blocks.push_back(title("Allergens", ""));
-    blocks.push_back(small(std::string(eu_allergen_list) + ": " + joined(card_.eu_allergens), 0.0));
-    blocks.push_back(small(std::string(us_allergen_list) + ": " + joined(card_.us_allergens), 2.0));
+    blocks.push_back(small(std::string(eu_allergen_list) + ": " + joined_allergens(card_.eu_allergens), 0.0));
+    blocks.push_back(small(std::string(us_allergen_list) + ": " + joined_allergens(card_.us_allergens), 2.0));
     blocks.push_back(title("Cautions", ""));
     for (const std::string& caution : card_.cautions) {
         blocks.push_back(small(caution, 2.0));

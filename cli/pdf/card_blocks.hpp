@@ -27,6 +27,8 @@ private:
     Block step(const CardStep& step, double clock_width);
     Block curve();
     Block figure_row(const std::vector<std::string>& cells, double grey);
+    void add_steps(std::vector<Block>& blocks);
+    void add_windows(std::vector<Block>& blocks);
     void add_figures(std::vector<Block>& blocks, const std::string& heading,
                      const std::vector<CardFigure>& figures);
     void measure_columns();

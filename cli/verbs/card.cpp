@@ -85,7 +85,7 @@ std::string version_line() {
 std::optional<Card> bake_card(Formula formula, const Conversion* conversion, const Seed& seed,
                               CardRequest request, const PlanRequest& plan, const Ensemble& ensemble,
                               Diagnostics& diagnostics) {
-    if (diagnostics.has_errors() || !seed_levains(formula, seed, diagnostics)) {
+    if (!seed_levains(formula, seed, diagnostics)) {
         return std::nullopt;
     }
     request.forecast = forecast_of(formula, plan, ensemble, diagnostics);
@@ -110,12 +110,13 @@ public:
     }
 
     std::optional<Card> make(const std::string& path) {
+        const std::size_t faults = session_.diagnostics.error_count(); // of the formulas before
         auto formula = session_.read_formula_file(path);
         // Options are read against the formula's own pantry, and reported even where it has faults.
         const Pantry& pantry = formula ? *formula->pantry : session_.pantry;
         const ConversionRequest wish = read_conversion_request(options_, path, pantry, session_);
         const PlanRequest plan = read_plan_request(options_, path, session_);
-        if (!formula || session_.diagnostics.has_errors()) {
+        if (!formula || session_.diagnostics.error_count() > faults) {
             return std::nullopt;
         }
         if (options_.has("--as-written") || !has_packaged_yeast(*formula)) {

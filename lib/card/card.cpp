@@ -216,6 +216,27 @@ private:
 
 } // namespace
 
+std::vector<std::string> CardWindow::lines() const {
+    std::vector<std::string> lines;
+    const auto add = [&](const std::string& before, const std::string& text) {
+        if (!text.empty()) {
+            lines.push_back(before + text);
+        }
+    };
+    add("by the clock ", clock);
+    add("", signs);
+    add("past it: ", past);
+    return lines;
+}
+
+std::string joined_allergens(const std::vector<std::string>& allergens) {
+    std::string text;
+    for (const std::string& allergen : allergens) {
+        text += (text.empty() ? "" : ", ") + allergen;
+    }
+    return text.empty() ? "none" : text;
+}
+
 std::optional<Card> make_card(const Formula& formula, const Conversion* conversion,
                               const CardRequest& request, Diagnostics& diagnostics) {
     const Timeline timeline = plan_timeline(formula, request.forecast);

@@ -43,6 +43,9 @@ struct CardWindow {
     std::string clock;  // "Fri 22:10 (Fri 21:20 to Fri 23:30)"; empty without a start
     std::string signs;
     std::string past; // what happens past the window
+
+    /// What stands below its name: the clock, the signs, what is past it; those that there are.
+    std::vector<std::string> lines() const;
 };
 
 /// The dough at one time after the mixing; rises in percent of the mixed dough.
@@ -89,6 +92,9 @@ struct Card {
 
 inline constexpr std::string_view eu_allergen_list = "EU list (Regulation 1169/2011, Annex II)";
 inline constexpr std::string_view us_allergen_list = "US list (FALCPA, FASTER Act)";
+
+/// "milk, wheat"; "none" where there are none.
+std::string joined_allergens(const std::vector<std::string>& allergens);
 
 /// The hour of the mixing, or the hour at which the bread is out of the oven.
 struct CardHour {

@@ -48,16 +48,17 @@ std::string clock_range(ClockTime base, const Window& window) {
                : fmt::format("{} ({} to {})", show_clock(likely), show_clock(earliest), show_clock(latest));
 }
 
-// With a capital and a full stop.
+std::string with_full_stop(const std::string& words) {
+    const std::string text = printable(words, longest_sign);
+    return text.empty() || text.back() == '.' ? text : text + ".";
+}
+
 std::string sentence(const std::string& words) {
-    std::string text = printable(words, longest_sign);
-    if (text.empty()) {
-        return text;
-    }
-    if (text.front() >= 'a' && text.front() <= 'z') {
+    std::string text = with_full_stop(words);
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
         text.front() = static_cast<char>(text.front() - 'a' + 'A');
     }
-    return text.back() == '.' ? text : text + ".";
+    return text;
 }
 
 CardWindow window_of(const StageWindow& stage, std::optional<ClockTime> begin_of_clock,
@@ -67,7 +68,7 @@ CardWindow window_of(const StageWindow& stage, std::optional<ClockTime> begin_of
                       .range = {},
                       .clock = {},
                       .signs = sentence(stage.signs),
-                      .past = sentence(stage.past)};
+                      .past = with_full_stop(stage.past)};
     const Window& in_stage = stage.in_stage;
     if (!is_reached(in_stage.likely)) {
         return window;
@@ -90,7 +91,8 @@ void write_windows(Card& card, const Formula& formula, const DoughForecast& fore
         card.windows.push_back(window_of(*forecast.levain, mixing, at_mixing));
     }
     for (const StageWindow* stage : windows_by_step(formula.process, forecast)) {
-        if (stage != nullptr) {
+        // What the clock ends and nothing shows is a step, not something to look for.
+        if (stage != nullptr && !(stage->by_clock && stage->signs.empty())) {
             card.windows.push_back(window_of(*stage, mixing, stage->after_mixing));
         }
     }
@@ -111,6 +113,16 @@ void write_curve(Card& card, const Windows& windows, UnitSystem units) {
     }
     card.temperature_unit = unit_of(units);
     card.settings = windows.settings;
+}
+
+// What is done with a stage made ahead, behind what it is.
+void write_stage_steps(Card& card, const Formula& formula) {
+    for (std::size_t i = 0; i < formula.stages.size(); ++i) {
+        for (const Step& step : formula.stages[i].process) {
+            const std::string detail = detail_of(step);
+            append(card.columns[i].when, "; ", step.verb + (detail.empty() ? "" : " " + detail));
+        }
+    }
 }
 
 void write_stage_hours(Card& card, const Timeline& timeline, ClockTime mixing) {
@@ -145,6 +157,7 @@ std::optional<ClockTime> mixing_time(const Timeline& timeline, const CardRequest
 
 void write_times(Card& card, const Formula& formula, const Timeline& timeline, const CardRequest& request,
                  std::optional<ClockTime> mixing) {
+    write_stage_steps(card, formula);
     if (mixing) {
         card.date = show_day(*mixing);
         write_stage_hours(card, timeline, *mixing);

@@ -57,12 +57,14 @@ std::vector<const StageWindow*> windows_by_step(const std::vector<Step>& process
     if (!forecast.dough) {
         return windows;
     }
-    std::size_t next = 0;
-    const std::vector<StageWindow>& stages = forecast.dough->stages;
-    for (std::size_t i = 0; i < process.size() && next < stages.size(); ++i) {
-        if (process[i].verb == stages[next].stage) {
-            windows[i] = &stages[next];
-            ++next;
+    auto next = forecast.dough->stages.begin();
+    const auto end = forecast.dough->stages.end();
+    for (std::size_t i = 0; i < process.size(); ++i) {
+        const auto found = std::find_if(
+            next, end, [&](const StageWindow& window) { return window.stage == process[i].verb; });
+        if (found != end) {
+            windows[i] = &*found;
+            next = found + 1;
         }
     }
     return windows;

@@ -113,20 +113,12 @@ data steps_of(const Card& card) {
 data windows_of(const Card& card) {
     data list(data::type::list);
     for (const CardWindow& window : card.windows) {
-        std::vector<std::string> lines;
-        for (const auto& [heading, text] :
-             {std::pair("by the clock ", window.clock), std::pair("", window.signs),
-              std::pair("past it: ", window.past)}) {
-            if (!text.empty()) {
-                lines.push_back(heading + text);
-            }
-        }
         data item;
         item.set("name", window.name);
         item.set("likely", window.likely);
         item.set("has_range", flag(!window.range.empty()));
         item.set("range", window.range);
-        item.set("lines", texts_of(lines));
+        item.set("lines", texts_of(window.lines()));
         list.push_back(item);
     }
     return list;
@@ -234,13 +226,9 @@ data tables_of(const Card& card) {
 data allergens_of(const Card& card) {
     data list(data::type::list);
     const auto add = [&](std::string_view name, const std::vector<std::string>& allergens) {
-        std::string names;
-        for (const std::string& allergen : allergens) {
-            names += (names.empty() ? "" : ", ") + allergen;
-        }
         data item;
         item.set("list", std::string(name));
-        item.set("names", names.empty() ? "none" : names);
+        item.set("names", joined_allergens(allergens));
         list.push_back(item);
     };
     add(eu_allergen_list, card.eu_allergens);

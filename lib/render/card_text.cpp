@@ -144,18 +144,10 @@ private:
 
     void write_allergens() {
         out_ += "\nallergens\n";
-        out_ += wrap_text(std::string(eu_allergen_list) + ": " + joined(card_.eu_allergens), "  ", "    ",
-                          columns_);
-        out_ += wrap_text(std::string(us_allergen_list) + ": " + joined(card_.us_allergens), "  ", "    ",
-                          columns_);
-    }
-
-    static std::string joined(const std::vector<std::string>& names) {
-        std::string text;
-        for (const std::string& name : names) {
-            text += (text.empty() ? "" : ", ") + name;
-        }
-        return text.empty() ? "none" : text;
+        out_ += wrap_text(std::string(eu_allergen_list) + ": " + joined_allergens(card_.eu_allergens), "  ",
+                          "    ", columns_);
+        out_ += wrap_text(std::string(us_allergen_list) + ": " + joined_allergens(card_.us_allergens), "  ",
+                          "    ", columns_);
     }
 
     void write_list(std::string_view heading, const std::vector<std::string>& items) {

@@ -3,8 +3,8 @@
 //
 //     bench_process FLOOR COMMAND FORMULA [RUNS]
 //
-// compares `FLOOR FORMULA` with `COMMAND convert FORMULA` in its three formats, and
-// `FLOOR FORMULA FORMULA`, which parses both, with `COMMAND check FORMULA FORMULA`.
+// compares `FLOOR FORMULA` with `COMMAND convert FORMULA` in its three formats and
+// `COMMAND card FORMULA`, and `FLOOR FORMULA FORMULA`, which parses both, with `COMMAND check FORMULA FORMULA`.
 #include <fmt/core.h>
 
 #include <fcntl.h>
@@ -71,12 +71,15 @@ int main(int count, char** words) {
         {command, "convert", formula},
         {command, "convert", formula, "--format", "json"},
         {command, "convert", formula, "--format", "formula"},
+        {command, "card", formula},
+        {command, "card", formula, "--format", "html"},
         {floor, formula, formula},
         {command, "check", formula, formula},
     };
     const std::vector<std::string> names{"bare parse",      "convert text",    "convert json",
-                                         "convert formula", "bare parse of 2", "check of 2"};
-    const std::vector<std::size_t> floors{0, 0, 0, 0, 4, 4}; // what each is compared with
+                                         "convert formula", "card text",       "card html",
+                                         "bare parse of 2", "check of 2"};
+    const std::vector<std::size_t> floors{0, 0, 0, 0, 0, 0, 6, 6}; // what each is compared with
     std::vector<std::vector<double>> times(contestants.size());
     std::vector<long> peaks(contestants.size(), 0);
     for (int run = 0; run < runs; ++run) {

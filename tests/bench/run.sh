@@ -3,8 +3,8 @@
 set -eu
 cd "$(dirname "$0")/../.."
 cmake --preset release -DLEAVENWRIGHT_BENCH=ON >/dev/null
-cmake --build --preset release --target leavenwright-command bench_bare_parse bench_plain_parse bench_process \
-    bench_many bench_long_lines
+cmake --build --preset release --target leavenwright-command leavenwright-pdf bench_bare_parse bench_plain_parse \
+    bench_process bench_many bench_long_lines
 tests=build/release/tests/bench
 echo "against a bare parse, statically linked as the compiler does it"
 "$tests/bench_process" "$tests/bench_plain_parse" build/release/leavenwright tests/bench/forty-lines.yaml
@@ -13,3 +13,4 @@ echo "against the same, linked with our own savings"
 "$tests/bench_many" tests/bench/forty-lines.yaml
 echo "recipes of one long line: the time grows with the length"
 "$tests/bench_long_lines"
+sh tests/bench/pdf_cards.sh build/release

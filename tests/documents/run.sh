@@ -252,7 +252,7 @@ offers() {
 lines() { printf '%s\n' "$@"; }
 offers "convert" leavenwright con
 offers "$(lines check)" leavenwright ch
-offers "$(lines text json formula)" leavenwright convert ferry.yaml --format ''
+offers "$(lines text json formula card)" leavenwright convert ferry.yaml --format ''
 offers "$(lines text json)" leavenwright check --format =
 offers "json" leavenwright check --format = j
 offers "us" leavenwright scale --by 2 --units u

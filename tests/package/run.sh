@@ -143,4 +143,9 @@ converts() {
 check "the installed command says its version" \
     sh -c "'$prefix/bin/leavenwright' --version | grep -qF '$version'"
 check "the installed command converts an installed formula" converts
+makes_pdf() {
+    env -i PATH=/usr/bin:/bin "$prefix/bin/leavenwright" card \
+        "$prefix/share/leavenwright/formulas/lighthouse-lean-loaf.yaml" --format pdf | head -c 5 | grep -q '%PDF-'
+}
+check "the installed command makes a PDF" makes_pdf
 finish

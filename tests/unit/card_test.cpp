@@ -210,7 +210,9 @@ TEST_CASE("card: the formula's own times lead back from the hour at which the br
     CHECK(card.steps[4].clock == "Sat 06:50");
     CHECK(card.steps[5].name == "cool");
     CHECK(card.steps[5].clock == "Sat 07:30");
-    CHECK(card.columns.front().when.starts_with("begin Fri 15:20 (Fri 14:20 to Fri 16:20)"));
+    CHECK(card.columns.front().when ==
+          "begin Fri 15:20 (Fri 14:20 to Fri 16:20), ripe when the dough is mixed; "
+          "ripen 8 to 10 h at 22 C");
 }
 
 TEST_CASE("card: long texts are cut, control characters shown as such") {
@@ -256,4 +258,19 @@ TEST_CASE("seed_levains: a levain with culture in it stays as it is") {
     Diagnostics diagnostics;
     REQUIRE(seed_levains(formula, {}, diagnostics));
     CHECK(formula.stages.front().lines.size() == before.stages.front().lines.size());
+}
+
+TEST_CASE("card: stages that the clock ends and nothing shows are no windows; others are found behind them") {
+    DoughForecast forecast = made_up_forecast();
+    StageWindow divide = forecast.dough->stages.front();
+    divide.stage = "divide";
+    divide.by_clock = true;
+    divide.signs.clear();
+    StageWindow fold = divide;
+    fold.stage = "fold"; // which the process does not have
+    forecast.dough->stages.insert(forecast.dough->stages.begin() + 1, {fold, divide});
+    const Card card = card_of(request_of(forecast));
+    REQUIRE(card.windows.size() == 3);
+    CHECK(card.windows[1].name == "bulk");
+    CHECK(card.windows[2].name == "proof");
 }
