@@ -37,7 +37,8 @@ public:
         for (const SimulatedStage& stage : request_.stages) {
             begin(stage);
             const double end = std::isfinite(now_) ? run_to_end() : infinite;
-            result_.ends.push_back({end, point(state_, now_).rise, point(state_, now_).ph});
+            const SimulatedPoint last = point(state_, now_);
+            result_.ends.push_back({end, last.rise, last.ph});
             if (!std::isfinite(end)) {
                 result_.ends.resize(request_.stages.size(), {infinite, 0.0, 0.0});
                 break;
@@ -87,10 +88,12 @@ private:
         double dissolved = 0.0;
         for (std::size_t zone = 0; zone < Zones; ++zone) {
             const double* of_zone = state.data() + zone * states;
-            sum.rise += equations_.rise(of_zone[gas_state], warmth[zone]) / Zones;
+            const double gas = of_zone[gas_state];
+            const double limit = equations_.dissolved_limit(warmth[zone]);
+            sum.rise += equations_.rise_of_bubbles(gas - limit, warmth[zone]) / Zones;
             sum.acid += of_zone[acid_state] / Zones;
-            held += of_zone[gas_state];
-            dissolved += std::min(of_zone[gas_state], equations_.dissolved_limit(warmth[zone]));
+            held += gas;
+            dissolved += std::min(gas, limit);
         }
         sum.gas = held / Zones;
         sum.ph = equations_.ph(sum.acid);
