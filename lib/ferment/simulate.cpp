@@ -19,6 +19,7 @@ namespace {
 namespace odeint = boost::numeric::odeint;
 constexpr std::size_t states = std::tuple_size_v<MicrobeState>;
 constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr double rounding_h = 1e-12; // of times that are sums
 
 template <std::size_t Zones>
 class Simulator {
@@ -123,7 +124,7 @@ private:
         if (!by_clock && is_ready(state_, now_)) {
             return 0.0;
         }
-        while (now_ < end - 1e-12) {
+        while (now_ < end - rounding_h) {
             if (run_piece(next_break(end), !by_clock)) {
                 return now_ - stage_begins_;
             }
@@ -140,6 +141,11 @@ private:
         };
         stepper.initialize(state_, now_, std::min(0.25, end - now_));
         while (true) {
+            // Not a step beyond: it would straddle the jump of the slopes, and be cut many times.
+            if (stepper.current_time() + stepper.current_time_step() > end) {
+                const State last = stepper.current_state();
+                stepper.initialize(last, stepper.current_time(), end - stepper.current_time());
+            }
             const auto [from, step_end] = stepper.do_step(system);
             const double to = std::min(step_end, end);
             State at;
@@ -152,7 +158,7 @@ private:
                 return true;
             }
             take_samples(stepper, to);
-            if (step_end >= end) {
+            if (step_end >= end - rounding_h) {
                 state_ = at;
                 now_ = end;
                 return false;

@@ -42,12 +42,12 @@ double compare(const Kinetics& kinetics, const DoughMix& mix) {
     for (int half_hours = 1; half_hours <= 48; ++half_hours) {
         request.sample_hours.push_back(half_hours / 2.0);
     }
-    request.relative_error = 1e-9;
+    request.relative_error = 1e-10;
     request.stages.push_back(
         {.history = history, .history_begins_h = 0.0, .lasts_h = 24.0, .rise_target = {}, .ph_target = {}});
     const Simulation ours = simulate(kinetics, mix, request);
     const MicrobeEquations equations(kinetics, mix);
-    const auto theirs = solve_by_cvode(equations, *history, request.sample_hours, 1e-10);
+    const auto theirs = solve_by_cvode(equations, *history, request.sample_hours, 1e-11);
     double worst = 0.0;
     const auto compare_one = [&](double actual, double expected) {
         worst = std::max(worst, expected == 0.0 ? std::abs(actual) : std::abs(actual / expected - 1.0));
