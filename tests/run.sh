@@ -11,7 +11,7 @@ build=build/$preset
 passed=0
 failed=0
 
-packages="$(cat examples/build-packages.txt) doctest-dev units"
+packages="$(cat examples/build-packages.txt) doctest-dev libsundials-dev units"
 [ "$preset" != release ] || packages="$packages man-db groff pkg-config"
 # shellcheck disable=SC2086 # a list of words is meant
 sh examples/install-packages.sh $packages

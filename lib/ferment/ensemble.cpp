@@ -183,19 +183,37 @@ double quantile(std::vector<double>& values, double share) {
 }
 
 template <class Pick>
-double quantile_of(const std::vector<Simulation>& runs, double share, Pick pick) {
+std::vector<double> values_of(const std::vector<Simulation>& runs, Pick pick) {
     std::vector<double> values;
     values.reserve(runs.size());
     for (const Simulation& run : runs) {
         values.push_back(pick(run));
     }
-    return quantile(values, share);
+    return values;
+}
+
+template <class Pick>
+double median_of(const std::vector<Simulation>& runs, Pick pick) {
+    std::vector<double> values = values_of(runs, pick);
+    return quantile(values, 0.5);
+}
+
+struct Quantiles {
+    double low;
+    double middle;
+    double high;
+};
+
+template <class Pick>
+Quantiles quantiles_of(const std::vector<Simulation>& runs, Pick pick) {
+    std::vector<double> values = values_of(runs, pick);
+    return {quantile(values, 0.1), quantile(values, 0.5), quantile(values, 0.9)};
 }
 
 template <class Pick>
 Window window_of(const std::vector<Simulation>& runs, Pick pick) {
-    return {from_hours(quantile_of(runs, 0.1, pick)), from_hours(quantile_of(runs, 0.5, pick)),
-            from_hours(quantile_of(runs, 0.9, pick))};
+    const Quantiles ends = quantiles_of(runs, pick);
+    return {from_hours(ends.low), from_hours(ends.middle), from_hours(ends.high)};
 }
 
 StageWindow stage_window(const DoughPlan& plan, const SimulationRequest& request,
@@ -299,18 +317,17 @@ Windows compute_windows(const DoughPlan& plan, const Ensemble& ensemble) {
         windows.stages.push_back(stage_window(plan, request, runs, i));
     }
     for (std::size_t i = 0; i < request.sample_hours.size(); ++i) {
-        const auto rise = [&](const Simulation& run) { return run.samples[i].rise; };
+        const Quantiles rise = quantiles_of(runs, [&](const Simulation& run) { return run.samples[i].rise; });
         const Standing standing = standing_at(plan, request, windows.stages, request.sample_hours[i]);
         windows.curve.push_back(
             {.time = from_hours(request.sample_hours[i]),
-             .rise_low = Fraction(quantile_of(runs, 0.1, rise)),
-             .rise_likely = Fraction(quantile_of(runs, 0.5, rise)),
-             .rise_high = Fraction(quantile_of(runs, 0.9, rise)),
-             .ph = quantile_of(runs, 0.5, [&](const Simulation& run) { return run.samples[i].ph; }),
-             .acid_mmol_per_kg =
-                 quantile_of(runs, 0.5, [&](const Simulation& run) { return run.samples[i].acid; }),
+             .rise_low = Fraction(rise.low),
+             .rise_likely = Fraction(rise.middle),
+             .rise_high = Fraction(rise.high),
+             .ph = median_of(runs, [&](const Simulation& run) { return run.samples[i].ph; }),
+             .acid_mmol_per_kg = median_of(runs, [&](const Simulation& run) { return run.samples[i].acid; }),
              .gas_dissolved = Fraction(
-                 quantile_of(runs, 0.5, [&](const Simulation& run) { return run.samples[i].gas_dissolved; })),
+                 median_of(runs, [&](const Simulation& run) { return run.samples[i].gas_dissolved; })),
              .surroundings = standing.surroundings,
              .dough = standing.dough});
     }

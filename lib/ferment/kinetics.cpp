@@ -87,9 +87,9 @@ double MicrobeEquations::dissolved_limit(double celsius) const {
     return water_ * dissolved_gas_limit(celsius);
 }
 
-double MicrobeEquations::rise(double gas, double celsius) const {
-    const double free_gas = std::max(0.0, gas - dissolved_limit(celsius));
-    const double potential = kinetics_.retention * free_gas * gas_litres(celsius) * kg_per_litre_;
+double MicrobeEquations::rise_of_bubbles(double free_gas, double celsius) const {
+    const double potential =
+        kinetics_.retention * std::max(0.0, free_gas) * gas_litres(celsius) * kg_per_litre_;
     if (potential <= tight_rise) {
         return potential;
     }

@@ -84,7 +84,11 @@ public:
 
     double ph(double acid) const;
     /// V/V0 - 1 of dough that holds `gas`, at a temperature.
-    double rise(double gas, double celsius) const;
+    double rise(double gas, double celsius) const {
+        return rise_of_bubbles(gas - dissolved_limit(celsius), celsius);
+    }
+    /// The same of gas beyond what is dissolved; none where it is negative.
+    double rise_of_bubbles(double free_gas, double celsius) const;
     /// CO2 that the dough's water holds, in mmol/kg.
     double dissolved_limit(double celsius) const;
 

@@ -56,6 +56,9 @@ RateCurve::RateCurve(std::initializer_list<Point> points) : hottest_(std::prev(p
         const bool is_last = point + 2 == points.end(); // a logarithm cannot reach 0
         const double slope = is_last ? -point->rate / span : std::log(next.rate / point->rate) / span;
         pieces_.push_back({point->celsius, point->rate, slope});
+        while (points.begin()->celsius + static_cast<double>(piece_at_.size()) < next.celsius) {
+            piece_at_.push_back(pieces_.size() - 1);
+        }
     }
 }
 
@@ -63,12 +66,13 @@ double RateCurve::operator()(double celsius) const {
     if (celsius >= hottest_) {
         return 0.0;
     }
-    if (celsius <= pieces_.front().from) {
+    const double above_coldest = celsius - pieces_.front().from;
+    if (!(above_coldest > 0.0)) {
         return pieces_.front().rate;
     }
-    std::size_t at = pieces_.size() - 1;
-    while (pieces_[at].from > celsius) {
-        --at;
+    std::size_t at = piece_at_[static_cast<std::size_t>(above_coldest)];
+    while (at + 1 < pieces_.size() && pieces_[at + 1].from <= celsius) {
+        ++at;
     }
     const Piece& piece = pieces_[at];
     const double over = celsius - piece.from;

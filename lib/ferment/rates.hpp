@@ -4,6 +4,7 @@
 
 #include "quantity/quantity.hpp"
 
+#include <cstddef>
 #include <initializer_list>
 #include <vector>
 
@@ -33,6 +34,7 @@ private:
         double slope; // of the logarithm per degree; of the rate itself in the last piece
     };
     std::vector<Piece> pieces_;
+    std::vector<std::size_t> piece_at_; // per whole degree above the coldest: where to begin to look
     double hottest_;
 };
 

@@ -19,6 +19,7 @@ namespace {
 namespace odeint = boost::numeric::odeint;
 constexpr std::size_t states = std::tuple_size_v<MicrobeState>;
 constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr double rounding_h = 1e-12; // of times that are sums
 
 template <std::size_t Zones>
 class Simulator {
@@ -37,7 +38,8 @@ public:
         for (const SimulatedStage& stage : request_.stages) {
             begin(stage);
             const double end = std::isfinite(now_) ? run_to_end() : infinite;
-            result_.ends.push_back({end, point(state_, now_).rise, point(state_, now_).ph});
+            const SimulatedPoint last = point(state_, now_);
+            result_.ends.push_back({end, last.rise, last.ph});
             if (!std::isfinite(end)) {
                 result_.ends.resize(request_.stages.size(), {infinite, 0.0, 0.0});
                 break;
@@ -87,10 +89,12 @@ private:
         double dissolved = 0.0;
         for (std::size_t zone = 0; zone < Zones; ++zone) {
             const double* of_zone = state.data() + zone * states;
-            sum.rise += equations_.rise(of_zone[gas_state], warmth[zone]) / Zones;
+            const double gas = of_zone[gas_state];
+            const double limit = equations_.dissolved_limit(warmth[zone]);
+            sum.rise += equations_.rise_of_bubbles(gas - limit, warmth[zone]) / Zones;
             sum.acid += of_zone[acid_state] / Zones;
-            held += of_zone[gas_state];
-            dissolved += std::min(of_zone[gas_state], equations_.dissolved_limit(warmth[zone]));
+            held += gas;
+            dissolved += std::min(gas, limit);
         }
         sum.gas = held / Zones;
         sum.ph = equations_.ph(sum.acid);
@@ -120,7 +124,7 @@ private:
         if (!by_clock && is_ready(state_, now_)) {
             return 0.0;
         }
-        while (now_ < end - 1e-12) {
+        while (now_ < end - rounding_h) {
             if (run_piece(next_break(end), !by_clock)) {
                 return now_ - stage_begins_;
             }
@@ -137,6 +141,11 @@ private:
         };
         stepper.initialize(state_, now_, std::min(0.25, end - now_));
         while (true) {
+            // Not a step beyond: it would straddle the jump of the slopes, and be cut many times.
+            if (stepper.current_time() + stepper.current_time_step() > end) {
+                const State last = stepper.current_state();
+                stepper.initialize(last, stepper.current_time(), end - stepper.current_time());
+            }
             const auto [from, step_end] = stepper.do_step(system);
             const double to = std::min(step_end, end);
             State at;
@@ -149,7 +158,7 @@ private:
                 return true;
             }
             take_samples(stepper, to);
-            if (step_end >= end) {
+            if (step_end >= end - rounding_h) {
                 state_ = at;
                 now_ = end;
                 return false;

@@ -1,0 +1,274 @@
+// The fermentation engine: simulate() against a bare odeint loop over the same equations and against CVODE
+// at equal accuracy; windows of ensembles; the whole command.
+//
+//     bench_fermentation COMMAND FORMULA
+#include "support/fermentation.hpp"
+#include "ferment/dough_heat.hpp"
+#include "ferment/ensemble.hpp"
+#include "ferment/simulate.hpp"
+#include "support/cvode.hpp"
+#include "support/dough_figures.hpp"
+
+// The stepper's own header leaves out what it needs; the first two come before it.
+// clang-format off
+#include <boost/numeric/odeint/util/unwrap_reference.hpp>
+#include <boost/numeric/odeint/util/bind.hpp>
+#include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
+#include <boost/numeric/odeint/stepper/controlled_runge_kutta.hpp>
+#include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
+#include <boost/numeric/odeint/stepper/generation.hpp>
+// clang-format on
+#include <fmt/core.h>
+
+#include <fcntl.h>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <ctime>
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace {
+
+using namespace leavenwright;
+using namespace leavenwright::testing;
+
+double seconds_of(clockid_t clock) {
+    timespec now{};
+    clock_gettime(clock, &now);
+    return static_cast<double>(now.tv_sec) + static_cast<double>(now.tv_nsec) * 1e-9;
+}
+
+double median(std::vector<double> values) {
+    std::sort(values.begin(), values.end());
+    return values[values.size() / 2];
+}
+
+// Microseconds of processor time of one call of each, in turns: the median of many rounds.
+std::vector<double> microseconds_in_turns(const std::vector<std::function<void()>>& contestants) {
+    constexpr int rounds = 41;
+    constexpr int calls = 50;
+    std::vector<std::vector<double>> times(contestants.size());
+    for (int round = 0; round < rounds; ++round) {
+        for (std::size_t i = 0; i < contestants.size(); ++i) {
+            const double begin = seconds_of(CLOCK_PROCESS_CPUTIME_ID);
+            for (int call = 0; call < calls; ++call) {
+                contestants[i]();
+            }
+            times[i].push_back((seconds_of(CLOCK_PROCESS_CPUTIME_ID) - begin) / calls * 1e6);
+        }
+    }
+    std::vector<double> medians;
+    for (auto& of_one : times) {
+        medians.push_back(median(std::move(of_one)));
+    }
+    return medians;
+}
+
+constexpr double hour = 3600.0;
+
+DoughHeat ball() {
+    return {.mass = grams(850.0),
+            .form = DoughForm::ball(),
+            .composition = plain_dough(0.65),
+            .gas = Fraction(0.3),
+            .start = Temperature::celsius(25.0),
+            .surroundings = {.air = Surroundings::Air::still, .covered = true},
+            .environment = TemperatureProfile({{seconds(3.0 * hour), Temperature::celsius(24.0)},
+                                               {seconds(14.0 * hour), Temperature::celsius(4.0)}},
+                                              Temperature::celsius(27.0)),
+            .until = seconds(24.0 * hour),
+            .heat_of_fermentation = {}};
+}
+
+// A day with a night in the refrigerator; one zone.
+struct Day {
+    std::shared_ptr<const TemperatureHistory> history = std::make_shared<TemperatureHistory>(
+        compute_temperature_history(ball(), HeatNumerics{.shells = 20, .zones = 1}));
+    DoughMix mix = mix_of({.flour = 90.0, .water = 65.0, .levain = 20.0, .salt = 2.0});
+    MicrobeEquations equations{Kinetics{}, mix};
+};
+
+SimulationRequest request_of(const Day& day, double relative_error) {
+    SimulationRequest request;
+    request.relative_error = relative_error;
+    request.stages.push_back({.history = day.history,
+                              .history_begins_h = 0.0,
+                              .lasts_h = 24.0,
+                              .rise_target = {},
+                              .ph_target = {}});
+    return request;
+}
+
+// What somebody would write who knows the equations and where the places change.
+MicrobeState bare_odeint(const Day& day, double relative_error) {
+    namespace odeint = boost::numeric::odeint;
+    MicrobeState state = day.equations.start();
+    const auto system = [&](const MicrobeState& at, MicrobeState& change, double time) {
+        day.equations.derivative(at.data(), change.data(), day.history->mean_c(time));
+    };
+    double now = 0.0;
+    for (const double end : {3.0, 17.0, 24.0}) {
+        auto stepper = odeint::make_dense_output(relative_error * 1e-3, relative_error,
+                                                 odeint::runge_kutta_dopri5<MicrobeState>());
+        stepper.initialize(state, now, 0.25);
+        while (stepper.current_time() < end) {
+            stepper.do_step(system);
+        }
+        stepper.calc_state(end, state);
+        now = end;
+    }
+    return state;
+}
+
+// What simulate() tells of the state at the end: acid and gas.
+MicrobeState simulated(const Day& day, SimulationRequest request) {
+    request.sample_hours = {24.0};
+    const SimulatedPoint last = simulate(Kinetics{}, day.mix, request).samples.front();
+    MicrobeState state{};
+    state[acid_state] = last.acid;
+    state[gas_state] = last.gas;
+    return state;
+}
+
+double error_of(const MicrobeState& state, const MicrobeState& exact) {
+    double worst = 0.0;
+    for (const MicrobeIndex index : {acid_state, gas_state}) {
+        worst = std::max(worst, std::abs(state[index] / exact[index] - 1.0));
+    }
+    return worst;
+}
+
+void bench_simulate() {
+    const Day day;
+    const std::array end{24.0};
+    const auto cvode = [&](double tolerance) {
+        return solve_by_cvode(day.equations, *day.history, end, tolerance).front();
+    };
+    const MicrobeState exact = cvode(1e-12);
+    fmt::print("24 h with a retard, one zone: microseconds, ratio to simulate(), error at the end\n");
+    for (const double tolerance : {1e-5, 1e-6}) {
+        const SimulationRequest request = request_of(day, tolerance);
+        const double own_error = error_of(simulated(day, request), exact);
+        double loosest = 1e-3; // of CVODE that is as good
+        while (error_of(cvode(loosest), exact) > own_error && loosest > 1e-11) {
+            loosest /= 2.0;
+        }
+        double sum = 0.0; // so that nothing is left out
+        const std::vector<double> times = microseconds_in_turns({
+            [&] { sum += simulate(Kinetics{}, day.mix, request).ends.front().rise; },
+            [&] { sum += bare_odeint(day, tolerance)[gas_state]; },
+            [&] { sum += cvode(loosest)[gas_state]; },
+        });
+        fmt::print("  relative error {:.0e}\n", tolerance);
+        fmt::print("    simulate()    {:7.1f}  ratio {:5.2f}  {:.1e}\n", times[0], 1.0, own_error);
+        fmt::print("    bare odeint   {:7.1f}  ratio {:5.2f}  {:.1e}\n", times[1], times[1] / times[0],
+                   error_of(bare_odeint(day, tolerance), exact));
+        fmt::print("    CVODE, {:.0e} {:7.1f}  ratio {:5.2f}  {:.1e}\n", loosest, times[2],
+                   times[2] / times[0], error_of(cvode(loosest), exact));
+        fmt::print("    simulate() is {:.2f} of bare odeint, 1/{:.0f} of CVODE{}\n", times[0] / times[1],
+                   times[2] / times[0], std::isfinite(sum) ? "" : "?");
+    }
+}
+
+DoughPlan plan_of_loaf(Mass mass) {
+    DoughPlan plan;
+    plan.mix = mix_of({.flour = 90.0, .water = 65.0, .levain = 20.0, .salt = 2.0});
+    plan.composition = plain_dough(0.65);
+    const auto add = [&](const char* name, double celsius) -> PlannedStage& {
+        PlannedStage stage;
+        stage.name = name;
+        stage.surroundings = Temperature::celsius(celsius);
+        stage.mass = mass;
+        stage.form = DoughForm::tub(0.6);
+        stage.place.covered = true;
+        plan.stages.push_back(std::move(stage));
+        return plan.stages.back();
+    };
+    add("bulk", 24.0).rise = Fraction(0.4);
+    PlannedStage& divide = add("divide", 24.0);
+    divide.lasts = seconds(hour / 3.0);
+    divide.gas_kept = Fraction(0.5);
+    add("retard", 4.0).lasts = seconds(12.0 * hour);
+    add("proof", 24.0).rise = Fraction(1.0);
+    return plan;
+}
+
+void bench_windows() {
+    fmt::print("windows of bulk, divide, retard, proof: seconds, wall clock and processor\n");
+    for (const bool has_zones : {false, true}) {
+        const DoughPlan plan = plan_of_loaf(has_zones ? kilograms(1.7) : grams(20.0));
+        for (const int members : {1000, 10000}) {
+            for (const unsigned threads : {1U, 2U}) {
+                std::vector<double> walls;
+                std::vector<double> processor;
+                for (int round = 0; round < 5; ++round) {
+                    const double wall = seconds_of(CLOCK_MONOTONIC);
+                    const double used = seconds_of(CLOCK_PROCESS_CPUTIME_ID);
+                    compute_windows(plan, {.members = members, .threads = threads});
+                    walls.push_back(seconds_of(CLOCK_MONOTONIC) - wall);
+                    processor.push_back(seconds_of(CLOCK_PROCESS_CPUTIME_ID) - used);
+                }
+                fmt::print("  {}, {:>5} members, {} thread{}: {:.3f} {:.3f}\n",
+                           has_zones ? "5 zones" : "1 zone ", members, threads, threads > 1 ? "s" : " ",
+                           *std::min_element(walls.begin(), walls.end()), median(processor));
+            }
+        }
+    }
+}
+
+double process_seconds(const std::vector<std::string>& words) {
+    const pid_t child = fork();
+    if (child == 0) {
+        dup2(open("/dev/null", O_WRONLY), STDOUT_FILENO);
+        std::vector<char*> arguments;
+        for (const std::string& word : words) {
+            arguments.push_back(const_cast<char*>(word.c_str()));
+        }
+        arguments.push_back(nullptr);
+        execv(arguments.front(), arguments.data());
+        _exit(127);
+    }
+    int status = 0;
+    rusage usage{};
+    wait4(child, &status, 0, &usage);
+    if (!WIFEXITED(status) || WEXITSTATUS(status) != 0) {
+        fmt::print(stderr, "{} failed\n", words.front());
+        std::exit(1);
+    }
+    const auto of = [](const timeval& time) {
+        return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) * 1e-6;
+    };
+    return of(usage.ru_utime) + of(usage.ru_stime);
+}
+
+void bench_command(const std::string& command, const std::string& formula) {
+    fmt::print("whole `proof`, 1,000 members, zones: seconds of processor time\n");
+    const std::vector<std::string> both{command, "proof", formula};
+    std::vector<std::string> one = both;
+    one.push_back("--as-written");
+    std::vector<double> of_both;
+    std::vector<double> of_one;
+    for (int round = 0; round < 15; ++round) {
+        of_both.push_back(process_seconds(both));
+        of_one.push_back(process_seconds(one));
+    }
+    fmt::print("  levain and as written {:.3f}, as written alone {:.3f}\n", median(of_both), median(of_one));
+}
+
+} // namespace
+
+int main(int count, char** words) {
+    if (count != 3) {
+        return 2;
+    }
+    bench_simulate();
+    bench_windows();
+    bench_command(words[1], words[2]);
+    return 0;
+}

@@ -1,0 +1,128 @@
+#include "ferment/kinetics.hpp"
+
+#include "support/fermentation.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+using namespace leavenwright;
+using namespace leavenwright::testing;
+
+namespace {
+
+const DoughParts with_levain{.flour = 90.0, .water = 70.0, .levain = 20.0, .salt = 2.0};
+const DoughParts with_yeast{.flour = 100.0, .water = 68.0, .salt = 2.0, .fresh_yeast = 2.0};
+
+MicrobeState change_at(const MicrobeEquations& equations, const MicrobeState& state, double celsius) {
+    MicrobeState change{};
+    equations.derivative(state.data(), change.data(), celsius);
+    return change;
+}
+
+} // namespace
+
+TEST_CASE("start: a levain brings its cells and its acid, yeast its cells, and no gas") {
+    const Kinetics middle;
+    const MicrobeState levain = MicrobeEquations(middle, mix_of(with_levain)).start();
+    const double share = 20.0 / 182.0;
+    CHECK(near(levain[yeast_state], share * middle.ripe_yeast, 1e-12, 0.0));
+    CHECK(near(levain[bacteria_state], share * middle.ripe_bacteria, 1e-12, 0.0));
+    CHECK(near(levain[acid_state], share * middle.ripe_acid, 1e-12, 0.0));
+    CHECK(levain[gas_state] == 0.0);
+    CHECK(levain[packaged_state] == 0.0);
+    const MicrobeState yeasted = MicrobeEquations(middle, mix_of(with_yeast)).start();
+    CHECK(near(yeasted[packaged_state], 2.0 / 172.0 * cells_per_gram_fresh_yeast, 1e-12, 0.0));
+    CHECK(yeasted[yeast_state] == 0.0);
+}
+
+TEST_CASE("derivative: what is not in the dough does nothing") {
+    const MicrobeEquations levain(Kinetics{}, mix_of(with_levain));
+    const MicrobeState of_levain = change_at(levain, levain.start(), 25.0);
+    CHECK(of_levain[yeast_state] > 0.0);
+    CHECK(of_levain[bacteria_state] > 0.0);
+    CHECK(of_levain[packaged_state] == 0.0);
+    CHECK(of_levain[packaged_lag_state] == 0.0);
+    const MicrobeEquations yeasted(Kinetics{}, mix_of(with_yeast));
+    const MicrobeState of_yeast = change_at(yeasted, yeasted.start(), 25.0);
+    CHECK(of_yeast[packaged_state] > 0.0);
+    CHECK(of_yeast[gas_state] > 0.0);
+    CHECK(of_yeast[acid_state] == 0.0);
+    CHECK(of_yeast[yeast_state] == 0.0);
+}
+
+TEST_CASE("derivative: gas of both yeasts adds up") {
+    DoughMix both = mix_of(with_levain);
+    both.fresh_yeast = Fraction(0.005);
+    DoughMix yeast = both;
+    yeast.levain = Fraction(0.0);
+    DoughMix levain = both;
+    levain.fresh_yeast = Fraction(0.0);
+    const auto gas_of = [](const DoughMix& mix) {
+        const MicrobeEquations equations(Kinetics{}, mix);
+        return change_at(equations, equations.start(), 25.0)[gas_state];
+    };
+    CHECK(near(gas_of(both), gas_of(yeast) + gas_of(levain), 1e-12, 0.0));
+}
+
+TEST_CASE("derivative: growth ends at the cap, acid at pH 3.55") {
+    const Kinetics middle;
+    const MicrobeEquations equations(middle, mix_of(with_levain));
+    MicrobeState full = equations.start();
+    full[yeast_state] = middle.yeast_cap;
+    full[bacteria_state] = middle.bacteria_cap;
+    const MicrobeState still = change_at(equations, full, 25.0);
+    CHECK(still[yeast_state] == 0.0);
+    CHECK(still[bacteria_state] == 0.0);
+    CHECK(still[acid_state] > 0.0); // cells that stand still go on
+    MicrobeState sour = full;
+    sour[acid_state] = 100.0;
+    REQUIRE(equations.ph(sour[acid_state]) < 3.55);
+    CHECK(change_at(equations, sour, 25.0)[acid_state] == 0.0);
+}
+
+TEST_CASE("pH: flour's without acid, falls, and less in whole grain") {
+    DoughMix mix = mix_of(with_levain);
+    const MicrobeEquations white(Kinetics{}, mix);
+    mix.whole_grain = Fraction(1.0);
+    const MicrobeEquations whole(Kinetics{}, mix);
+    CHECK(white.ph(0.0) == 6.0);
+    CHECK(white.ph(20.0) > white.ph(40.0));
+    CHECK(whole.ph(40.0) > white.ph(40.0));
+    CHECK(white.ph(1e6) == 3.45);
+}
+
+TEST_CASE("rise: nothing until water is full, smooth where dough begins to leak, bounded") {
+    const MicrobeEquations dough(Kinetics{}, mix_of(with_levain));
+    const double dissolved = dough.dissolved_limit(25.0);
+    CHECK(dough.rise(dissolved, 25.0) == 0.0);
+    CHECK(dough.rise(0.5 * dissolved, 25.0) == 0.0);
+    CHECK(dough.rise(dissolved + 1.0, 25.0) > 0.0);
+    CHECK(dough.dissolved_limit(4.0) > 1.5 * dissolved); // cold water holds more
+    double last = 0.0;
+    double last_step = 0.0;
+    for (double gas = dissolved; gas < 400.0; gas += 0.1) {
+        const double rise = dough.rise(gas, 25.0);
+        CAPTURE(gas);
+        REQUIRE(rise >= last);
+        REQUIRE(rise < 2.6);
+        if (gas > dissolved + 0.15) {
+            REQUIRE(near(rise - last, last_step, 0.0, 1e-5)); // the slope does not jump
+        }
+        last_step = rise - last;
+        last = rise;
+    }
+    CHECK(last > 2.5);
+}
+
+TEST_CASE("lag: a culture with more of it begins more slowly") {
+    Kinetics slow;
+    slow.lag = 1.0;
+    const auto growth = [](const Kinetics& kinetics) {
+        const MicrobeEquations equations(kinetics, mix_of(with_levain));
+        return change_at(equations, equations.start(), 25.0)[yeast_state];
+    };
+    // at the beginning  q / (1 + q) = e^-lag
+    CHECK(near(growth(slow) / growth(Kinetics{}), std::exp(-0.7), 1e-12, 0.0));
+}
