@@ -240,8 +240,9 @@ std::string help_of(const CLI::App& verb, const VerbRow& row) {
     const std::size_t begin = help.find("Usage: ");
     const std::size_t end = help.find('\n', begin);
     const std::string argument(row.argument);
-    const std::string many_arguments =
-        row.most > 2 ? (row.least > 0 ? argument + "..." : "[" + argument + "...]") : argument + (row.most == 2 ? " [" + argument + "]" : "");
+    const std::string many_arguments = row.most > 2
+                                           ? (row.least > 0 ? argument + "..." : "[" + argument + "...]")
+                                           : argument + (row.most == 2 ? " [" + argument + "]" : "");
     return help.replace(begin, end - begin,
                         "Usage: leavenwright " + std::string(row.name) + " [OPTIONS] " + many_arguments);
 }
