@@ -68,7 +68,7 @@ int main(int count, char** words) {
     const int runs = count > 4 ? std::atoi(words[4]) : 600;
     const std::vector<std::vector<std::string>> contestants{
         {floor, formula},
-        {command, "convert", formula},
+        {command, "convert", formula, "--brief"},
         {command, "convert", formula, "--format", "json"},
         {command, "convert", formula, "--format", "formula"},
         {command, "card", formula},
@@ -76,7 +76,7 @@ int main(int count, char** words) {
         {floor, formula, formula},
         {command, "check", formula, formula},
     };
-    const std::vector<std::string> names{"bare parse",      "convert text",    "convert json",
+    const std::vector<std::string> names{"bare parse",      "convert brief",   "convert json",
                                          "convert formula", "card text",       "card html",
                                          "bare parse of 2", "check of 2"};
     const std::vector<std::size_t> floors{0, 0, 0, 0, 0, 0, 6, 6}; // what each is compared with

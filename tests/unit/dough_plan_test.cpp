@@ -100,7 +100,7 @@ TEST_CASE("plan_of: a cold stage is a retard, whatever it is called") {
     const std::string cold = "process:\n  - bulk: { for: 1 h, at: 24 C }\n  - shape\n"
                              "  - proof: { for: 14 h, at: 4 C }\n  - bake\n";
     const FormulaPlan plan = planned(lean("  instant yeast: 7 g\n", cold));
-    CHECK(names_of(plan) == "bulk divide retard");
+    CHECK(names_of(plan) == "bulk shape proof");
     CHECK(plan.plan.stages[2].lasts->value() == 14.0 * 3600.0);
     // what goes cold is let rise less
     CHECK(plan.plan.stages[0].rise < bulk_rise({.is_levain = false}, Temperature::celsius(24.0)));
@@ -110,7 +110,7 @@ TEST_CASE("plan_of: a cold stage is a retard, whatever it is called") {
           8.0 * 3600.0);
     PlanRequest by_profile;
     by_profile.profile = TemperatureProfile(Temperature::celsius(22.0));
-    CHECK(names_of(planned(lean("  instant yeast: 7 g\n", cold), by_profile)) == "bulk divide");
+    CHECK(names_of(planned(lean("  instant yeast: 7 g\n", cold), by_profile)) == "bulk shape proof");
 }
 
 TEST_CASE("plan_of: what is asked for goes before the formula") {
