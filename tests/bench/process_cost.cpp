@@ -4,7 +4,8 @@
 //     bench_process FLOOR COMMAND FORMULA [RUNS]
 //
 // compares `FLOOR FORMULA` with `COMMAND convert FORMULA` in its three formats and
-// `COMMAND card FORMULA`, and `FLOOR FORMULA FORMULA`, which parses both, with `COMMAND check FORMULA FORMULA`.
+// `COMMAND card FORMULA`, and `FLOOR FORMULA FORMULA`, which parses both, with `COMMAND check FORMULA
+// FORMULA`.
 #include <fmt/core.h>
 
 #include <fcntl.h>
@@ -76,9 +77,8 @@ int main(int count, char** words) {
         {floor, formula, formula},
         {command, "check", formula, formula},
     };
-    const std::vector<std::string> names{"bare parse",      "convert brief",   "convert json",
-                                         "convert formula", "card text",       "card html",
-                                         "bare parse of 2", "check of 2"};
+    const std::vector<std::string> names{"bare parse", "convert brief", "convert json",    "convert formula",
+                                         "card text",  "card html",     "bare parse of 2", "check of 2"};
     const std::vector<std::size_t> floors{0, 0, 0, 0, 0, 0, 6, 6}; // what each is compared with
     std::vector<std::vector<double>> times(contestants.size());
     std::vector<long> peaks(contestants.size(), 0);
