@@ -32,7 +32,7 @@ struct StageWindow {
     Window in_stage;              // from the beginning of the stage
     Window after_mixing;          // from the mixing
     bool by_clock = false;        // the stage ends by the clock, not by its rise
-    std::string written;   // its time in the formula; empty without one
+    std::string written;          // its time in the formula; empty without one
     std::optional<Fraction> rise; // that ends it, over the mixed dough: 0.5 is half as much again
     Temperature surroundings = Temperature::celsius(0.0);
     Temperature dough = Temperature::celsius(0.0); // at its likely end
