@@ -25,10 +25,14 @@ TEST_CASE("RateCurve: straight in the logarithm, level below, none above") {
 
 TEST_CASE("RateCurve: every piece is found, whatever lies in one degree") {
     const RateCurve curve{{0.0, 1.0}, {0.25, 2.0}, {0.5, 4.0}, {0.75, 8.0}, {7.9, 16.0}, {8.1, 0.0}};
-    for (const auto& [celsius, rate] : std::to_array<std::pair<double, double>>(
-             {{0.0, 1.0}, {0.25, 2.0}, {0.5, 4.0}, {0.75, 8.0}, {7.9, 16.0}, {8.0, 8.0}})) {
-        CAPTURE(celsius);
-        CHECK(near(curve(celsius), rate, 1e-12, 0.0));
+    struct Point {
+        double celsius;
+        double rate;
+    };
+    for (const Point& point :
+         std::to_array<Point>({{0.0, 1.0}, {0.25, 2.0}, {0.5, 4.0}, {0.75, 8.0}, {7.9, 16.0}, {8.0, 8.0}})) {
+        CAPTURE(point.celsius);
+        CHECK(near(curve(point.celsius), point.rate, 1e-12, 0.0));
     }
 }
 
