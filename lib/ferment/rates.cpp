@@ -119,7 +119,7 @@ double yeast_salt_rate(BakersPercentage salt) {
 }
 
 double bacteria_salt_rate(BakersPercentage salt) {
-    return power_to_limit(salt, bacteria_salt_limit, 1.5);
+    return power_to_limit(salt, bacteria_salt_limit, 1.4);
 }
 
 double sugar_rate(BakersPercentage sugar) {
