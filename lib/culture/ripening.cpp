@@ -9,8 +9,8 @@
 namespace leavenwright {
 namespace {
 
-constexpr double ripe_acid = 52.0; // mmol/kg
-constexpr double past_acid = 76.0;
+constexpr double ripe_acid = 48.0; // mmol/kg
+constexpr double past_acid = 72.0;
 constexpr Fraction ripe_rise{0.8};
 
 // White or whole wheat flour in round figures (USDA SR27: bread flour, whole wheat flour).

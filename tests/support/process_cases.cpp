@@ -71,7 +71,7 @@ void add_rye_sours(Cases& cases) {
         highest = std::max(highest, ph);
         cases.push_back({name + ": pH at 15 h", "Detmold", "ripe, at most 4.2", 3.5, 4.2, ph, 2});
         const double ripe = ripe_hours(detmold(row.starter, row.celsius));
-        cases.push_back({name + ": ripe, h", "Detmold", "15", 13.0, 18.0, ripe, 1, row.starter > 0.04});
+        cases.push_back({name + ": ripe, h", "Detmold", "15", 13.0, 18.0, ripe, 1, true});
         const double slowed = ripe_hours(detmold(row.starter, row.celsius, 0.02)) / ripe;
         cases.push_back(
             {name + ", with 2 % salt: times as long", "Detmold", "39 h / 15 h", 1.5, infinite, slowed, 3});
@@ -85,7 +85,7 @@ void add_rye_sours(Cases& cases) {
         build.hydration = Hydration(0.9); // dough yield 180 to 200
         cases.push_back({fmt::format("Arkady, {0:.0f} times the flour at 28 C: ripe, h", factor), "Arkady",
                          fmt::format("{:.0f}", factor), 0.65 * factor, 1.35 * factor, ripe_hours(build), 2,
-                         factor < 6.0});
+                         factor < 4.0});
     }
 }
 
@@ -107,7 +107,7 @@ void add_san_francisco(Cases& cases) {
     cases.push_back(
         {"San Francisco sponge: pH after 7.5 h at 26.7 C", "Kline", "3.8-3.9", 3.6, 4.1, of_sponge[1].ph, 2});
     cases.push_back(
-        {"San Francisco sponge: ripe, h", "Kline", "7-8", 6.0, 10.0, ripe_hours(sponge(26.7)), 1});
+        {"San Francisco sponge: ripe, h", "Kline", "7-8", 6.0, 10.0, ripe_hours(sponge(26.7)), 1, true});
 
     const DoughParts parts{
         .flour = 100.0, .water = 60.0, .levain = 20.0, .levain_hydration = 0.49, .salt = 2.0};
