@@ -10,8 +10,6 @@
 #include "session.hpp"
 #include "verbs/verbs.hpp"
 
-#include <fmt/core.h>
-
 #include <algorithm>
 
 namespace leavenwright {
@@ -30,9 +28,8 @@ PrefermentedFlour prefermented_in(const Formula& formula) {
 std::string raised_by(const Formula& formula, const std::optional<Answer>& answer) {
     const PrefermentedFlour share =
         answer && answer->inoculation ? *answer->inoculation : prefermented_in(formula);
-    const std::string levain = has_levain(formula) ? fmt::format("a levain with {} % of the flour",
-                                                                 show_decimal(share.in_percent(), 1))
-                                                   : std::string();
+    const std::string levain =
+        has_levain(formula) ? "a levain with " + show_decimal(share.in_percent(), 1) + " % of the flour" : "";
     const std::string yeast = has_packaged_yeast(formula) ? "packaged yeast" : "";
     return levain + (levain.empty() || yeast.empty() ? "" : " and ") + yeast;
 }
