@@ -177,12 +177,12 @@ private:
             card_.cautions.emplace_back("A culture with mould, or with pink or orange streaks, is thrown "
                                         "away whole; a jar that ferments is never shut tight.");
         }
-        if (std::string caution = warm_dough_caution(overall_); !caution.empty()) {
-            card_.cautions.push_back(std::move(caution));
-        }
-        if (request_.forecast.dough) {
+        // The engine's has the hours; the general one stands in for it.
+        if (request_.forecast.dough && !request_.forecast.dough->cautions.empty()) {
             const auto& cautions = request_.forecast.dough->cautions;
             card_.cautions.insert(card_.cautions.end(), cautions.begin(), cautions.end());
+        } else if (std::string caution = warm_dough_caution(overall_); !caution.empty()) {
+            card_.cautions.push_back(std::move(caution));
         }
         card_.cautions.emplace_back(
             "Allergens are by the nature of an ingredient: the label on the bag says "
@@ -192,9 +192,8 @@ private:
     void write_notes() {
         if (conversion_ != nullptr) {
             for (const std::string& note : conversion_->notes) {
-                const bool is_caution =
-                    std::find(card_.cautions.begin(), card_.cautions.end(), note) != card_.cautions.end();
-                if (!is_caution) {
+                if (note != warm_dough_caution(overall_)) { // among the cautions
+
                     card_.notes.push_back(printable(note, longest_note));
                 }
             }

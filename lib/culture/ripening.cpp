@@ -49,9 +49,8 @@ PlannedStage jar(const LevainBuild& build, std::string name, double acid, std::o
     stage.mass = build.mass;
     stage.form = DoughForm::tub();
     stage.place.covered = true;
-    stage.signs =
-        "grown to twice and more, domed or just flat on top, full of bubbles, smells fresh and sour";
-    stage.past = "it falls back, thins and smells sharp: use it soon or feed it again";
+    stage.signs = "grown to twice and more, full of bubbles, smells fresh and sour";
+    stage.past = "it falls and smells sharp: use it soon or feed it";
     return stage;
 }
 

@@ -159,8 +159,10 @@ std::string render_proof_text(const ProofReport& report, const TextStyle& style)
     out += "\n" + wrap_text(members_line(report.windows.members, report.windows.seed), "", "", style.columns);
     out += "\nwhat to look for\n";
     for (const StageWindow& stage : report.windows.stages) {
-        out += wrap_text(fmt::format("{}: {}; past it, {}", stage.stage, stage.signs, stage.past), "- ", "  ",
-                         style.columns);
+        if (!stage.signs.empty()) { // the clock ends the others
+            out += wrap_text(fmt::format("{}: {}; past it, {}", stage.stage, stage.signs, stage.past), "- ",
+                             "  ", style.columns);
+        }
     }
     out += "\n" + CurveChart(report.windows.curve, style.scale.units).text();
     append_list(out, "settings", report.windows.settings, style.columns);

@@ -108,12 +108,12 @@ struct StageWords {
 
 StageWords words_of(std::string_view stage) {
     if (stage == "bulk") {
-        return {"grown as set, domed at the rim, bubbles at the side and below the skin, wobbles when moved",
-                "it spreads, tears when shaped and tastes sharp: shape at once, proof short"};
+        return {"grown as set, domed, bubbles below the skin, wobbles",
+                "it spreads and tears: shape at once, proof short"};
     }
     if (stage == "proof") {
-        return {"light to the hand, a floured finger leaves a dent that comes back slowly",
-                "the dent stays, the skin shows holes: bake at once, do not score deep"};
+        return {"light; a floured finger's dent comes back slowly",
+                "the dent stays: bake at once, do not score deep"};
     }
     if (stage == "retard") {
         return {"firm and cold through, a little grown",
@@ -122,7 +122,7 @@ StageWords words_of(std::string_view stage) {
     if (stage == "temper") {
         return {"no longer cold to the hand, soft and puffy", "it goes on rising: bake it"};
     }
-    return {"relaxed, no longer springs back", "it goes on fermenting: shape it"};
+    return {}; // the clock ends it
 }
 
 class StagePlanner {
