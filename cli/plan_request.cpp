@@ -25,8 +25,6 @@ std::optional<Temperature> read_place(const SourcedText& text, Diagnostics& diag
     return temperature;
 }
 
-} // namespace
-
 std::optional<double> read_share(const SourcedText& text, double least, double most,
                                  Diagnostics& diagnostics) {
     const auto share = read_percentage(text, diagnostics);
@@ -51,6 +49,8 @@ std::optional<int> read_count(const SourcedText& text, int least, int most, Diag
     }
     return static_cast<int>(number->value);
 }
+
+} // namespace
 
 PlanRequest read_plan_request(const Options& options, const std::string& path, Session& session) {
     PlanRequest request;
@@ -110,19 +110,6 @@ Ensemble read_ensemble(Session& session) {
     ensemble.threads =
         ensemble.members < worth_a_thread ? 1 : std::max(1U, std::thread::hardware_concurrency());
     return ensemble;
-}
-
-bool has_packaged_yeast(const Formula& formula) {
-    const auto is_yeast = [](const Line& line) { return line.ingredient->is_yeast(); };
-    return std::any_of(formula.dough.begin(), formula.dough.end(), is_yeast) ||
-           std::any_of(formula.stages.begin(), formula.stages.end(), [&](const Stage& stage) {
-               return std::any_of(stage.lines.begin(), stage.lines.end(), is_yeast);
-           });
-}
-
-bool has_levain(const Formula& formula) {
-    return std::any_of(formula.stages.begin(), formula.stages.end(),
-                       [](const Stage& stage) { return stage.kind == StageKind::levain; });
 }
 
 } // namespace leavenwright

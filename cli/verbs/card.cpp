@@ -119,7 +119,7 @@ public:
         if (!formula || session_.diagnostics.error_count() > faults) {
             return std::nullopt;
         }
-        if (options_.has("--as-written") || !has_packaged_yeast(*formula)) {
+        if (options_.has("--as-written") || !formula->has_packaged_yeast()) {
             if (asks_conversion(options_)) {
                 formula->remarks.emplace_back(
                     "There is no packaged yeast in the formula: it is as written, and "

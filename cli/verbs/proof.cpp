@@ -29,8 +29,9 @@ std::string raised_by(const Formula& formula, const std::optional<Answer>& answe
     const PrefermentedFlour share =
         answer && answer->inoculation ? *answer->inoculation : prefermented_in(formula);
     const std::string levain =
-        has_levain(formula) ? "a levain with " + show_decimal(share.in_percent(), 1) + " % of the flour" : "";
-    const std::string yeast = has_packaged_yeast(formula) ? "packaged yeast" : "";
+        formula.has_levain() ? "a levain with " + show_decimal(share.in_percent(), 1) + " % of the flour"
+                             : "";
+    const std::string yeast = formula.has_packaged_yeast() ? "packaged yeast" : "";
     return levain + (levain.empty() || yeast.empty() ? "" : " and ") + yeast;
 }
 
@@ -48,7 +49,7 @@ public:
             return {};
         }
         const bool converts =
-            has_packaged_yeast(formula) && !has_levain(formula) && !options_.has("--as-written");
+            formula.has_packaged_yeast() && !formula.has_levain() && !options_.has("--as-written");
         const auto conversion = converts ? convert(formula, wish, session_.diagnostics) : std::nullopt;
         if (converts && !conversion) {
             return {};
@@ -146,7 +147,7 @@ private:
         if (session_.diagnostics.has_errors()) {
             return {};
         }
-        if (!has_levain(formula)) {
+        if (!formula.has_levain()) {
             search.most = std::min(most_inoculation, largest_fit(formula, wish).prefermented_flour);
         }
         return search;

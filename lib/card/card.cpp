@@ -169,11 +169,8 @@ private:
     }
 
     void write_cautions() {
-        const bool has_levain =
-            std::any_of(formula_.stages.begin(), formula_.stages.end(),
-                        [](const Stage& stage) { return stage.kind == StageKind::levain; });
         card_.cautions.emplace_back("Raw flour and raw dough are not for eating.");
-        if (has_levain) {
+        if (formula_.has_levain()) {
             card_.cautions.emplace_back("A culture with mould, or with pink or orange streaks, is thrown "
                                         "away whole; a jar that ferments is never shut tight.");
         }

@@ -74,10 +74,8 @@ private:
             note(in_quotes(stage) + " is dissolved: what was in it is part of the dough again.");
         }
         const bool has_kept_yeast =
-            std::any_of(dough_.stages.begin(), dough_.stages.end(), [](const Stage& stage) {
-                return std::any_of(stage.lines.begin(), stage.lines.end(),
-                                   [](const Line& line) { return line.ingredient->is_yeast(); });
-            });
+            std::any_of(dough_.stages.begin(), dough_.stages.end(),
+                        [](const Stage& stage) { return holds(stage.lines, IngredientClass::yeast); });
         if (dough_.removed.empty() && !has_kept_yeast) {
             note("There is no packaged yeast in the dough to take out.");
         }

@@ -1,6 +1,6 @@
 #include "culture/ripening.hpp"
 
-#include "quantity/show.hpp"
+#include "ferment/report_times.hpp"
 
 #include <fmt/core.h>
 
@@ -79,23 +79,17 @@ void check(const LevainBuild& build, Diagnostics& diagnostics) {
 
 void report_warmth(const LevainBuild& build, const Windows& windows, Diagnostics& diagnostics) {
     const StageWindow& ripe = windows.stages.front();
-    if (build.place.at(seconds(0.0)) >= Temperature::celsius(35.5)) {
-        diagnostics.warning(
-            Code::too_warm, build.temperature_place,
-            "at 35.5 C (96 F) the yeast of many cultures stops (Gänzle et al. 1998; Brandt et al. 2004)",
-            "20 to 30 C (68 to 86 F) suits a levain");
+    if (build.place.at(seconds(0.0)) >= many_cultures_stop) {
+        warn_too_warm(build.temperature_place, "20 to 30 C (68 to 86 F) suits a levain", diagnostics);
     }
     if (!is_reached(ripe.in_stage.likely)) {
         diagnostics.warning(Code::never_ready, build.temperature_place,
                             "this levain is not likely to be ripe within a week at these temperatures",
                             std::string(build.salt.value() > 0.0 ? "less salt, or " : "") +
                                 "a place between 18 and 30 C (64 and 86 F)");
-    } else if (!build.place.covers(ripe.in_stage.likely)) {
-        diagnostics.error(
-            Code::profile_short, build.temperature_place,
-            fmt::format("these temperatures end after {:.1f} h; the levain is likely ripe after {:.1f} h",
-                        build.place.length().value() / 3600.0, ripe.in_stage.likely.value() / 3600.0),
-            "end with a temperature that has no time, and it is held: \"..., 24C\"");
+    } else {
+        check_profile_end(build.place, "the levain is likely ripe", ripe.in_stage.likely,
+                          build.temperature_place, diagnostics);
     }
 }
 
@@ -112,7 +106,7 @@ std::optional<Ripening> compute_ripening(const LevainBuild& build, const Ensembl
     plan.composition = composition_of(build);
     plan.mixed_at = build.mixed_at.value_or(build.place.at(seconds(0.0)));
     plan.profile = build.place;
-    plan.longest = seconds(7.0 * 24.0 * 3600.0);
+    plan.longest = hours(7.0 * 24.0);
     plan.stages = {jar(build, "ripe", ripe_acid, ripe_rise), jar(build, "past", past_acid, {})};
     const Windows windows = compute_windows(plan, ensemble);
     report_warmth(build, windows, diagnostics);

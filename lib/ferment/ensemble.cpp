@@ -35,20 +35,13 @@ private:
     std::uint64_t state_;
 };
 
-double hours(Duration time) {
-    return time.value() / 3600.0;
-}
-Duration from_hours(double time) {
-    return seconds(time * 3600.0);
-}
-
 constexpr double millimole_heat = 50.0; // J per mmol of CO2: half of the 100 kJ of a mole of glucose
 
 // Simulated stages for the middle member's times, each with its heat.
 class StageMaker {
 public:
     StageMaker(const DoughPlan& plan, const Kinetics& middle) : plan_(plan), middle_(middle) {
-        request_.longest_h = hours(plan.longest);
+        request_.longest_h = in_hours(plan.longest);
         warmth_ = plan.mixed_at;
     }
 
@@ -64,7 +57,7 @@ private:
     void add(const PlannedStage& planned) {
         request_.stages.push_back({});
         SimulatedStage& stage = request_.stages.back();
-        stage.lasts_h = planned.lasts ? std::optional(hours(*planned.lasts)) : std::nullopt;
+        stage.lasts_h = planned.lasts ? std::optional(in_hours(*planned.lasts)) : std::nullopt;
         stage.rise_target = planned.rise ? std::optional(planned.rise->value()) : std::nullopt;
         stage.ph_target = planned.ph;
         stage.gas_kept = planned.gas_kept.value();
@@ -103,9 +96,9 @@ private:
         std::vector<TemperatureProfile::Leg> rest;
         double leg_begins = 0.0;
         for (const TemperatureProfile::Leg& leg : plan_.profile->legs()) {
-            const double leg_ends = leg_begins + hours(leg.time);
+            const double leg_ends = leg_begins + in_hours(leg.time);
             if (leg_ends > begins + 1e-6) {
-                rest.push_back({from_hours(leg_ends - std::max(leg_begins, begins)), leg.at});
+                rest.push_back({hours(leg_ends - std::max(leg_begins, begins)), leg.at});
             }
             leg_begins = leg_ends;
         }
@@ -213,7 +206,7 @@ Quantiles quantiles_of(const std::vector<Simulation>& runs, Pick pick) {
 template <class Pick>
 Window window_of(const std::vector<Simulation>& runs, Pick pick) {
     const Quantiles ends = quantiles_of(runs, pick);
-    return {from_hours(ends.low), from_hours(ends.middle), from_hours(ends.high)};
+    return {hours(ends.low), hours(ends.middle), hours(ends.high)};
 }
 
 StageWindow stage_window(const DoughPlan& plan, const SimulationRequest& request,
@@ -232,9 +225,9 @@ StageWindow stage_window(const DoughPlan& plan, const SimulationRequest& request
     });
     window.by_clock = planned.lasts.has_value();
     window.rise = planned.rise;
-    const double likely = hours(window.in_stage.likely);
-    const double likely_end = hours(window.after_mixing.likely);
-    window.surroundings = plan.profile && std::isfinite(likely_end) ? plan.profile->at(from_hours(likely_end))
+    const double likely = in_hours(window.in_stage.likely);
+    const double likely_end = in_hours(window.after_mixing.likely);
+    window.surroundings = plan.profile && std::isfinite(likely_end) ? plan.profile->at(hours(likely_end))
                                                                     : planned.surroundings;
     const double asked = std::isfinite(likely) ? likely : request.longest_h;
     window.dough = Temperature::celsius(stage.history->mean_c(asked));
@@ -254,14 +247,14 @@ Standing standing_at(const DoughPlan& plan, const SimulationRequest& request,
                      const std::vector<StageWindow>& stages, double hour) {
     std::size_t number = 0;
     double begins = 0.0;
-    while (number + 1 < stages.size() && hours(stages[number].after_mixing.likely) <= hour) {
-        begins = hours(stages[number].after_mixing.likely);
+    while (number + 1 < stages.size() && in_hours(stages[number].after_mixing.likely) <= hour) {
+        begins = in_hours(stages[number].after_mixing.likely);
         ++number;
     }
     const SimulatedStage& stage = request.stages[number];
     const double in_history = hour - stage.history_begins_h.value_or(begins);
     return {Temperature::celsius(stage.history->mean_c(in_history)),
-            plan.profile ? plan.profile->at(from_hours(hour)) : plan.stages[number].surroundings};
+            plan.profile ? plan.profile->at(hours(hour)) : plan.stages[number].surroundings};
 }
 
 std::vector<double> sample_hours(double length) {
@@ -320,7 +313,7 @@ Windows compute_windows(const DoughPlan& plan, const Ensemble& ensemble) {
         const Quantiles rise = quantiles_of(runs, [&](const Simulation& run) { return run.samples[i].rise; });
         const Standing standing = standing_at(plan, request, windows.stages, request.sample_hours[i]);
         windows.curve.push_back(
-            {.time = from_hours(request.sample_hours[i]),
+            {.time = hours(request.sample_hours[i]),
              .rise_low = Fraction(rise.low),
              .rise_likely = Fraction(rise.middle),
              .rise_high = Fraction(rise.high),
@@ -338,7 +331,7 @@ Duration likely_length(const DoughPlan& plan, const Ensemble& ensemble) {
     const Kinetics middle = middle_kinetics(ensemble);
     StageMaker maker(plan, middle);
     maker.make();
-    return from_hours(maker.length());
+    return hours(maker.length());
 }
 
 } // namespace leavenwright

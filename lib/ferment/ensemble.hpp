@@ -51,7 +51,7 @@ struct DoughPlan {
     /// Where the dough stands from the mixing on, whatever the stages say; without it each stage
     /// has its own surroundings.
     std::optional<TemperatureProfile> profile;
-    Duration longest = seconds(96.0 * 3600.0); // that one stage is looked at
+    Duration longest = hours(96.0); // that one stage is looked at
 };
 
 /// Heat first, once per stage, for the likely times; then every member through the stages; then

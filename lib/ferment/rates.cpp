@@ -12,9 +12,10 @@ namespace {
 // rec.food.sourdough FAQ Q37 and Q39; best at 27 to 28 C: Gänzle et al. 1998, Brandt et al. 2004. The
 // cold end is from memory of the table in Q37, 20 %.
 const RateCurve& humilis_growth() {
-    static const RateCurve curve{{2, 0.013}, {4, 0.02},  {8, 0.05},  {10, 0.08}, {14, 0.21},
-                                 {18, 0.40}, {20, 0.52}, {24, 0.84}, {26, 0.97}, {28, 1.0},
-                                 {30, 0.80}, {32, 0.50}, {34, 0.20}, {35, 0.02}, {35.5, 0.0}};
+    static const RateCurve curve{
+        {2, 0.013}, {4, 0.02},  {8, 0.05},  {10, 0.08}, {14, 0.21},
+        {18, 0.40}, {20, 0.52}, {24, 0.84}, {26, 0.97}, {28, 1.0},
+        {30, 0.80}, {32, 0.50}, {34, 0.20}, {35, 0.02}, {many_cultures_stop.in_celsius(), 0.0}};
     return curve;
 }
 

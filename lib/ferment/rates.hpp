@@ -75,6 +75,9 @@ double bacteria_rate(double celsius);
 /// Their growth and acid against pH.
 double bacteria_ph_rate(double ph);
 
+/// Where the yeast of many cultures stops: the end of the first yeast's curve.
+inline constexpr Temperature many_cultures_stop = Temperature::celsius(35.5);
+
 /// The most salt, of flour, in which each still grows.
 inline constexpr BakersPercentage yeast_salt_limit = BakersPercentage::percent(8.0);
 inline constexpr BakersPercentage bacteria_salt_limit = BakersPercentage::percent(4.0);

@@ -50,6 +50,23 @@ Mass Stage::mass() const {
     return sum_of(lines);
 }
 
+bool holds(const std::vector<Line>& lines, IngredientClass ingredient_class) {
+    return std::any_of(lines.begin(), lines.end(), [ingredient_class](const Line& line) {
+        return line.ingredient->ingredient_class == ingredient_class;
+    });
+}
+
+bool Formula::has_packaged_yeast() const {
+    return holds(dough, IngredientClass::yeast) ||
+           std::any_of(stages.begin(), stages.end(),
+                       [](const Stage& stage) { return holds(stage.lines, IngredientClass::yeast); });
+}
+
+bool Formula::has_levain() const {
+    return std::any_of(stages.begin(), stages.end(),
+                       [](const Stage& stage) { return stage.kind == StageKind::levain; });
+}
+
 const Stage* Formula::find_stage(std::string_view stage_name) const {
     const std::string folded = fold_name(stage_name);
     for (const Stage& stage : stages) {

@@ -29,6 +29,9 @@ struct Line {
     Mass piece{};         // of one, where it was counted
 };
 
+/// Whether any of the lines is of that class.
+bool holds(const std::vector<Line>& lines, IngredientClass ingredient_class);
+
 /// A value with the words that it was written in.
 template <class Value>
 struct Entered {
@@ -86,6 +89,10 @@ struct Formula {
     std::shared_ptr<const PantryShelf> own_ingredients; // null without a pantry of its own
 
     const Stage* find_stage(std::string_view stage_name) const;
+    /// Whether the dough or a stage has packaged yeast in it.
+    bool has_packaged_yeast() const;
+    /// Whether a stage is a levain.
+    bool has_levain() const;
     /// What the whole dough weighs: the lines and the used part of each stage.
     Mass dough_mass() const;
     /// Every mass times `factor`, the promise of `makes` left as it is.

@@ -9,11 +9,6 @@
 namespace leavenwright {
 namespace {
 
-bool has_culture(const Stage& stage) {
-    return std::any_of(stage.lines.begin(), stage.lines.end(),
-                       [](const Line& line) { return line.ingredient->is_culture(); });
-}
-
 void shrink(std::vector<Line>& lines, bool (Ingredient::*is_kind)() const, double factor) {
     for (Line& line : lines) {
         if ((line.ingredient->*is_kind)()) {
@@ -57,7 +52,7 @@ bool seed_levain(Stage& stage, const Seed& seed, Diagnostics& diagnostics) {
 bool seed_levains(Formula& formula, const Seed& seed, Diagnostics& diagnostics) {
     bool fits = true;
     for (Stage& stage : formula.stages) {
-        if (stage.kind != StageKind::levain || has_culture(stage)) {
+        if (stage.kind != StageKind::levain || holds(stage.lines, IngredientClass::culture)) {
             continue;
         }
         const bool is_whole = stage.used == stage.mass(); // which rounding must not undo

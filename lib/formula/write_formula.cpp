@@ -107,10 +107,7 @@ private:
             if (stage.kind != StageKind::preferment && fold_name(stage.name) != name_of(stage.kind)) {
                 add("    kind: {}\n", name_of(stage.kind));
             }
-            const bool has_culture =
-                std::any_of(stage.lines.begin(), stage.lines.end(),
-                            [](const Line& line) { return line.ingredient->is_culture(); });
-            if (has_culture) {
+            if (holds(stage.lines, IngredientClass::culture)) {
                 add("    culture hydration: {}\n", percent_text(stage.culture_hydration.value()));
             }
             for (const Line& line : merged(stage.lines)) {

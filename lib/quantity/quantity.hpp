@@ -49,6 +49,9 @@ constexpr Volume litres(double l) {
 constexpr Duration seconds(double s) {
     return Duration::from_value(s);
 }
+constexpr Duration hours(double h) {
+    return seconds(h * 3600.0);
+}
 constexpr TemperatureDifference kelvins(double k) {
     return TemperatureDifference::from_value(k);
 }
@@ -58,6 +61,10 @@ constexpr double in_kilograms(Mass mass) {
 }
 constexpr double in_grams(Mass mass) {
     return mass.value() * 1000.0;
+}
+
+constexpr double in_hours(Duration time) {
+    return time.value() / 3600.0;
 }
 
 /// A point on the temperature scale. Points do not add; their difference is a

@@ -49,9 +49,8 @@ public:
             out += line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
         }
         out += "         +" + std::string(columns, '-') + "\n";
-        out += axis("    hours", [](const CurvePoint& point) {
-            return fmt::format("{:.1f}", point.time.value() / 3600.0);
-        });
+        out += axis("    hours",
+                    [](const CurvePoint& point) { return fmt::format("{:.1f}", in_hours(point.time)); });
         out += axis(units_ == UnitSystem::us ? "  dough F" : "  dough C", [this](const CurvePoint& point) {
             return fmt::format("{:.1f}", units_ == UnitSystem::us ? point.dough.in_fahrenheit()
                                                                   : point.dough.in_celsius());
@@ -207,7 +206,7 @@ std::string render_curve_csv(const std::vector<CurvePoint>& curve) {
         "time_h,rise_low,rise_likely,rise_high,ph,acid_mmol_per_kg,gas_dissolved,surroundings_c,dough_c\n";
     for (const CurvePoint& point : curve) {
         out += fmt::format("{:.4f},{:.4f},{:.4f},{:.4f},{:.3f},{:.2f},{:.4f},{:.2f},{:.2f}\n",
-                           point.time.value() / 3600.0, point.rise_low.value(), point.rise_likely.value(),
+                           in_hours(point.time), point.rise_low.value(), point.rise_likely.value(),
                            point.rise_high.value(), point.ph, point.acid_mmol_per_kg,
                            point.gas_dissolved.value(), point.surroundings.in_celsius(),
                            point.dough.in_celsius());

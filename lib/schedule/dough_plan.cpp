@@ -1,91 +1,21 @@
 #include "schedule/dough_plan.hpp"
 
 #include "diagnostic/suggestion.hpp"
+#include "ferment/report_times.hpp"
 #include "formula/overall.hpp"
 #include "quantity/show.hpp"
 #include "schedule/dough_composition.hpp"
-#include "schedule/levain_stage.hpp"
+#include "schedule/dough_mix.hpp"
 #include "schedule/rise_settings.hpp"
 #include "source/unicode.hpp"
 
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace leavenwright {
 namespace {
-
-// Fresh to dry yeast by weight: Hamelman, Bread (2004), "Yeast conversions, fresh to dry".
-constexpr double active_dry_per_fresh = 0.4;
-constexpr double instant_per_fresh = 0.33;
-// A yeasted preferment brings its yeast and what has grown in it: as many new cells as Hoffman,
-// Schweizer and Dalby 1941 counted, whatever the dose.
-constexpr double grown_cells_per_gram = 4.2e7;
-
-double as_fresh(const Ingredient& yeast) {
-    if (yeast.composition.water.value() > 0.3) {
-        return 1.0;
-    }
-    return 1.0 /
-           (yeast.name.find("active") != std::string_view::npos ? active_dry_per_fresh : instant_per_fresh);
-}
-
-bool is_yeasted(const Stage& stage) {
-    return std::any_of(stage.lines.begin(), stage.lines.end(),
-                       [](const Line& line) { return line.ingredient->is_yeast(); });
-}
-
-Mass levain_mass(const Formula& formula) {
-    Mass mass{};
-    for (const Stage& stage : formula.stages) {
-        const bool has_culture = std::any_of(stage.lines.begin(), stage.lines.end(),
-                                             [](const Line& line) { return line.ingredient->is_culture(); });
-        if (stage.kind == StageKind::levain || (is_preferment(stage.kind) && has_culture)) {
-            mass += stage.used;
-        }
-    }
-    for (const Line& line : formula.dough) {
-        if (line.ingredient->is_culture()) {
-            mass += line.mass;
-        }
-    }
-    return mass;
-}
-
-Mass fresh_yeast_mass(const Formula& formula, const Overall& overall) {
-    Mass mass{};
-    for (const Line& line : overall.lines) {
-        if (line.ingredient->is_yeast()) {
-            mass += as_fresh(*line.ingredient) * line.mass;
-        }
-    }
-    for (const Stage& stage : formula.stages) {
-        if (is_preferment(stage.kind) && is_yeasted(stage)) {
-            mass += (grown_cells_per_gram / cells_per_gram_fresh_yeast) * stage.used;
-        }
-    }
-    return mass;
-}
-
-Fraction whole_grain_share(const Overall& overall) {
-    Mass fibre{};
-    for (const Line& line : overall.flours()) {
-        fibre += line.ingredient->composition.fibre * line.mass;
-    }
-    return whole_grain_of(Fraction::of(fibre, overall.total_flour));
-}
-
-DoughMix mix_of(const Formula& formula, const Overall& overall, double levain_times) {
-    return {.levain = Fraction(levain_times * levain_mass(formula) / overall.total),
-            .fresh_yeast = Fraction::of(fresh_yeast_mass(formula, overall), overall.total),
-            .salt = overall.percentage(overall.salt),
-            .sugar = overall.percentage(overall.sugar),
-            .true_water = overall.hydration_true(),
-            .water = Fraction::of(overall.true_water, overall.total),
-            .whole_grain = whole_grain_share(overall)};
-}
 
 bool name_has(const Formula& formula, std::initializer_list<std::string_view> words) {
     const std::string folded = fold_name(formula.name);
@@ -242,7 +172,7 @@ private:
         planned.past = words.past;
         const bool has_time = step.time.has_value();
         const Duration written =
-            has_time ? 0.5 * (step.time->value.least + step.time->value.most) : seconds(12.0 * 3600.0);
+            has_time ? 0.5 * (step.time->value.least + step.time->value.most) : hours(12.0);
         planned.lasts = request_.retard.value_or(written);
         has_retard_ = true;
         if (!request_.retard && !has_time) {
@@ -346,48 +276,40 @@ Duration warm_time(const Windows& windows) {
 }
 
 void add_cautions(const FormulaPlan& plan, Windows& windows) {
-    if (plan.has_egg_or_milk && warm_time(windows) > seconds(4.0 * 3600.0)) {
+    if (plan.has_egg_or_milk && warm_time(windows) > hours(4.0)) {
         windows.cautions.push_back(fmt::format(
             "Egg or milk is warmer than 5 C (41 F) for about {:.0f} h. Food codes commonly allow 4 h (such "
             "as FDA Food Code 3-501.19, not checked here): keep part of the rise in the refrigerator, or "
             "use more levain, and go by your local code.",
-            warm_time(windows).value() / 3600.0));
+            in_hours(warm_time(windows))));
     }
 }
 
 void report_temperatures(const FormulaPlan& plan, const Windows& windows, const PlanRequest& request,
                          Diagnostics& diagnostics) {
-    constexpr Temperature culture_stops = Temperature::celsius(35.5);
     const bool is_warm =
         std::any_of(windows.stages.begin(), windows.stages.end(), [&](const StageWindow& stage) {
-            return stage.dough >= culture_stops ||
-                   (is_reached(stage.in_stage.likely) && stage.surroundings >= culture_stops);
+            return stage.dough >= many_cultures_stop ||
+                   (is_reached(stage.in_stage.likely) && stage.surroundings >= many_cultures_stop);
         });
     if (is_warm && plan.has_levain) {
-        diagnostics.warning(
-            Code::too_warm, request.formula_place,
-            "at 35.5 C (96 F) the yeast of many cultures stops (Gänzle et al. 1998; Brandt et al. 2004)",
-            "24 to 28 C (75 to 82 F) suits a levain dough");
+        warn_too_warm(request.formula_place, "24 to 28 C (75 to 82 F) suits a levain dough", diagnostics);
     }
     for (const StageWindow& stage : windows.stages) {
         if (!is_reached(stage.in_stage.likely)) {
             diagnostics.warning(Code::never_ready, request.formula_place,
                                 fmt::format("the {} is not likely to be ready within {:.0f} h at {} ({})",
-                                            stage.stage, plan.plan.longest.value() / 3600.0,
+                                            stage.stage, in_hours(plan.plan.longest),
                                             show_temperature(stage.surroundings, UnitSystem::metric),
                                             show_temperature(stage.surroundings, UnitSystem::us)),
                                 "a place between 18 and 30 C (64 and 86 F), or a smaller rise");
             return;
         }
     }
-    const bool is_done = !windows.stages.empty() && is_reached(windows.stages.back().after_mixing.likely);
-    if (request.profile && is_done && !request.profile->covers(windows.stages.back().after_mixing.likely)) {
-        diagnostics.error(
-            Code::profile_short, request.profile_place,
-            fmt::format("these temperatures end after {:.1f} h; the {} is likely ready after {:.1f} h",
-                        request.profile->length().value() / 3600.0, windows.stages.back().stage,
-                        windows.stages.back().after_mixing.likely.value() / 3600.0),
-            "end with a temperature that has no time, and it is held: \"..., 24C\"");
+    if (request.profile) {
+        const StageWindow& last = windows.stages.back();
+        check_profile_end(*request.profile, "the " + last.stage + " is likely ready",
+                          last.after_mixing.likely, request.profile_place, diagnostics);
     }
 }
 
@@ -397,7 +319,7 @@ std::optional<FormulaPlan> plan_of(const Formula& formula, const PlanRequest& re
                                    Diagnostics& diagnostics) {
     const Overall overall = compute_overall(formula);
     FormulaPlan result;
-    result.plan.mix = mix_of(formula, overall, request.levain_times.value_or(1.0));
+    result.plan.mix = dough_mix(formula, overall, request.levain_times.value_or(1.0));
     if (!can_ferment(result.plan.mix, request.formula_place, diagnostics)) {
         return {};
     }

@@ -6,15 +6,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <limits>
 
 namespace leavenwright {
 namespace {
-
-double hours(Duration time) {
-    return time.value() / 3600.0;
-}
 
 // The likely whole time with one setting changed; infinite where the dough is never ready.
 class Trial {
@@ -32,10 +27,10 @@ public:
         } else if (wish_.sought == Sought::temperature) {
             request.at = Temperature::celsius(setting);
         } else {
-            request.retard = seconds(setting * 3600.0);
+            request.retard = hours(setting);
         }
         const auto plan = plan_of(formula_, request, diagnostics_);
-        return plan ? hours(compute_windows(plan->plan, ensemble_).stages.back().after_mixing.likely)
+        return plan ? in_hours(compute_windows(plan->plan, ensemble_).stages.back().after_mixing.likely)
                     : std::numeric_limits<double>::infinity();
     }
 
@@ -67,8 +62,8 @@ Bounds bounds_of(const SearchRequest& wish) {
     case Sought::retard:
         break;
     }
-    return {hours(longest_retard), 0.0,
-            fmt::format("0 to {:.0f} h in the refrigerator", hours(longest_retard))};
+    return {in_hours(longest_retard), 0.0,
+            fmt::format("0 to {:.0f} h in the refrigerator", in_hours(longest_retard))};
 }
 
 std::string time_shown(double time) {
@@ -77,7 +72,7 @@ std::string time_shown(double time) {
 
 Answer answer_of(const SearchRequest& wish, double setting) {
     Answer answer{.sought = wish.sought, .inoculation = {}, .temperature = {}, .retard = {}, .sentence = {}};
-    const std::string within = show_decimal(hours(wish.available), 1) + " h";
+    const std::string within = show_decimal(in_hours(wish.available), 1) + " h";
     if (wish.sought == Sought::inoculation) {
         answer.inoculation = PrefermentedFlour(setting);
         answer.sentence =
@@ -88,7 +83,7 @@ Answer answer_of(const SearchRequest& wish, double setting) {
         answer.sentence =
             fmt::format("ready in {}: at {}", within, show_temperature(*answer.temperature, wish.units));
     } else {
-        answer.retard = seconds(setting * 3600.0);
+        answer.retard = hours(setting);
         answer.sentence =
             fmt::format("ready in {}: with {} h in the refrigerator", within, show_decimal(setting, 1));
     }
@@ -101,7 +96,7 @@ std::optional<Answer> search(const Formula& formula, const PlanRequest& request,
                              const Ensemble& ensemble, Diagnostics& diagnostics) {
     const Trial time_with(formula, request, wish, ensemble, diagnostics);
     const Bounds bounds = bounds_of(wish);
-    const double available = hours(wish.available);
+    const double available = in_hours(wish.available);
     const double longest = time_with(bounds.slow);
     const double shortest = time_with(bounds.fast);
     if (diagnostics.has_errors()) {

@@ -24,7 +24,7 @@ inline constexpr PrefermentedFlour least_inoculation = PrefermentedFlour::percen
 inline constexpr PrefermentedFlour most_inoculation = PrefermentedFlour::percent(50.0);
 inline constexpr Temperature coolest_search = Temperature::celsius(12.0);
 inline constexpr Temperature warmest_search = Temperature::celsius(28.0);
-inline constexpr Duration longest_retard = seconds(72.0 * 3600.0);
+inline constexpr Duration longest_retard = hours(72.0);
 
 struct SearchRequest {
     Sought sought = Sought::inoculation;
