@@ -6,6 +6,7 @@
 #include "ferment/dough_heat.hpp"
 #include "ferment/ensemble.hpp"
 #include "ferment/simulate.hpp"
+#include "process_runs.hpp"
 #include "support/cvode.hpp"
 #include "support/dough_figures.hpp"
 
@@ -19,11 +20,6 @@
 #include <boost/numeric/odeint/stepper/generation.hpp>
 // clang-format on
 #include <fmt/core.h>
-
-#include <fcntl.h>
-#include <sys/resource.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <array>
@@ -42,11 +38,6 @@ double seconds_of(clockid_t clock) {
     timespec now{};
     clock_gettime(clock, &now);
     return static_cast<double>(now.tv_sec) + static_cast<double>(now.tv_nsec) * 1e-9;
-}
-
-double median(std::vector<double> values) {
-    std::sort(values.begin(), values.end());
-    return values[values.size() / 2];
 }
 
 // Microseconds of processor time of one call of each, in turns: the median of many rounds.
@@ -222,43 +213,27 @@ void bench_windows() {
     }
 }
 
-double process_seconds(const std::vector<std::string>& words) {
-    const pid_t child = fork();
-    if (child == 0) {
-        dup2(open("/dev/null", O_WRONLY), STDOUT_FILENO);
-        std::vector<char*> arguments;
-        for (const std::string& word : words) {
-            arguments.push_back(const_cast<char*>(word.c_str()));
-        }
-        arguments.push_back(nullptr);
-        execv(arguments.front(), arguments.data());
-        _exit(127);
-    }
-    int status = 0;
-    rusage usage{};
-    wait4(child, &status, 0, &usage);
-    if (!WIFEXITED(status) || WEXITSTATUS(status) != 0) {
-        fmt::print(stderr, "{} failed\n", words.front());
-        std::exit(1);
-    }
-    const auto of = [](const timeval& time) {
-        return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) * 1e-6;
-    };
-    return of(usage.ru_utime) + of(usage.ru_stime);
-}
-
+// In turns, so that the machine's moods fall on all alike.
 void bench_command(const std::string& command, const std::string& formula) {
-    fmt::print("whole `proof`, 1,000 members, zones: seconds of processor time\n");
-    const std::vector<std::string> both{command, "proof", formula};
-    std::vector<std::string> one = both;
-    one.push_back("--as-written");
-    std::vector<double> of_both;
-    std::vector<double> of_one;
+    fmt::print("whole process, 1,000 members, zones: seconds of processor time, and against `proof`\n");
+    const std::vector<std::vector<std::string>> contestants{
+        {command, "proof", formula},
+        {command, "proof", formula, "--as-written"},
+        {command, "card", formula},
+        {command, "card", formula, "--format", "html"},
+    };
+    std::vector<std::vector<double>> seconds(contestants.size());
     for (int round = 0; round < 15; ++round) {
-        of_both.push_back(process_seconds(both));
-        of_one.push_back(process_seconds(one));
+        for (std::size_t i = 0; i < contestants.size(); ++i) {
+            seconds[i].push_back(run_once(contestants[i]).milliseconds / 1e3);
+        }
     }
-    fmt::print("  levain and as written {:.3f}, as written alone {:.3f}\n", median(of_both), median(of_one));
+    const std::vector<std::string> names{"proof, and as written", "as written alone", "card text",
+                                         "card html"};
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        fmt::print("  {:<22} {:.3f}  ratio {:.2f}\n", names[i], median(seconds[i]),
+                   median(seconds[i]) / median(seconds[0]));
+    }
 }
 
 } // namespace

@@ -26,10 +26,6 @@ constexpr double infinite = std::numeric_limits<double>::infinity();
 // Times are found to a second, from states good to 1e-5.
 constexpr double noise_h = 5.0 / 3600.0;
 
-double hours(Duration time) {
-    return time.value() / hour;
-}
-
 struct RandomDough {
     DoughParts parts;
     Kinetics kinetics;
@@ -261,7 +257,7 @@ TEST_CASE("a ball of 250 g and a tub of 5 kg go differently into the cold") {
     };
     const CurvePoint ball = in_the_cold(grams(250.0), DoughForm::ball());
     const CurvePoint tub = in_the_cold(kilograms(5.0), DoughForm::tub());
-    CHECK(near(hours(ball.time), 12.0, 1e-9, 0.0));
+    CHECK(near(in_hours(ball.time), 12.0, 1e-9, 0.0));
     CHECK(tub.rise_likely.value() > ball.rise_likely.value() + 0.1);
     CHECK(tub.acid_mmol_per_kg > 1.2 * ball.acid_mmol_per_kg);
     CHECK(tub.dough > ball.dough + kelvins(1.0));
@@ -274,40 +270,22 @@ TEST_CASE("bulk windows of an uncalibrated culture are not narrower than a quart
         plan.stages.front().surroundings = plan.mixed_at;
         const Window window = compute_windows(plan, {}).stages.front().in_stage;
         CAPTURE(celsius);
-        CHECK(hours(window.latest) - hours(window.earliest) >= 0.5 * hours(window.likely));
+        CHECK(in_hours(window.latest) - in_hours(window.earliest) >= 0.5 * in_hours(window.likely));
         CHECK(window.earliest < window.likely);
         CHECK(window.likely < window.latest);
     }
 }
 
 TEST_CASE("what a search answers takes the time that was asked for") {
-    const Formula loaf = formula_from("formula: 1\n"
-                                      "name: Searched loaf\n"
-                                      "makes: 1 x 1720 g\n"
-                                      "dough:\n"
-                                      "  bread flour: 900 g\n"
-                                      "  water: 600 g\n"
-                                      "  salt: 20 g\n"
-                                      "  levain: 200 g\n"
-                                      "preferments:\n"
-                                      "  levain:\n"
-                                      "    kind: levain\n"
-                                      "    bread flour: 80 g\n"
-                                      "    water: 80 g\n"
-                                      "    culture: 40 g\n"
-                                      "    culture hydration: 100%\n"
-                                      "process:\n"
-                                      "  - bulk\n"
-                                      "  - shape\n"
-                                      "  - retard: { for: 10 h, at: 4 C }\n"
-                                      "  - proof\n");
+    const Formula loaf =
+        loaf_of_practice("process:\n  - bulk\n  - shape\n  - retard: { for: 10 h, at: 4 C }\n  - proof\n");
     const Ensemble ensemble{.members = 200}; // as many as a search takes
     PlanRequest request;
     request.bulk_rise = Fraction(0.5); // with its default it depends on the temperature sought
     Diagnostics diagnostics;
     const auto likely = [&](const PlanRequest& settled) {
         const Windows windows = windows_of(loaf, settled, ensemble, diagnostics).value();
-        return hours(windows.stages.back().after_mixing.likely);
+        return in_hours(windows.stages.back().after_mixing.likely);
     };
     const SearchRequest wish{.sought = Sought::inoculation,
                              .available = seconds(18.0 * hour),
@@ -327,6 +305,6 @@ TEST_CASE("what a search answers takes the time that was asked for") {
         settled.at = answer.temperature;
         settled.retard = answer.retard;
         CAPTURE(static_cast<int>(sought));
-        CHECK(near(likely(settled), hours(one.available), 0.01, 0.0)); // twelve halvings of the bounds
+        CHECK(near(likely(settled), in_hours(one.available), 0.01, 0.0)); // twelve halvings of the bounds
     }
 }

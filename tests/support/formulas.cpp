@@ -19,6 +19,25 @@ Formula formula_from(const std::string& text) {
     return *std::move(formula);
 }
 
+Formula loaf_of_practice(const std::string& process) {
+    return formula_from("formula: 1\n"
+                        "name: Loaf of practice\n"
+                        "makes: 1 x 1720 g\n"
+                        "dough:\n"
+                        "  bread flour: 900 g\n"
+                        "  water: 600 g\n"
+                        "  salt: 20 g\n"
+                        "  levain: 200 g\n"
+                        "preferments:\n"
+                        "  levain:\n"
+                        "    kind: levain\n"
+                        "    bread flour: 80 g\n"
+                        "    water: 80 g\n"
+                        "    culture: 40 g\n"
+                        "    culture hydration: 100%\n" +
+                        process);
+}
+
 std::string codes_of(const std::string& text) {
     Diagnostics diagnostics;
     read_formula(std::make_shared<SourceText>("test.yaml", text), Pantry(), diagnostics);

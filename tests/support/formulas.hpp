@@ -12,6 +12,10 @@ namespace leavenwright::testing {
 /// diagnostics where it is not.
 Formula formula_from(const std::string& text);
 
+/// A loaf of 1720 g with levain of 20 % of its flour (10 % of the flour prefermented), 70 % hydration and
+/// 2 % salt; `process` is its list of steps, from its key on.
+Formula loaf_of_practice(const std::string& process);
+
 /// The codes of the diagnostics that reading the text gives, in order, separated by spaces.
 std::string codes_of(const std::string& text);
 

@@ -197,35 +197,14 @@ void add_packaged_yeast(Cases& cases) {
                      "1.4-1.9", 1.4, 1.9, gas * tested.total() / 1000.0 * gas_litres(28.5), 2});
 }
 
-// A loaf with levain of 20 % of its flour (10 % of the flour prefermented), 70 % hydration, 2 % salt.
-Formula practice_loaf() {
-    return formula_from("formula: 1\n"
-                        "name: Loaf of practice\n"
-                        "makes: 1 x 1720 g\n"
-                        "dough:\n"
-                        "  bread flour: 900 g\n"
-                        "  water: 600 g\n"
-                        "  salt: 20 g\n"
-                        "  levain: 200 g\n"
-                        "preferments:\n"
-                        "  levain:\n"
-                        "    kind: levain\n"
-                        "    bread flour: 80 g\n"
-                        "    water: 80 g\n"
-                        "    culture: 40 g\n"
-                        "    culture hydration: 100%\n"
-                        "process:\n"
-                        "  - bulk\n"
-                        "  - shape\n"
-                        "  - proof\n");
-}
-
 Windows practice_windows(double celsius) {
     PlanRequest request;
     request.at = Temperature::celsius(celsius);
     request.mixed_at = request.at;
     Diagnostics diagnostics;
-    return windows_of(practice_loaf(), request, Ensemble{}, diagnostics).value();
+    return windows_of(loaf_of_practice("process:\n  - bulk\n  - shape\n  - proof\n"), request, Ensemble{},
+                      diagnostics)
+        .value();
 }
 
 void add_practice(Cases& cases) {
