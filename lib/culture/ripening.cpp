@@ -67,6 +67,7 @@ void check(const LevainBuild& build, Diagnostics& diagnostics) {
                                       driest_levain.in_percent(), wettest_levain.in_percent()),
                           "such as --levain-hydration 100%");
     }
+    check_not_frozen(build.place.coldest(), build.temperature_place, diagnostics);
     if (build.salt >= bacteria_salt_limit) {
         diagnostics.error(
             Code::fermentation_stopped, build.salt_place,

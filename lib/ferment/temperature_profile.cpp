@@ -2,6 +2,7 @@
 
 #include "quantity/read_quantity.hpp"
 
+#include <algorithm>
 #include <cassert>
 #include <string>
 #include <string_view>
@@ -22,6 +23,14 @@ Duration TemperatureProfile::length() const {
         sum += leg.time;
     }
     return sum;
+}
+
+Temperature TemperatureProfile::coldest() const {
+    Temperature coldest = held_.value_or(hottest_place());
+    for (const Leg& leg : legs_) {
+        coldest = std::min(coldest, leg.at);
+    }
+    return coldest;
 }
 
 Temperature TemperatureProfile::at(Duration time) const {

@@ -46,6 +46,7 @@ public:
     Duration length() const;
     /// Whether it says what comes at that time.
     bool covers(Duration time) const { return held_ || time <= length(); }
+    Temperature coldest() const;
     /// Of the place at that time; at a change, of the new place.
     Temperature at(Duration time) const;
 

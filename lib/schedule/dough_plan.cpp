@@ -241,6 +241,14 @@ private:
     bool has_retard_ = false;
 };
 
+Temperature coldest_of(const std::vector<PlannedStage>& stages) {
+    return std::min_element(stages.begin(), stages.end(),
+                            [](const PlannedStage& one, const PlannedStage& other) {
+                                return one.surroundings < other.surroundings;
+                            })
+        ->surroundings;
+}
+
 bool can_ferment(const DoughMix& mix, const SourcedText& place, Diagnostics& diagnostics) {
     if (mix.levain.value() <= 0.0 && mix.fresh_yeast.value() <= 0.0) {
         diagnostics.error(Code::nothing_ferments, place,
@@ -332,7 +340,12 @@ std::optional<FormulaPlan> plan_of(const Formula& formula, const PlanRequest& re
                (kind == IngredientClass::dairy && line.ingredient->composition.water.value() > 0.3);
     });
     StagePlanner(formula, request, overall, result).plan();
-    return result;
+    if (request.profile) {
+        check_not_frozen(request.profile->coldest(), request.profile_place, diagnostics);
+    } else {
+        check_not_frozen(coldest_of(result.plan.stages), request.formula_place, diagnostics);
+    }
+    return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(result));
 }
 
 std::optional<Windows> windows_of(const Formula& formula, const PlanRequest& request,
