@@ -147,6 +147,7 @@ private:
     }
 
     void add_rising(const Step& step, bool cold_follows) {
+        shape_before(step);
         PlannedStage planned = stage(step, step.verb, room(step));
         RiseCircumstances circumstances = circumstances_;
         circumstances.goes_cold = cold_follows;
@@ -165,6 +166,7 @@ private:
             say("retard: left out, since the cold is in the profile; bulk and proof go on to their rise");
             return;
         }
+        shape_before(step);
         const Temperature at = step.at ? step.at->value : usual_refrigerator;
         PlannedStage planned = stage(step, step.verb, at);
         const StageWords words = words_of("retard"); // whatever the step is called
@@ -188,15 +190,26 @@ private:
         result_.plan.stages.push_back(std::move(planned));
     }
 
+    // Pieces that proof were shaped, whether or not the process says so.
+    void shape_before(const Step& step) {
+        if (step.verb == "proof" && !is_divided_ && !result_.plan.stages.empty()) {
+            press_gas_out();
+        }
+    }
+
+    void press_gas_out() {
+        is_divided_ = true;
+        next_gas_kept_ = kept_;
+        say(fmt::format("dividing and shaping leave {:.0f} % of the bubbles in ({})", kept_.in_percent(),
+                        request_.gas_kept ? "as asked" : "common practice"));
+    }
+
     // Dividing or shaping presses gas out once; the rest after it is by the clock.
     void add_dividing(const std::vector<Step>& steps, std::size_t i) {
         if (is_divided_) {
             return;
         }
-        is_divided_ = true;
-        next_gas_kept_ = kept_;
-        say(fmt::format("dividing and shaping leave {:.0f} % of the bubbles in ({})", kept_.in_percent(),
-                        request_.gas_kept ? "as asked" : "common practice"));
+        press_gas_out();
         Duration rest = seconds(20.0 * 60.0); // common practice
         for (std::size_t next = i; next < steps.size() && steps[next].verb != "proof"; ++next) {
             if (steps[next].verb == "rest" && steps[next].time) {

@@ -113,6 +113,17 @@ TEST_CASE("plan_of: a cold stage is a retard, whatever it is called") {
     CHECK(names_of(planned(lean("  instant yeast: 7 g\n", cold), by_profile)) == "bulk shape proof");
 }
 
+TEST_CASE("plan_of: pieces that proof were shaped, whether or not the process says so") {
+    const FormulaPlan plan = planned(lean("  instant yeast: 7 g\n", "process: [ bulk, proof, bake ]\n"));
+    REQUIRE(names_of(plan) == "bulk proof");
+    CHECK(plan.plan.stages[0].gas_kept == Fraction(1.0));
+    CHECK(plan.plan.stages[1].gas_kept == gas_kept_by_punching);
+    CHECK(plan.plan.stages[1].mass < plan.plan.stages[0].mass); // a piece of several
+    // nothing is pressed out of a dough that only proofs
+    const FormulaPlan only = planned(lean("  instant yeast: 7 g\n", "process: [ proof, bake ]\n"));
+    CHECK(only.plan.stages[0].gas_kept == Fraction(1.0));
+}
+
 TEST_CASE("plan_of: what is asked for goes before the formula") {
     PlanRequest request;
     request.at = Temperature::celsius(21.0);
