@@ -191,15 +191,15 @@ private:
             for (const std::string& note : conversion_->notes) {
                 if (note != warm_dough_caution(overall_)) { // among the cautions
 
-                    card_.notes.push_back(printable(note, longest_note));
+                    card_.notes.push_back(printable(on_one_line(note), longest_note));
                 }
             }
         }
         for (const std::string& remark : formula_.remarks) {
-            card_.notes.push_back(printable(remark, longest_note));
+            card_.notes.push_back(printable(on_one_line(remark), longest_note));
         }
         if (!formula_.note.empty()) {
-            card_.notes.push_back(printable(formula_.note, longest_note));
+            card_.notes.push_back(printable(on_one_line(formula_.note), longest_note));
         }
     }
 

@@ -35,7 +35,7 @@ std::string detail_of(const Step& step) {
     std::string detail = step.time ? step.time->text : "";
     append(detail, " ", step.at ? "at " + step.at->text : "");
     append(detail, ", ", step.to ? "dough to " + step.to->text : "");
-    append(detail, "; ", printable(step.note, longest_step_note));
+    append(detail, "; ", printable(on_one_line(step.note), longest_step_note));
     return detail;
 }
 

@@ -28,24 +28,11 @@ std::optional<std::string> read_verb(const Document& document, const Node& node,
     return std::nullopt;
 }
 
-// As written, on one line with single spaces: tabs and line ends would have to be quoted when it is
-// written back, and a quoted amount is not read.
-std::string entered_text(const SourcedText& text) {
-    std::string words;
-    for (const char byte : trimmed(text).text) {
-        const bool is_space = byte == '\t' || byte == '\n' || byte == '\r' || byte == ' ';
-        if (!is_space || (!words.empty() && words.back() != ' ')) {
-            words += is_space ? ' ' : byte;
-        }
-    }
-    return words;
-}
-
 void read_step_keys(const Document& document, const Node& map, Step& step, Diagnostics& diagnostics) {
     MapReader reader(document, map, "a step", diagnostics);
     if (const auto text = reader.take_amount("for")) {
         if (const auto time = read_duration(*text, diagnostics)) {
-            step.time = Entered<DurationRange>{*time, entered_text(*text)};
+            step.time = Entered<DurationRange>{*time, on_one_line(text->text)};
         }
     }
     const auto read_point = [&](std::string_view key) -> std::optional<Entered<Temperature>> {
@@ -54,7 +41,7 @@ void read_step_keys(const Document& document, const Node& map, Step& step, Diagn
         if (!temperature) {
             return std::nullopt;
         }
-        return Entered<Temperature>{*temperature, entered_text(*text)};
+        return Entered<Temperature>{*temperature, on_one_line(text->text)};
     };
     step.at = read_point("at");
     step.to = read_point("to");

@@ -149,6 +149,21 @@ std::string fold_name(std::string_view name) {
     return result;
 }
 
+std::string on_one_line(std::string_view text) {
+    std::string words;
+    bool is_apart = false;
+    for (const char byte : text) {
+        if (byte == ' ' || byte == '\t' || byte == '\n' || byte == '\r') {
+            is_apart = !words.empty();
+        } else {
+            words += is_apart ? " " : "";
+            words += byte;
+            is_apart = false;
+        }
+    }
+    return words;
+}
+
 std::string printable(std::string_view text, std::size_t most) {
     if (text.size() <= most && is_plain_ascii(text)) {
         return std::string(text);

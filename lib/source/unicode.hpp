@@ -35,6 +35,9 @@ std::size_t character_length(std::string_view text);
 /// apostrophes dropped, runs of spaces collapsed, trimmed.
 std::string fold_name(std::string_view name);
 
+/// Tabs, line ends and runs of spaces as one space each, none at the ends.
+std::string on_one_line(std::string_view text);
+
 /// `text` fit to be shown inside a message or a table: control characters become
 /// U+FFFD, and what is past `most` columns becomes an ellipsis.
 std::string printable(std::string_view text, std::size_t most);

@@ -122,6 +122,15 @@ TEST_CASE("card: the cautions are those of the dough") {
     }
 }
 
+TEST_CASE("card: a note of several lines stands on one") {
+    const Formula noted = formula_from("formula: 1\nname: Noted\nnote: |\n  First line.\n  Second line.\n"
+                                       "dough: { bread flour: 500 g, water: 325 g }\n");
+    Diagnostics diagnostics;
+    const Card card = make_card(noted, nullptr, request_of(), diagnostics).value();
+    REQUIRE(card.notes.size() == 1);
+    CHECK(card.notes.front() == "First line. Second line.");
+}
+
 TEST_CASE("card: the balance has what moved and why; a formula as written has its figures") {
     const Card card = card_of(request_of());
     CHECK(card.is_converted());

@@ -106,3 +106,9 @@ TEST_CASE("unicode: what is shown is harmless and short") {
     CHECK(printable("abcdef", 3) == "abc\xE2\x80\xA6");
     CHECK(printable("\xFF", 10) == "\xEF\xBF\xBD");
 }
+
+TEST_CASE("on_one_line: line ends, tabs and runs of spaces become one space") {
+    CHECK(on_one_line("1 h\n\n\t 30 min\r\n") == "1 h 30 min");
+    CHECK(on_one_line("  folded note\n") == "folded note");
+    CHECK(on_one_line(" \n ").empty());
+}
