@@ -196,12 +196,13 @@ private:
             if (chosen.measure.kind == Measure::Kind::mass) {
                 const Mass one = chosen.measure.mass;
                 line_.weight = WeightRange{chosen.number * one, chosen.least * one, chosen.most * one};
+                check_weight(line_);
             }
             return;
         }
         line_.weight = weigh_amount(*line_.ingredient, chosen);
         line_.amount = formula_amount(*line_.ingredient, chosen, line_.weight);
-        if (!check_weight()) {
+        if (!check_weight(line_)) {
             return;
         }
         if (line_.amount.empty()) {
@@ -250,15 +251,16 @@ private:
         }
     }
 
-    bool check_weight() {
-        if (line_.weight && !(line_.weight->likely.value() > 0.0 && line_.weight->most <= largest_amount())) {
-            line_.weight.reset();
-            line_.amount.clear();
-            doubt(Code::amount_too_large, in_quotes(line_.text) + " has no weight that makes sense",
-                  "check the amount");
-            return false;
+    bool check_weight(IngredientLine& line) {
+        if (!line.weight || (line.weight->likely.value() > 0.0 && line.weight->most <= largest_amount())) {
+            return true;
         }
-        return true;
+        line.weight.reset();
+        line.amount.clear();
+        line.is_sure = false;
+        doubt(Code::amount_too_large, in_quotes(line_.text) + " has no weight that makes sense",
+              "check the amount");
+        return false;
     }
 
     // A weight rather than a volume, a volume rather than a count; of one piece, times their number.
@@ -402,6 +404,7 @@ private:
         extra.unit = split_.extra->measure.name.empty() ? split_.extra->size : split_.extra->measure.name;
         extra.weight = weigh_amount(*line_.ingredient, *split_.extra);
         extra.amount = formula_amount(*line_.ingredient, *split_.extra, extra.weight);
+        check_weight(extra);
         lines.push_back(std::move(extra));
     }
 

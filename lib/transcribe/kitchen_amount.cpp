@@ -271,11 +271,11 @@ private:
         at_ += has_sign ? 1U : 0U;
         KitchenAmount one;
         const auto number = read_number();
-        if (number) {
+        if (number && *number > 0.0) {
             one.number = one.least = one.most = *number;
             read_measure(one);
         }
-        if (!number || one.measure.is_piece()) {
+        if (!(one.number > 0.0) || one.measure.is_piece()) {
             at_ = before;
             return false;
         }
