@@ -126,6 +126,14 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
      "", false},
     {"card", "--mixed-at", "", "25C", place_group, "Temperature after mixing", "", false},
     {"card", "--vigour", "", "120%", cultures_group, "Your culture's speed, of the usual (100%)", "", false},
+    {"card", "--room", "", "22C", bowl_group, "Of the room at mixing (where the dough stands)", "", false},
+    {"card", "--flour-at", "", "20C", bowl_group, "Of the flour (the room's)", "", false},
+    {"card", "--levain-at", "", "24C", bowl_group, "Of the levain, or \"12h at 4C, 1h at 22C\"", "", false},
+    {"card", "--others-at", "", "5C", bowl_group, "Of other ingredients (the room's)", "", false},
+    {"card", "--friction", "", "8F", friction_group, "As the rule of factors counts it", "", false},
+    {"card", "--logged", "", "MIX", friction_group, "Such as \"dough 26C, room 22C, water 30C\"", "", false},
+    {"card", "--tap", "", "15C", ice_group, "Of cold tap water (15C)", "", false},
+    {"card", "--ice-at", "", "0C", ice_group, "Of the ice (0C)", "", false},
     {"card", "--as-written", "", "", card_group, "Leave packaged yeast in", "", false},
     {"card", "--side-by-side", "", "", card_group, "The formula before and after its conversion", "", false},
     {"card", "--paper", "", "PAPER", card_group, "For print: a4 or letter (a4; letter with us)", "a4 letter",
@@ -239,6 +247,11 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
 /// Whether an option says something of a conversion.
 constexpr bool belongs_to_conversion(const OptionRow& row) {
     return row.group == inoculation_group || row.group == levain_group || row.group == stays_group;
+}
+
+/// Whether an option says something of what meets in the bowl.
+constexpr bool belongs_to_mix(const OptionRow& row) {
+    return row.group == bowl_group || row.group == friction_group || row.group == ice_group;
 }
 
 } // namespace leavenwright

@@ -1,10 +1,11 @@
 #include "water_options.hpp"
 
 #include "ferment/dough_heat.hpp"
-#include "formula/overall.hpp"
 #include "quantity/read_quantity.hpp"
 #include "quantity/show.hpp"
 #include "schedule/dough_composition.hpp"
+#include "schedule/dough_plan.hpp"
+#include "schedule/mix_weights.hpp"
 
 #include <algorithm>
 #include <array>
@@ -12,21 +13,6 @@
 
 namespace leavenwright {
 namespace {
-
-// Everyday temperature: specific heats of food change by 1 % from 5 to 25 C.
-constexpr Temperature typical = Temperature::celsius(20.0);
-
-double specific_heat_of(const std::vector<Line>& lines) {
-    return thermal_properties(dough_composition(lines), typical).specific_heat;
-}
-
-MixPart part_of(MixPart::Kind kind, std::string name, const std::vector<Line>& lines) {
-    Mass mass = kilograms(0.0);
-    for (const Line& line : lines) {
-        mass += line.mass;
-    }
-    return {.kind = kind, .name = std::move(name), .mass = mass, .specific_heat = specific_heat_of(lines)};
-}
 
 struct Limits {
     Temperature coldest;
@@ -88,17 +74,14 @@ std::optional<Temperature> logged_at(const LoggedTemperatures& logged, std::stri
 class WaterRequestReader {
 public:
     WaterRequestReader(const Options& options, const Formula* formula, const WeighingScale& scale,
-                       Session& session)
-        : options_(options), formula_(formula), scale_(scale), session_(session),
+                       const std::optional<MixDefaults>& defaults, Session& session)
+        : options_(options), formula_(formula), scale_(scale), defaults_(defaults), session_(session),
           diagnostics_(session.diagnostics) {}
 
     std::optional<ReadWaterRequest> read() {
         read_weights();
         const auto dough = read_wanted();
-        const auto room = read_option("--room", place_limits);
-        if (!options_.has("--room")) {
-            report_missing("how warm is the room?", "write --room 22C");
-        }
+        const auto room = read_room();
         const auto flour = read_option("--flour-at", place_limits);
         const auto levain = read_levain();
         request_.mix.others = read_option("--others-at", place_limits);
@@ -131,8 +114,22 @@ private:
         return text ? read_within(*text, limits, diagnostics_) : std::nullopt;
     }
 
+    std::optional<Temperature> read_room() {
+        if (options_.has("--room")) {
+            return read_option("--room", place_limits);
+        }
+        if (!defaults_) {
+            report_missing("how warm is the room?", "write --room 22C");
+            return std::nullopt;
+        }
+        return defaults_->room;
+    }
+
     // --to, or what the formula's own steps say.
     std::optional<Temperature> read_wanted() {
+        if (defaults_) {
+            return defaults_->dough;
+        }
         if (options_.has("--to")) {
             return read_option("--to", dough_limits);
         }
@@ -149,7 +146,9 @@ private:
     // ---- weights ----
 
     void read_weights() {
-        if (formula_ != nullptr) {
+        if (formula_ != nullptr && defaults_) {
+            weigh_formula();
+        } else if (formula_ != nullptr) {
             for (const std::string_view option : {"--flour", "--water", "--levain"}) {
                 if (const auto text = session_.option_text(option)) {
                     diagnostics_.error(Code::size_given_twice, *text, "the formula has its weights",
@@ -163,39 +162,16 @@ private:
     }
 
     void weigh_formula() {
-        MixWeights weights;
-        std::vector<Line> flours;
-        std::vector<Line> others;
-        for (const Line& line : formula_->dough) {
-            if (line.ingredient->is_water()) {
-                weights.water += line.mass;
-            } else {
-                (line.ingredient->is_flour() ? flours : others).push_back(line);
-            }
-        }
-        const auto add = [&](MixPart::Kind kind, const std::string& name, const std::vector<Line>& lines) {
-            if (!lines.empty()) {
-                weights.parts.push_back(part_of(kind, name, lines));
-            }
-        };
-        add(MixPart::Kind::flour, "flour", flours);
-        for (const Stage& stage : formula_->stages) {
-            const std::vector<Line> contents = contents_of(stage, *formula_->pantry);
-            const bool ferments = is_preferment(stage.kind);
-            add(ferments ? MixPart::Kind::preferment : MixPart::Kind::other, stage.name, contents);
-            if (ferments && stage.mass() > levain_mass_) {
-                levain_mass_ = stage.mass();
-                levain_composition_ = dough_composition(contents);
-            }
-            has_preferment_ = has_preferment_ || ferments;
-        }
-        add(MixPart::Kind::other, "other ingredients", others);
-        if (!(weights.water.value() > 0.0)) {
+        BowlMix bowl = bowl_mix(*formula_);
+        has_preferment_ = bowl.has_preferment;
+        levain_mass_ = bowl.largest_preferment;
+        levain_composition_ = bowl.of_preferment;
+        if (!(bowl.weights.water.value() > 0.0)) {
             diagnostics_.error(Code::water_unweighed, {},
                                in_quotes(formula_->name) + " adds no plain water at mixing",
                                "warm or cool its other liquids with care, or give weights: --flour, --water");
         }
-        request_.weights = std::move(weights);
+        request_.weights = std::move(bowl.weights);
     }
 
     std::optional<Mass> read_weight(std::string_view option) {
@@ -223,11 +199,11 @@ private:
                         .mass = mass,
                         .uncertainty = {}};
         };
-        MixWeights weights{.parts = {part_of(MixPart::Kind::flour, "flour", {line("bread flour", *flour)})},
+        MixWeights weights{.parts = {mix_part(MixPart::Kind::flour, "flour", {line("bread flour", *flour)})},
                            .water = *water};
         if (levain) {
             const std::vector<Line> halves{line("bread flour", *levain / 2.0), line("water", *levain / 2.0)};
-            weights.parts.push_back(part_of(MixPart::Kind::preferment, "levain", halves));
+            weights.parts.push_back(mix_part(MixPart::Kind::preferment, "levain", halves));
             levain_mass_ = *levain;
             levain_composition_ = dough_composition(halves);
             notes_.push_back("The levain is counted as half flour and half water.");
@@ -338,10 +314,11 @@ private:
     const Options& options_;
     const Formula* formula_;
     const WeighingScale& scale_;
+    const std::optional<MixDefaults>& defaults_;
     Session& session_;
     Diagnostics& diagnostics_;
-    WaterRequest request_{.dough = typical,
-                          .mix = {.flour = typical, .room = typical, .preferment = {}, .others = {}},
+    WaterRequest request_{.dough = usual_room,
+                          .mix = {.flour = usual_room, .room = usual_room, .preferment = {}, .others = {}},
                           .friction = {},
                           .logged = {},
                           .weights = {}};
@@ -354,8 +331,9 @@ private:
 } // namespace
 
 std::optional<ReadWaterRequest> read_water_request(const Options& options, const Formula* formula,
-                                                   const WeighingScale& scale, Session& session) {
-    return WaterRequestReader(options, formula, scale, session).read();
+                                                   const WeighingScale& scale, Session& session,
+                                                   const std::optional<MixDefaults>& defaults) {
+    return WaterRequestReader(options, formula, scale, defaults, session).read();
 }
 
 } // namespace leavenwright

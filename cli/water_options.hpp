@@ -16,9 +16,17 @@ struct ReadWaterRequest {
     std::vector<std::string> notes; // of what was taken for granted
 };
 
-/// `formula` may be null; the scale is what notes are written for. Records every fault; nothing
-/// where there is one.
+/// What holds where no option says it.
+struct MixDefaults {
+    Temperature dough;
+    Temperature room;
+};
+
+/// With `defaults` the formula gives the weights and no temperature is missing; without, the options
+/// have to say what the formula does not. `formula` may be null; the scale is what notes are written for.
+/// Records every fault; nothing where there is one.
 std::optional<ReadWaterRequest> read_water_request(const Options& options, const Formula* formula,
-                                                   const WeighingScale& scale, Session& session);
+                                                   const WeighingScale& scale, Session& session,
+                                                   const std::optional<MixDefaults>& defaults = {});
 
 } // namespace leavenwright

@@ -11,8 +11,10 @@
 #include "quantity/read_quantity.hpp"
 #include "render/card.hpp"
 #include "schedule/levain_stage.hpp"
+#include "schedule/mix_weights.hpp"
 #include "session.hpp"
 #include "verbs/verbs.hpp"
+#include "water_options.hpp"
 
 #include <unistd.h>
 
@@ -43,6 +45,24 @@ DoughForecast forecast_of(const Formula& formula, const PlanRequest& request, co
         }
     }
     return forecast;
+}
+
+// As warm as the engine takes dough and room to be. A dough without plain water has no answer, and
+// asks for none unless an option speaks of the mix.
+std::optional<WaterPlan> water_of(const Formula& formula, const PlanRequest& request,
+                                  const WeighingScale& scale, const Options& options, Session& session) {
+    Diagnostics aside;
+    const auto planned = plan_of(formula, request, aside);
+    const bool asks = std::any_of(option_table.begin(), option_table.end(), [&](const OptionRow& row) {
+        return row.verb == "card" && belongs_to_mix(row) && options.has(row.name);
+    });
+    const bool has_water = bowl_mix(formula).weights.water.value() > 0.0;
+    if (!planned || (!has_water && !asks)) {
+        return std::nullopt;
+    }
+    const auto read = read_water_request(options, &formula, scale, session,
+                                         MixDefaults{.dough = planned->plan.mixed_at, .room = planned->room});
+    return read ? std::optional(plan_water(read->request)) : std::nullopt;
 }
 
 std::optional<CardHour> read_hour(Session& session) {
@@ -84,13 +104,17 @@ std::string version_line() {
 // Seeds the levains, asks the engine, and fills the card.
 std::optional<Card> bake_card(Formula formula, const Conversion* conversion, const Seed& seed,
                               CardRequest request, const PlanRequest& plan, const Ensemble& ensemble,
-                              Diagnostics& diagnostics) {
-    if (!seed_levains(formula, seed, diagnostics)) {
+                              const Options& options, Session& session) {
+    if (!seed_levains(formula, seed, session.diagnostics)) {
         return std::nullopt;
     }
-    request.forecast = forecast_of(formula, plan, ensemble, diagnostics);
+    request.forecast = forecast_of(formula, plan, ensemble, session.diagnostics);
+    const std::size_t faults = session.diagnostics.error_count();
+    request.forecast.water = water_of(formula, plan, request.scale, options, session);
     request.version = version_line();
-    return make_card(formula, conversion, request, diagnostics);
+    return session.diagnostics.error_count() > faults
+               ? std::nullopt
+               : make_card(formula, conversion, request, session.diagnostics);
 }
 
 bool asks_conversion(const Options& options) {
@@ -125,12 +149,12 @@ public:
                     "There is no packaged yeast in the formula: it is as written, and "
                     "the wishes for a conversion are left aside.");
             }
-            return bake_card(*std::move(formula), nullptr, seed_, request_, plan, ensemble_,
-                             session_.diagnostics);
+            return bake_card(*std::move(formula), nullptr, seed_, request_, plan, ensemble_, options_,
+                             session_);
         }
         const auto conversion = convert(*formula, wish, session_.diagnostics);
         return conversion ? bake_card(conversion->after, &*conversion, seed_, request_, plan, ensemble_,
-                                      session_.diagnostics)
+                                      options_, session_)
                           : std::nullopt;
     }
 
@@ -159,12 +183,13 @@ std::string report_of(const std::vector<Card>& cards, const std::string& format,
 
 } // namespace
 
-std::string text_card(const Formula& formula, const Conversion* conversion, Session& session) {
+std::string text_card(const Formula& formula, const Conversion* conversion, const Options& options,
+                      Session& session) {
     CardRequest request;
     request.scale = session.scale();
     PlanRequest plan;
     plan.formula_place = text_from("formula", formula.name);
-    const auto card = bake_card(formula, conversion, {}, request, plan, {}, session.diagnostics);
+    const auto card = bake_card(formula, conversion, {}, request, plan, {}, options, session);
     return card ? render_cards_text({&*card, 1}, report_columns) : std::string();
 }
 

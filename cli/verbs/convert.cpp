@@ -66,7 +66,7 @@ int run_convert(const Options& options) {
         return session.finish();
     }
     const std::string format = session.format();
-    return session.deliver(format == "card" ? text_card(conversion->after, &*conversion, session)
+    return session.deliver(format == "card" ? text_card(conversion->after, &*conversion, options, session)
                                             : report_of(*conversion, options.arguments.front(), format, scale,
                                                         options.has("--brief")));
 }

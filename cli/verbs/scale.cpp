@@ -60,7 +60,7 @@ int run_scale(const Options& options) {
         return session.finish();
     }
     const std::string format = session.format();
-    return session.deliver(format == "card" ? text_card(scaled_for_card(scaled), nullptr, session)
+    return session.deliver(format == "card" ? text_card(scaled_for_card(scaled), nullptr, options, session)
                                             : report_of(scaled, format, scale));
 }
 

@@ -1,6 +1,7 @@
 #include "card/card.hpp"
 
 #include "card/card_times.hpp"
+#include "card/mix_water.hpp"
 #include "convert/describe_conversion.hpp"
 #include "formula/weigh_formula.hpp"
 #include "quantity/show.hpp"
@@ -46,7 +47,9 @@ private:
             card_.levain = describe_levain(conversion_->levain);
         }
         card_.makes = formula_.makes ? printable(formula_.makes->text, longest_name) : "";
-        card_.water_temperature = request_.forecast.water_temperature;
+        if (request_.forecast.water) {
+            card_.water_temperature = describe_mix_water(*request_.forecast.water, request_.scale);
+        }
         card_.version = request_.version;
     }
 

@@ -2,6 +2,7 @@
 // windows of the engine, else from the formula's own; what has neither is named, not guessed.
 #pragma once
 
+#include "ferment/water_temperature.hpp"
 #include "ferment/windows.hpp"
 #include "formula/formula.hpp"
 
@@ -15,7 +16,7 @@ namespace leavenwright {
 struct DoughForecast {
     std::optional<Windows> dough;
     std::optional<StageWindow> levain; // its ripening
-    std::string water_temperature;     // for the mix; empty where it is not known
+    std::optional<WaterPlan> water;    // for the mix
 };
 
 struct TimedStep {

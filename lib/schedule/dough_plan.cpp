@@ -82,7 +82,8 @@ public:
         if (request_.retard && !has_retard_) {
             say("the process has no retard, so that a time for it changes nothing");
         }
-        result_.plan.mixed_at = request_.mixed_at.value_or(mixed_by(steps).value_or(first_place()));
+        result_.room = room_at_mixing();
+        result_.plan.mixed_at = request_.mixed_at.value_or(mixed_by(steps).value_or(result_.room));
     }
 
 private:
@@ -121,9 +122,11 @@ private:
         return {};
     }
 
-    Temperature first_place() const {
-        return request_.profile ? request_.profile->at(seconds(0.0))
-                                : result_.plan.stages.front().surroundings;
+    // Where the dough stands first; one that goes straight into the cold is mixed in the room all the same.
+    Temperature room_at_mixing() const {
+        const Temperature first =
+            request_.profile ? request_.profile->at(seconds(0.0)) : result_.plan.stages.front().surroundings;
+        return first >= cold_below ? first : request_.at.value_or(usual_room);
     }
 
     PlannedStage stage(const Step& step, std::string name, Temperature at) {

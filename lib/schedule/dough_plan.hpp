@@ -33,6 +33,7 @@ inline constexpr Temperature cold_below = Temperature::celsius(12.0);
 
 struct FormulaPlan {
     DoughPlan plan;
+    Temperature room = usual_room; // where it is mixed
     std::vector<std::string> settings;
     bool has_levain = false;
     bool has_egg_or_milk = false;

@@ -60,7 +60,14 @@ DoughForecast made_up_forecast() {
     dough.cautions = {"Times are estimates: go by the signs."};
     StageWindow levain = stage("levain", window(4.8, 6.0, 7.9), window(4.8, 6.0, 7.9));
     levain.signs = "doubled, domed, a spoonful floats";
-    return {.dough = std::move(dough), .levain = std::move(levain), .water_temperature = "18 °C"};
+    const Temperature room = Temperature::celsius(24.0);
+    return {.dough = std::move(dough),
+            .levain = std::move(levain),
+            .water = plan_water({.dough = room,
+                                 .mix = {.flour = room, .room = room, .preferment = room, .others = {}},
+                                 .friction = kelvins(6.0),
+                                 .logged = {},
+                                 .weights = {}})};
 }
 
 } // namespace leavenwright::testing

@@ -154,6 +154,33 @@ TEST_CASE("card: the formula before and after only where it is asked for") {
     CHECK(card.side_by_side.back().after == "0 g");
 }
 
+TEST_CASE("card: the water for the mix is told both ways, with what it was reckoned from") {
+    CardRequest request = request_of();
+    const Temperature room = Temperature::celsius(24.0);
+    WaterRequest mix{
+        .dough = Temperature::celsius(25.0),
+        .mix = {.flour = Temperature::celsius(20.0), .room = room, .preferment = {}, .others = {}},
+        .friction = kelvins(6.0),
+        .logged = {},
+        .weights = {}};
+    request.forecast.water = plan_water(mix);
+    CHECK(card_of(request).water_temperature ==
+          "by factors 25 C; for a dough of 25 C (flour 20 C, room 24 C, friction 6 C)");
+    // 75 - 30 - 24 - 12 = 9 of the tap's 15 C: ice takes up (15 - 9) x 4.19 kJ of (334.9 + 9 x 4.19) + 25.1.
+    mix.mix.flour = Temperature::celsius(30.0);
+    mix.friction = kelvins(12.0);
+    mix.weights =
+        MixWeights{.parts = {{MixPart::Kind::flour, "flour", grams(1000.0), 1970.0}}, .water = grams(1000.0)};
+    request.forecast.water = plan_water(mix);
+    CHECK(card_of(request).water_temperature.starts_with(
+        "by factors 9 C, or 63 g of it as ice, the rest from the tap at 15 C; by heat "));
+    mix.friction.reset();
+    mix.dough = Temperature::celsius(44.0);
+    mix.mix.flour = Temperature::celsius(4.0);
+    request.forecast.water = plan_water(mix);
+    CHECK(card_of(request).water_temperature.starts_with("by factors too hot to use: warm the flour; "));
+}
+
 TEST_CASE("card: without an engine's word there are no windows, no curve and no hours") {
     const Card card = card_of(request_of());
     CHECK(card.windows.empty());
