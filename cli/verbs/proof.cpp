@@ -190,7 +190,7 @@ std::string shown(const ProofReport& report, const std::string& format, const We
 int run_proof(const Options& options) {
     Session session(options);
     const WeighingScale scale = session.scale();
-    const SourceHandle source = session.has_files() ? session.read(options.arguments.front()) : nullptr;
+    const SourceHandle source = session.read_formula_text(options.arguments.front());
     const auto formula = source ? read_formula(source, session.pantry, session.diagnostics) : std::nullopt;
     if (!formula) {
         return session.finish();
