@@ -1,11 +1,14 @@
 #include "card/mix_water.hpp"
 
 #include "quantity/show.hpp"
+#include "source/unicode.hpp"
 
 #include <array>
 
 namespace leavenwright {
 namespace {
+
+constexpr std::size_t longest_name = 60; // display columns
 
 class MixWaterWords {
 public:
@@ -30,7 +33,7 @@ private:
         case WaterAnswer::Verdict::too_cold:
             return "colder than ice can do: chill the flour";
         case WaterAnswer::Verdict::hot:
-            return shown(answer.water) + " (it hurts a levain that it touches)";
+            return shown(answer.water) + " (it hurts yeast and levain that it touches)";
         case WaterAnswer::Verdict::ice:
             return answer.ice ? ice(answer) : shown(answer.water);
         case WaterAnswer::Verdict::tap:
@@ -52,10 +55,21 @@ private:
         return show_weighed(weigh(std::array{mass}, scale_).total, scale_);
     }
 
+    // By its own name where there is one of them.
+    std::string preferment() const {
+        std::string name;
+        for (const MixPart& part : request_.weights ? request_.weights->parts : std::vector<MixPart>()) {
+            if (part.kind == MixPart::Kind::preferment) {
+                name = name.empty() ? printable(part.name, longest_name) : "preferments";
+            }
+        }
+        return name.empty() ? "levain or preferment" : name;
+    }
+
     std::string assumed() const {
         const MixTemperatures& mix = request_.mix;
         std::string text = "flour " + shown(mix.flour) + ", room " + shown(mix.room);
-        text += mix.preferment ? ", levain " + shown(*mix.preferment) : "";
+        text += mix.preferment ? ", " + preferment() + " " + shown(*mix.preferment) : "";
         text += mix.others ? ", other ingredients " + shown(*mix.others) : "";
         if (!request_.friction && !request_.logged) {
             return text + ", no friction counted";

@@ -8,7 +8,7 @@
 
 namespace leavenwright {
 
-/// "by factors 28.6 C; by heat 28 C; for a dough of 25 C (flour 20 °C, room 22 °C, no friction
+/// "by factors 28.6 C; by heat 28 C; for a dough of 25 C (flour 20 C, room 22 C, no friction
 /// counted)"; with the ice where the tap is too warm.
 std::string describe_mix_water(const WaterPlan& plan, const WeighingScale& scale);
 
