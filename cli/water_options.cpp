@@ -146,18 +146,22 @@ private:
     // ---- weights ----
 
     void read_weights() {
-        if (formula_ != nullptr && defaults_) {
-            weigh_formula();
-        } else if (formula_ != nullptr) {
-            for (const std::string_view option : {"--flour", "--water", "--levain"}) {
-                if (const auto text = session_.option_text(option)) {
-                    diagnostics_.error(Code::size_given_twice, *text, "the formula has its weights",
-                                       "leave out " + std::string(option) + ", or the formula");
-                }
+        if (formula_ != nullptr) {
+            if (!defaults_) {
+                refuse_weights();
             }
             weigh_formula();
         } else if (options_.has("--flour") || options_.has("--water") || options_.has("--levain")) {
             weigh_options();
+        }
+    }
+
+    void refuse_weights() {
+        for (const std::string_view option : {"--flour", "--water", "--levain"}) {
+            if (const auto text = session_.option_text(option)) {
+                diagnostics_.error(Code::size_given_twice, *text, "the formula has its weights",
+                                   "leave out " + std::string(option) + ", or the formula");
+            }
         }
     }
 

@@ -11,7 +11,6 @@
 #include "quantity/read_quantity.hpp"
 #include "render/card.hpp"
 #include "schedule/levain_stage.hpp"
-#include "schedule/mix_weights.hpp"
 #include "session.hpp"
 #include "verbs/verbs.hpp"
 #include "water_options.hpp"
@@ -47,17 +46,25 @@ DoughForecast forecast_of(const Formula& formula, const PlanRequest& request, co
     return forecast;
 }
 
+// Whether an option of those that belong to it was given.
+bool asks(const Options& options, bool (*belongs)(const OptionRow&)) {
+    return std::any_of(option_table.begin(), option_table.end(), [&](const OptionRow& row) {
+        return row.verb == options.verb && belongs(row) && options.has(row.name);
+    });
+}
+
 // As warm as the engine takes dough and room to be. A dough without plain water has no answer, and
 // asks for none unless an option speaks of the mix.
 std::optional<WaterPlan> water_of(const Formula& formula, const PlanRequest& request,
                                   const WeighingScale& scale, const Options& options, Session& session) {
-    Diagnostics aside;
+    const bool has_water = std::any_of(formula.dough.begin(), formula.dough.end(),
+                                       [](const Line& line) { return line.ingredient->is_water(); });
+    if (!has_water && !asks(options, belongs_to_mix)) {
+        return std::nullopt;
+    }
+    Diagnostics aside; // the windows have reported it
     const auto planned = plan_of(formula, request, aside);
-    const bool asks = std::any_of(option_table.begin(), option_table.end(), [&](const OptionRow& row) {
-        return row.verb == "card" && belongs_to_mix(row) && options.has(row.name);
-    });
-    const bool has_water = bowl_mix(formula).weights.water.value() > 0.0;
-    if (!planned || (!has_water && !asks)) {
+    if (!planned) {
         return std::nullopt;
     }
     const auto read = read_water_request(options, &formula, scale, session,
@@ -117,12 +124,6 @@ std::optional<Card> bake_card(Formula formula, const Conversion* conversion, con
                : make_card(formula, conversion, request, session.diagnostics);
 }
 
-bool asks_conversion(const Options& options) {
-    return std::any_of(option_table.begin(), option_table.end(), [&](const OptionRow& row) {
-        return row.verb == options.verb && belongs_to_conversion(row) && options.has(row.name);
-    });
-}
-
 class CardMaker {
 public:
     CardMaker(const Options& options, Session& session)
@@ -144,7 +145,7 @@ public:
             return std::nullopt;
         }
         if (options_.has("--as-written") || !formula->has_packaged_yeast()) {
-            if (asks_conversion(options_)) {
+            if (asks(options_, belongs_to_conversion)) {
                 formula->remarks.emplace_back(
                     "There is no packaged yeast in the formula: it is as written, and "
                     "the wishes for a conversion are left aside.");
