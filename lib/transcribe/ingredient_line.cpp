@@ -2,6 +2,7 @@
 
 #include "diagnostic/suggestion.hpp"
 #include "quantity/show.hpp"
+#include "transcribe/choose_amount.hpp"
 #include "transcribe/cut_ingredient.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/split_line.hpp"
@@ -64,10 +65,15 @@ public:
         std::vector<LineToken> rest;
         for (int count = 0; count < most_ingredients; ++count) {
             const bool is_each = !split_.name.empty() && split_.name.front().is("each");
-            const auto shared = split_.amount;
             rest = count + 1 == most_ingredients ? std::vector<LineToken>()
                    : is_each                     ? cut_each(split_)
                                                  : cut_second(split_, pantry_);
+            bool is_shared = is_each;
+            if (rest.empty() && count == 0) {
+                rest = cut_mixture(split_, pantry_);
+                is_shared = !rest.empty();
+            }
+            const auto shared = split_.amount;
             take_name();
             take_amount();
             lines.push_back(line_);
@@ -76,7 +82,7 @@ public:
                 break;
             }
             begin_next(std::move(rest));
-            if (is_each) {
+            if (is_shared) {
                 split_.amount = shared;
             }
         }
@@ -113,6 +119,9 @@ private:
             const NameMatch other = match_name(turned, pantry_);
             match = other.ingredient != nullptr ? other : match;
         }
+        if (match.ingredient == nullptr && match.meanings.empty() && !match.is_culture) {
+            take_name_of_brackets(match);
+        }
         line_.name = match.name;
         line_.ingredient = match.ingredient;
         line_.key = match.key;
@@ -128,6 +137,19 @@ private:
                   in_quotes(line_.name) + " or " + match.alternative + ": the first is taken",
                   "change the name in the formula if you use the other");
         }
+    }
+
+    // "maida (all-purpose flour)": another name for it stands in brackets.
+    void take_name_of_brackets(NameMatch& match) {
+        NameMatch other = match_name(split_.aside, pantry_);
+        if (split_.aside.empty() || other.ingredient == nullptr) {
+            return;
+        }
+        doubt(Code::ingredient_doubtful,
+              in_quotes(match.name) + " is read as what stands in brackets, " + in_quotes(other.key),
+              "change the name in the formula if it is something else");
+        other.alternative.clear();
+        match = std::move(other);
     }
 
     // Yeast by the cup or the gill is the liquid yeast of old kitchens, whose strength nobody knows.
@@ -189,6 +211,7 @@ private:
             return;
         }
         take_piece_of_name();
+        take_way_of_name();
         KitchenAmount chosen = preferred();
         line_.number = chosen.number;
         line_.unit = chosen.measure.name.empty() ? chosen.size : chosen.measure.name;
@@ -251,6 +274,25 @@ private:
         }
     }
 
+    // "1 cup sliced almonds": the pantry knows what a cup of them weighs when cut so.
+    void take_way_of_name() {
+        KitchenAmount& amount = *split_.amount;
+        if (!amount.how.empty() || line_.ingredient == nullptr ||
+            amount.measure.kind != Measure::Kind::volume) {
+            return;
+        }
+        for (const LineToken& token : split_.name) {
+            if (!token.is_word()) {
+                return;
+            }
+            const auto way = way_of_measuring(*line_.ingredient, token.folded);
+            if (way) {
+                amount.how = *way > 0 ? token.folded : std::string();
+                return;
+            }
+        }
+    }
+
     bool check_weight(IngredientLine& line) {
         if (!line.weight || (line.weight->likely.value() > 0.0 && line.weight->most <= largest_amount())) {
             return true;
@@ -263,79 +305,25 @@ private:
         return false;
     }
 
-    // A weight rather than a volume, a volume rather than a count; of one piece, times their number.
     KitchenAmount preferred() {
-        const KitchenAmount& first = *split_.amount;
-        const auto rank = [&](const KitchenAmount& amount) {
-            const bool is_weighable = line_.ingredient == nullptr || weigh_amount(*line_.ingredient, amount);
-            return amount.measure.kind == Measure::Kind::mass ? 3
-                   : !is_weighable                            ? 0
-                   : amount.measure.is_piece()                ? 1
-                                                              : 2;
-        };
-        const KitchenAmount* best = &first;
-        bool is_each = false;
-        for (const OtherAmount& other : split_.others) {
-            if (rank(other.amount) > rank(*best)) {
-                best = &other.amount;
-                is_each = other.is_each || is_of_one(other.amount);
-            }
-        }
-        KitchenAmount chosen = *best;
-        if (is_each && first.measure.is_piece() && first.number != 1.0) {
-            chosen.number *= first.number;
-            chosen.least *= first.least;
-            chosen.most *= first.most;
-        }
-        return chosen;
-    }
-
-    // "2 packets (7 g)": of one, if that is what the pantry's packet weighs.
-    bool is_of_one(const KitchenAmount& amount) {
-        const KitchenAmount& first = *split_.amount;
-        if (!first.measure.is_piece() || first.measure.name.empty() || first.number <= 1.0 ||
-            line_.ingredient == nullptr) {
-            return false;
-        }
-        const auto pieces = weigh_amount(*line_.ingredient, first);
-        const auto stated = weigh_amount(*line_.ingredient, amount);
-        if (!pieces || !stated) {
+        const ChosenAmount chosen = choose_amount(split_, line_.ingredient);
+        if (chosen.is_share_unclear) {
             doubt(Code::amount_doubtful,
                   in_quotes(line_.text) +
                       " does not say whether the weight is of one or of all; of all is taken",
                   "write the whole weight in the formula");
-            return false;
         }
-        const double ratio = stated->likely.value() / pieces->likely.value();
-        return ratio * first.number > 0.5 && ratio * first.number < 1.5 && ratio < 0.8;
+        return chosen.amount;
     }
 
     void compare_others(const KitchenAmount& chosen) {
-        std::vector<KitchenAmount> all{*split_.amount};
-        for (const OtherAmount& other : split_.others) {
-            all.push_back(other.amount);
-            if (other.is_each && split_.amount->measure.is_piece()) {
-                all.back().number *= split_.amount->number;
-                all.back().least *= split_.amount->least;
-                all.back().most *= split_.amount->most;
-            }
-        }
-        for (const KitchenAmount& other : all) {
-            const auto weight = weigh_amount(*line_.ingredient, other);
-            const bool is_same = other.measure.name == chosen.measure.name;
-            if (!weight || !line_.weight || is_same) {
-                continue;
-            }
-            constexpr double rounding = 0.05; // 28 g for an ounce, 15 ml for a spoon
-            const bool agrees = weight->least <= (1.0 + rounding) * line_.weight->most &&
-                                (1.0 + rounding) * weight->most >= line_.weight->least;
-            if (!agrees) {
-                doubt(Code::amounts_disagree,
-                      "the amounts of " + in_quotes(line_.name) + " disagree: " +
-                          show_grams(line_.weight->likely) + " is taken, the other is " + range_text(*weight),
-                      "check which is meant");
-                return;
-            }
+        const auto other = line_.weight ? disagreeing_weight(split_, *line_.ingredient, chosen, *line_.weight)
+                                        : std::nullopt;
+        if (other) {
+            doubt(Code::amounts_disagree,
+                  "the amounts of " + in_quotes(line_.name) + " disagree: " +
+                      show_grams(line_.weight->likely) + " is taken, the other is " + range_text(*other),
+                  "check which is meant");
         }
     }
 

@@ -3,6 +3,7 @@
 #include "quantity/number.hpp"
 #include "quantity/show.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -49,6 +50,14 @@ WeightRange range_of(Mass one, const KitchenAmount& amount, double uncertainty) 
 }
 
 } // namespace
+
+std::optional<std::size_t> way_of_measuring(const Ingredient& ingredient, std::string_view how) {
+    const auto found = std::find_if(ingredient.volumes.begin(), ingredient.volumes.end(),
+                                    [&](const MeasuredVolume& measured) { return measured.how == how; });
+    return found == ingredient.volumes.end()
+               ? std::nullopt
+               : std::optional(static_cast<std::size_t>(found - ingredient.volumes.begin()));
+}
 
 std::optional<WeightRange> weigh_amount(const Ingredient& ingredient, const KitchenAmount& amount) {
     const double piece_spread = piece_uncertainty.value();
