@@ -39,6 +39,22 @@ Share share_of(const KitchenAmount& amount, const KitchenAmount& first, const In
 
 } // namespace
 
+void take_way_of_name(SplitLine& split, const Ingredient& ingredient) {
+    KitchenAmount& amount = *split.amount;
+    if (!amount.how.empty() || amount.measure.kind != Measure::Kind::volume) {
+        return;
+    }
+    for (const LineToken& token : split.name) {
+        if (!token.is_word()) {
+            return;
+        }
+        if (const auto way = way_of_measuring(ingredient, token.folded)) {
+            amount.how = *way > 0 ? token.folded : std::string();
+            return;
+        }
+    }
+}
+
 ChosenAmount choose_amount(const SplitLine& split, const Ingredient* ingredient) {
     const KitchenAmount& first = *split.amount;
     ChosenAmount chosen{.amount = first};

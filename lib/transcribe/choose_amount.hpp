@@ -11,6 +11,10 @@ struct ChosenAmount {
     bool is_share_unclear = false; // "2 packets (8 g)" of what the pantry has no packet of
 };
 
+/// "1 cup sliced almonds": takes the way of measuring from the name where the pantry has a figure for it. The
+/// line has an amount.
+void take_way_of_name(SplitLine& split, const Ingredient& ingredient);
+
 /// A weight rather than a volume, a volume rather than a count; of one piece, times their number.
 /// `ingredient` may be null. The line has an amount.
 ChosenAmount choose_amount(const SplitLine& split, const Ingredient* ingredient);

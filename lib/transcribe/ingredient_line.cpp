@@ -17,25 +17,6 @@ namespace {
 
 constexpr std::size_t longest_line = 2000; // bytes; more is no ingredient
 
-struct LikenedSize {
-    std::string_view thing;
-    double least_g;
-    double likely_g;
-    double most_g;
-};
-
-// Butter by the size of things, as old cookbooks print their equivalents: an egg 2 oz, a walnut 1 oz; the
-// spread is common practice, no source.
-constexpr auto likened_sizes = std::to_array<LikenedSize>({
-    {"egg", 40.0, 57.0, 65.0},
-    {"walnut", 14.0, 28.0, 32.0},
-    {"nutmeg", 5.0, 8.0, 12.0},
-    {"hazelnut", 5.0, 7.0, 12.0},
-    {"hickory", 8.0, 14.0, 20.0},
-    {"lemon", 60.0, 85.0, 110.0},
-    {"nut", 14.0, 28.0, 32.0},
-});
-
 std::string range_text(const WeightRange& weight) {
     return show_grams(weight.least) + " to " + show_grams(weight.most);
 }
@@ -211,7 +192,9 @@ private:
             return;
         }
         take_piece_of_name();
-        take_way_of_name();
+        if (line_.ingredient != nullptr) {
+            take_way_of_name(split_, *line_.ingredient);
+        }
         KitchenAmount chosen = preferred();
         line_.number = chosen.number;
         line_.unit = chosen.measure.name.empty() ? chosen.size : chosen.measure.name;
@@ -274,25 +257,6 @@ private:
         }
     }
 
-    // "1 cup sliced almonds": the pantry knows what a cup of them weighs when cut so.
-    void take_way_of_name() {
-        KitchenAmount& amount = *split_.amount;
-        if (!amount.how.empty() || line_.ingredient == nullptr ||
-            amount.measure.kind != Measure::Kind::volume) {
-            return;
-        }
-        for (const LineToken& token : split_.name) {
-            if (!token.is_word()) {
-                return;
-            }
-            const auto way = way_of_measuring(*line_.ingredient, token.folded);
-            if (way) {
-                amount.how = *way > 0 ? token.folded : std::string();
-                return;
-            }
-        }
-    }
-
     bool check_weight(IngredientLine& line) {
         if (!line.weight || (line.weight->likely.value() > 0.0 && line.weight->most <= largest_amount())) {
             return true;
@@ -328,17 +292,15 @@ private:
     }
 
     void take_likened() {
-        const auto size =
-            std::find_if(likened_sizes.begin(), likened_sizes.end(),
-                         [&](const LikenedSize& row) { return split_.size_of.starts_with(row.thing); });
-        if (size == likened_sizes.end() || line_.ingredient == nullptr) {
+        const auto weight = weigh_likened(split_.size_of);
+        if (!weight || line_.ingredient == nullptr) {
             report_missing();
             return;
         }
         line_.number = 1.0;
         line_.unit = "size of " + split_.size_of;
-        line_.weight = WeightRange{grams(size->likely_g), grams(size->least_g), grams(size->most_g)};
-        line_.amount = show_decimal(size->likely_g, 1) + " g";
+        line_.weight = weight;
+        line_.amount = show_decimal(in_grams(weight->likely), 1) + " g";
         report_range("by its size");
     }
 
@@ -372,6 +334,9 @@ private:
             report_range(amount.is_range ? "a range; its middle is taken" : "no exact measure");
         } else if (amount.measure.is_doubtful) {
             report_range("a measure that books disagree on");
+        } else if (amount.measure.is_piece() && !amount.size.empty() &&
+                   !mass_of_piece(*line_.ingredient, amount.size)) {
+            report_range("a size whose weight is not known; any one is taken");
         }
     }
 

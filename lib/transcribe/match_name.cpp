@@ -181,6 +181,15 @@ NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
     }
     is_found = is_found || take(match, match.name, pantry) || take_longest(match, head, pantry) ||
                take_part(match, head, pantry);
+    for (std::size_t at = 0; !is_found && at < segments.behind_or.size();
+         ++at) { // "all-purpose or bread flour"
+        Words whole = head;
+        whole.push_back(segments.behind_or[at]);
+        is_found = take(match, joined(whole), pantry);
+    }
+    if (std::find(head.begin(), head.end(), "ground") != head.end() && match.ingredient != nullptr) {
+        take(match, "ground " + std::string(match.ingredient->name), pantry);
+    }
     if (is_found && !segments.behind_or.empty()) {
         NameMatch other;
         Words behind = segments.behind_or;

@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::size_t most_steps = 60;
 
-enum class Act { none, yeast, knead, rise, chill, stand, rest, divide, shape, boil, heat, bake };
+enum class Act { none, apart, sponge, mix, knead, rise, chill, stand, rest, divide, shape, boil, heat, bake };
 
 using Tokens = std::vector<LineToken>;
 
@@ -74,13 +74,17 @@ Act act_of(const Tokens& tokens) {
         return Act::chill;
     }
     const bool is_rising = holds(tokens, {"rise", "rising", "doubl", "prove", "proving", "proof", "ferment",
-                                          "raise", "puffy"}) ||
+                                          "raise", "puffy", "bulk"}) ||
                            holds_word(tokens, {"light"});
-    const bool is_waiting = holds_word(tokens, {"leave", "stand", "stands", "set", "sit", "let"});
-    const bool is_yeast = holds(tokens, {"yeast", "sponge", "starter", "frothy", "foamy", "bubbly"}) &&
-                          !holds(tokens, {"dough"});
-    if (is_yeast && (is_rising || is_waiting)) {
-        return Act::yeast;
+    const bool is_waiting = holds_word(tokens, {"leave", "stand", "stands", "set", "sit", "let"}) &&
+                            !holds_pair(tokens, "stand", {"mixer"});
+    const bool has_no_dough = !holds(tokens, {"dough"}) && (is_rising || is_waiting);
+    if (has_no_dough && holds(tokens, {"yeast", "frothy", "foamy", "bubbly", "starter", "preferment",
+                                       "poolish", "biga", "levain"})) {
+        return Act::apart;
+    }
+    if (has_no_dough && holds(tokens, {"sponge"})) {
+        return Act::sponge;
     }
     if (is_rising) {
         return Act::rise;
@@ -97,6 +101,7 @@ Act act_of(const Tokens& tokens) {
     return holds(tokens, {"knead"}) && !holds(tokens, {"kneaded"}) ? Act::knead
            : holds_word(tokens, {"rest", "resting", "rests"})      ? Act::rest
            : is_waiting                                            ? Act::stand
+           : holds_word(tokens, {"mix", "beat"})                   ? Act::mix
                                                                    : Act::none;
 }
 
@@ -169,13 +174,25 @@ private:
         return text.size();
     }
 
+    // Whether what waits in a sentence is no dough yet: yeast in its water, a preferment.
+    static bool has_no_dough(std::string_view sentence) {
+        const ClauseReader whole(sentence);
+        const auto& tokens = whole.tokens();
+        const bool is_stage = holds(tokens, {"preferment", "poolish", "biga"});
+        const bool is_yeast = holds(tokens, {"yeast"}) && !holds(tokens, {"flour", "knead"});
+        return (is_stage || is_yeast) && !holds(tokens, {"dough"});
+    }
+
     void read_sentence(std::string_view sentence) {
+        const bool is_apart = has_no_dough(sentence);
         Group group;
         for (std::size_t begin = 0; begin < sentence.size();) {
             const std::size_t length = std::max<std::size_t>(end_of_clause(sentence.substr(begin)), 1);
             const std::string_view clause = sentence.substr(begin, length);
             const ClauseReader reader(clause);
-            const Act act = act_of(reader.tokens());
+            const Act said = act_of(reader.tokens());
+            const bool is_waiting = said == Act::stand || said == Act::rest;
+            const Act act = is_apart && is_waiting ? Act::apart : said;
             const bool has_time = !reader.time().empty();
             if (begins_step(group, act, has_time, !reader.oven().empty())) {
                 add(group);
@@ -197,7 +214,7 @@ private:
     static bool is_weaker(Act held, Act next) {
         const bool is_wait = held == Act::stand || held == Act::rest;
         return held == Act::none ||
-               (is_wait && (next == Act::rise || next == Act::chill || next == Act::yeast));
+               (is_wait && (next == Act::rise || next == Act::chill || next == Act::apart));
     }
 
     static bool begins_step(const Group& group, Act act, bool has_time, bool has_oven) {
@@ -223,6 +240,8 @@ private:
         const std::string time = reader.time();
         const std::string place = reader.temperature(-5.0, 50.0);
         switch (group.act) {
+        case Act::apart: // no dough yet, or that of a stage
+            return;
         case Act::heat:
             oven_ = oven.empty() ? oven_ : oven;
             return;
@@ -234,6 +253,7 @@ private:
             return;
         case Act::divide:
             push(group, "divide", {}, {});
+            was_shaped_ = was_shaped_ || holds_word(reader.tokens(), {"tin", "tins", "pan", "pans"});
             return;
         case Act::shape:
             if (steps_.empty() || steps_.back().verb != "shape") {
@@ -255,8 +275,11 @@ private:
         const ClauseReader reader(group.words);
         const bool is_warm = holds(reader.tokens(), {"warm", "doubl", "puffy", "risen", "rise"});
         switch (group.act) {
-        case Act::yeast:
+        case Act::sponge:
             push(group, "rest", time, place);
+            return;
+        case Act::mix:
+            push(group, "mix", time, {});
             return;
         case Act::knead:
             push(group, "knead", time, {});
@@ -284,6 +307,7 @@ private:
         for (const std::string_view lead : {" ", ",", ":", " ", "and ", "then ", " ", "then "}) {
             words.remove_prefix(words.starts_with(lead) ? lead.size() : 0U);
         }
+        words = words.substr(0, words.find_last_not_of(" ,:") + 1);
         steps_.push_back({.verb = std::move(verb),
                           .time = std::move(time),
                           .temperature = std::move(temperature),

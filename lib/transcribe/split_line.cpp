@@ -1,5 +1,7 @@
 #include "transcribe/split_line.hpp"
 
+#include "transcribe/line_brackets.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -7,33 +9,6 @@ namespace leavenwright {
 namespace {
 
 using Tokens = std::vector<LineToken>;
-
-struct Bracket {
-    Tokens tokens;
-    std::size_t at = 0; // index in the tokens outside of brackets
-};
-
-// Tokens outside of brackets, and the brackets; one that never closes ends with the line.
-Tokens without_brackets(Tokens all, std::vector<Bracket>& brackets) {
-    Tokens outside;
-    int depth = 0;
-    for (LineToken& token : all) {
-        const bool opens = token.is("(") || token.is("[");
-        const bool closes = token.is(")") || token.is("]");
-        if (opens && depth++ == 0) {
-            brackets.push_back({.tokens = {}, .at = outside.size()});
-        } else if (closes) {
-            depth = std::max(depth - 1, 0);
-        } else if (!opens) {
-            (depth > 0 ? brackets.back().tokens : outside).push_back(std::move(token));
-        }
-    }
-    return outside;
-}
-
-bool is_any(const LineToken& token, std::initializer_list<std::string_view> words) {
-    return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return token.is(word); });
-}
 
 class LineSplitter {
 public:
@@ -180,7 +155,8 @@ private:
             const LineToken& before = tokens_[at - 1];
             const bool is_behind_mark =
                 before.kind == LineToken::Kind::mark && before.text != "/" && before.text != "\"";
-            const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word());
+            const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word()) ||
+                                   (before.is("of") && number_named(tokens_[at].folded) > 0.0);
             const bool is_added = is_any(before, {"+", "plus"}); // "egg yolk + 1 tsp cream"
             if (!may_begin || is_added || is_name_number(at)) {
                 continue;
@@ -249,35 +225,9 @@ private:
         }
     }
 
-    // Where the amount in a bracket begins: at once, or later if it is a weight ("I weigh it, 440 g").
-    static std::size_t begin_of_amount(const Tokens& tokens) {
-        const auto begin = std::find_if(tokens.begin(), tokens.end(), [](const LineToken& token) {
-            return !is_any(token,
-                           {"or", "=", "about", "scant", "ca", "approx", "approximately", "i", "e", "."});
-        });
-        const auto first = static_cast<std::size_t>(begin - tokens.begin());
-        const auto amount_at = [&](std::size_t at) {
-            return read_kitchen_amount(std::span<const LineToken>(tokens).subspan(at));
-        };
-        if (const auto amount = amount_at(first); amount && !amount->measure.name.empty()) {
-            return first;
-        }
-        int tries = 0;
-        for (std::size_t at = first + 1; at < tokens.size() && tries < 4; ++at) {
-            if (tokens[at].is_number()) {
-                ++tries;
-                const auto amount = amount_at(at);
-                if (amount && amount->measure.kind == Measure::Kind::mass) {
-                    return at;
-                }
-            }
-        }
-        return tokens.size();
-    }
-
     void take_brackets() {
         for (Bracket& bracket : brackets_) {
-            std::size_t at = begin_of_amount(bracket.tokens);
+            std::size_t at = begin_of_amount(bracket);
             const bool is_amount = at < bracket.tokens.size();
             const bool says_each =
                 std::any_of(bracket.tokens.begin(), bracket.tokens.end(), [](const LineToken& token) {
