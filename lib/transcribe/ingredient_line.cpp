@@ -4,6 +4,7 @@
 #include "quantity/show.hpp"
 #include "transcribe/choose_amount.hpp"
 #include "transcribe/cut_ingredient.hpp"
+#include "transcribe/find_name.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/split_line.hpp"
 #include "transcribe/weigh_amount.hpp"
@@ -93,15 +94,10 @@ private:
     bool is_in_dough() const { return split_.purpose.empty(); }
 
     void take_name() {
-        NameMatch match = match_name(split_.name, pantry_);
-        if (match.ingredient == nullptr && !split_.aside.empty()) { // "yeast (instant)"
-            std::vector<LineToken> turned = split_.aside;
-            turned.insert(turned.end(), split_.name.begin(), split_.name.end());
-            const NameMatch other = match_name(turned, pantry_);
-            match = other.ingredient != nullptr ? other : match;
-        }
-        if (match.ingredient == nullptr && match.meanings.empty() && !match.is_culture) {
-            take_name_of_brackets(match);
+        const auto [match, instead_of] = find_name(split_, pantry_);
+        if (!instead_of.empty()) {
+            doubt(Code::ingredient_doubtful, in_quotes(instead_of) + " is read as " + in_quotes(match.key),
+                  "change the name in the formula if it is something else");
         }
         line_.name = match.name;
         line_.ingredient = match.ingredient;
@@ -118,19 +114,6 @@ private:
                   in_quotes(line_.name) + " or " + match.alternative + ": the first is taken",
                   "change the name in the formula if you use the other");
         }
-    }
-
-    // "maida (all-purpose flour)": another name for it stands in brackets.
-    void take_name_of_brackets(NameMatch& match) {
-        NameMatch other = match_name(split_.aside, pantry_);
-        if (split_.aside.empty() || other.ingredient == nullptr) {
-            return;
-        }
-        doubt(Code::ingredient_doubtful,
-              in_quotes(match.name) + " is read as what stands in brackets, " + in_quotes(other.key),
-              "change the name in the formula if it is something else");
-        other.alternative.clear();
-        match = std::move(other);
     }
 
     // Yeast by the cup or the gill is the liquid yeast of old kitchens, whose strength nobody knows.

@@ -142,6 +142,7 @@ private:
             return;
         }
         line_.amount = amount;
+        line_.is_name_behind = true;
         amount_end_ = amount->length;
         rest_begin_ = amount->length;
     }
