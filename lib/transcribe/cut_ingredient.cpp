@@ -41,6 +41,32 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
     return {};
 }
 
+std::vector<LineToken> cut_mixture(SplitLine& split, const Pantry& pantry) {
+    std::vector<LineToken>& name = split.name;
+    const auto mark = std::find_if(name.begin(), name.end(),
+                                   [](const LineToken& token) { return token.is("and") || token.is("&"); });
+    if (!split.amount || split.amount->measure.is_piece() || mark == name.end() ||
+        match_name(name, pantry).ingredient != nullptr) {
+        return {};
+    }
+    std::vector<LineToken> rest(mark + 1, name.end());
+    const NameMatch first = match_name({name.begin(), mark}, pantry);
+    const NameMatch second = match_name(rest, pantry);
+    if (first.ingredient == nullptr || second.ingredient == nullptr ||
+        first.ingredient == second.ingredient) {
+        return {};
+    }
+    for (double* part : {&split.amount->number, &split.amount->least, &split.amount->most}) {
+        *part /= 2.0;
+    }
+    split.amount->least = 0.0; // any part of it may be the other
+    split.amount->most *= 2.0;
+    split.amount->is_vague = true;
+    split.others.clear();
+    name.erase(mark, name.end());
+    return rest;
+}
+
 std::vector<LineToken> cut_each(SplitLine& split) {
     std::vector<LineToken>& name = split.name;
     name.erase(name.begin());

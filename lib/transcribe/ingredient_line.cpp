@@ -2,7 +2,9 @@
 
 #include "diagnostic/suggestion.hpp"
 #include "quantity/show.hpp"
+#include "transcribe/choose_amount.hpp"
 #include "transcribe/cut_ingredient.hpp"
+#include "transcribe/find_name.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/split_line.hpp"
 #include "transcribe/weigh_amount.hpp"
@@ -15,25 +17,6 @@ namespace leavenwright {
 namespace {
 
 constexpr std::size_t longest_line = 2000; // bytes; more is no ingredient
-
-struct LikenedSize {
-    std::string_view thing;
-    double least_g;
-    double likely_g;
-    double most_g;
-};
-
-// Butter by the size of things, as old cookbooks print their equivalents: an egg 2 oz, a walnut 1 oz; the
-// spread is common practice, no source.
-constexpr auto likened_sizes = std::to_array<LikenedSize>({
-    {"egg", 40.0, 57.0, 65.0},
-    {"walnut", 14.0, 28.0, 32.0},
-    {"nutmeg", 5.0, 8.0, 12.0},
-    {"hazelnut", 5.0, 7.0, 12.0},
-    {"hickory", 8.0, 14.0, 20.0},
-    {"lemon", 60.0, 85.0, 110.0},
-    {"nut", 14.0, 28.0, 32.0},
-});
 
 std::string range_text(const WeightRange& weight) {
     return show_grams(weight.least) + " to " + show_grams(weight.most);
@@ -64,10 +47,15 @@ public:
         std::vector<LineToken> rest;
         for (int count = 0; count < most_ingredients; ++count) {
             const bool is_each = !split_.name.empty() && split_.name.front().is("each");
-            const auto shared = split_.amount;
             rest = count + 1 == most_ingredients ? std::vector<LineToken>()
                    : is_each                     ? cut_each(split_)
                                                  : cut_second(split_, pantry_);
+            bool is_shared = is_each;
+            if (rest.empty() && count == 0) {
+                rest = cut_mixture(split_, pantry_);
+                is_shared = !rest.empty();
+            }
+            const auto shared = split_.amount;
             take_name();
             take_amount();
             lines.push_back(line_);
@@ -76,7 +64,7 @@ public:
                 break;
             }
             begin_next(std::move(rest));
-            if (is_each) {
+            if (is_shared) {
                 split_.amount = shared;
             }
         }
@@ -106,12 +94,10 @@ private:
     bool is_in_dough() const { return split_.purpose.empty(); }
 
     void take_name() {
-        NameMatch match = match_name(split_.name, pantry_);
-        if (match.ingredient == nullptr && !split_.aside.empty()) { // "yeast (instant)"
-            std::vector<LineToken> turned = split_.aside;
-            turned.insert(turned.end(), split_.name.begin(), split_.name.end());
-            const NameMatch other = match_name(turned, pantry_);
-            match = other.ingredient != nullptr ? other : match;
+        const auto [match, instead_of] = find_name(split_, pantry_);
+        if (!instead_of.empty()) {
+            doubt(Code::ingredient_doubtful, in_quotes(instead_of) + " is read as " + in_quotes(match.key),
+                  "change the name in the formula if it is something else");
         }
         line_.name = match.name;
         line_.ingredient = match.ingredient;
@@ -189,6 +175,9 @@ private:
             return;
         }
         take_piece_of_name();
+        if (line_.ingredient != nullptr) {
+            take_way_of_name(split_, *line_.ingredient);
+        }
         KitchenAmount chosen = preferred();
         line_.number = chosen.number;
         line_.unit = chosen.measure.name.empty() ? chosen.size : chosen.measure.name;
@@ -263,94 +252,38 @@ private:
         return false;
     }
 
-    // A weight rather than a volume, a volume rather than a count; of one piece, times their number.
     KitchenAmount preferred() {
-        const KitchenAmount& first = *split_.amount;
-        const auto rank = [&](const KitchenAmount& amount) {
-            const bool is_weighable = line_.ingredient == nullptr || weigh_amount(*line_.ingredient, amount);
-            return amount.measure.kind == Measure::Kind::mass ? 3
-                   : !is_weighable                            ? 0
-                   : amount.measure.is_piece()                ? 1
-                                                              : 2;
-        };
-        const KitchenAmount* best = &first;
-        bool is_each = false;
-        for (const OtherAmount& other : split_.others) {
-            if (rank(other.amount) > rank(*best)) {
-                best = &other.amount;
-                is_each = other.is_each || is_of_one(other.amount);
-            }
-        }
-        KitchenAmount chosen = *best;
-        if (is_each && first.measure.is_piece() && first.number != 1.0) {
-            chosen.number *= first.number;
-            chosen.least *= first.least;
-            chosen.most *= first.most;
-        }
-        return chosen;
-    }
-
-    // "2 packets (7 g)": of one, if that is what the pantry's packet weighs.
-    bool is_of_one(const KitchenAmount& amount) {
-        const KitchenAmount& first = *split_.amount;
-        if (!first.measure.is_piece() || first.measure.name.empty() || first.number <= 1.0 ||
-            line_.ingredient == nullptr) {
-            return false;
-        }
-        const auto pieces = weigh_amount(*line_.ingredient, first);
-        const auto stated = weigh_amount(*line_.ingredient, amount);
-        if (!pieces || !stated) {
+        const ChosenAmount chosen = choose_amount(split_, line_.ingredient);
+        if (chosen.is_share_unclear) {
             doubt(Code::amount_doubtful,
                   in_quotes(line_.text) +
                       " does not say whether the weight is of one or of all; of all is taken",
                   "write the whole weight in the formula");
-            return false;
         }
-        const double ratio = stated->likely.value() / pieces->likely.value();
-        return ratio * first.number > 0.5 && ratio * first.number < 1.5 && ratio < 0.8;
+        return chosen.amount;
     }
 
     void compare_others(const KitchenAmount& chosen) {
-        std::vector<KitchenAmount> all{*split_.amount};
-        for (const OtherAmount& other : split_.others) {
-            all.push_back(other.amount);
-            if (other.is_each && split_.amount->measure.is_piece()) {
-                all.back().number *= split_.amount->number;
-                all.back().least *= split_.amount->least;
-                all.back().most *= split_.amount->most;
-            }
-        }
-        for (const KitchenAmount& other : all) {
-            const auto weight = weigh_amount(*line_.ingredient, other);
-            const bool is_same = other.measure.name == chosen.measure.name;
-            if (!weight || !line_.weight || is_same) {
-                continue;
-            }
-            constexpr double rounding = 0.05; // 28 g for an ounce, 15 ml for a spoon
-            const bool agrees = weight->least <= (1.0 + rounding) * line_.weight->most &&
-                                (1.0 + rounding) * weight->most >= line_.weight->least;
-            if (!agrees) {
-                doubt(Code::amounts_disagree,
-                      "the amounts of " + in_quotes(line_.name) + " disagree: " +
-                          show_grams(line_.weight->likely) + " is taken, the other is " + range_text(*weight),
-                      "check which is meant");
-                return;
-            }
+        const auto other = line_.weight ? disagreeing_weight(split_, *line_.ingredient, chosen, *line_.weight)
+                                        : std::nullopt;
+        if (other) {
+            doubt(Code::amounts_disagree,
+                  "the amounts of " + in_quotes(line_.name) + " disagree: " +
+                      show_grams(line_.weight->likely) + " is taken, the other is " + range_text(*other),
+                  "check which is meant");
         }
     }
 
     void take_likened() {
-        const auto size =
-            std::find_if(likened_sizes.begin(), likened_sizes.end(),
-                         [&](const LikenedSize& row) { return split_.size_of.starts_with(row.thing); });
-        if (size == likened_sizes.end() || line_.ingredient == nullptr) {
+        const auto weight = weigh_likened(split_.size_of);
+        if (!weight || line_.ingredient == nullptr) {
             report_missing();
             return;
         }
         line_.number = 1.0;
         line_.unit = "size of " + split_.size_of;
-        line_.weight = WeightRange{grams(size->likely_g), grams(size->least_g), grams(size->most_g)};
-        line_.amount = show_decimal(size->likely_g, 1) + " g";
+        line_.weight = weight;
+        line_.amount = show_decimal(in_grams(weight->likely), 1) + " g";
         report_range("by its size");
     }
 
@@ -384,6 +317,9 @@ private:
             report_range(amount.is_range ? "a range; its middle is taken" : "no exact measure");
         } else if (amount.measure.is_doubtful) {
             report_range("a measure that books disagree on");
+        } else if (amount.measure.is_piece() && !amount.size.empty() &&
+                   !mass_of_piece(*line_.ingredient, amount.size)) {
+            report_range("a size whose weight is not known; any one is taken");
         }
     }
 

@@ -1,5 +1,7 @@
 #include "transcribe/kitchen_amount.hpp"
 
+#include "transcribe/kitchen_number.hpp"
+
 namespace leavenwright {
 namespace {
 
@@ -32,107 +34,10 @@ private:
         }
     }
 
-    // "one-half", "two-thirds" are one token each.
-    double joined_fraction(const LineToken& token) const {
-        const std::size_t space = token.folded.find(' ');
-        if (!token.is_word() || space == std::string::npos) {
-            return 0.0;
-        }
-        const double many = number_named(std::string_view(token.folded).substr(0, space));
-        return many * fraction_named(std::string_view(token.folded).substr(space + 1));
-    }
-
-    void skip_article() {
-        if ((next_is("a") || next_is("an")) && peek(1) != nullptr) {
-            ++at_;
-        }
-    }
-
-    std::optional<double> read_word_number() {
-        const LineToken& first = *peek();
-        if (const double joined = joined_fraction(first); joined > 0.0) {
-            ++at_;
-            skip_of_article();
-            return joined;
-        }
-        if (const double fraction = fraction_named(first.folded); fraction > 0.0) {
-            ++at_;
-            skip_of_article();
-            if (next_is("dozen")) {
-                ++at_;
-                return 12.0 * fraction;
-            }
-            return fraction;
-        }
-        double number = number_named(first.folded);
-        const bool is_article = first.is("a") || first.is("an");
-        if (is_article && (next_is("little", 1) || next_is("bit", 1))) {
-            return std::nullopt;
-        }
-        if (number == 0.0 && !is_article) {
-            return std::nullopt;
-        }
-        number = is_article ? 1.0 : number;
-        ++at_;
-        if (const LineToken* next = peek(); next != nullptr && next->is_word()) {
-            if (const double fraction = fraction_named(next->folded); fraction > 0.0) {
-                ++at_;
-                skip_of_article();
-                return number * fraction;
-            }
-            if (is_article && number_named(next->folded) >= 2.0) {
-                number = number_named(next->folded);
-                ++at_;
-            }
-        }
-        return number;
-    }
-
-    void skip_of_article() {
-        if (next_is("of") && (next_is("a", 1) || next_is("an", 1))) {
-            at_ += 2;
-        } else {
-            skip_article();
-        }
-    }
-
     std::optional<double> read_number() {
-        const LineToken* token = peek();
-        if (token == nullptr) {
-            return std::nullopt;
-        }
-        if (token->is_number()) {
-            double value = token->value;
-            ++at_;
-            if (next_is("dozen")) {
-                ++at_;
-                value *= 12.0;
-            }
-            return with_half(value);
-        }
-        const auto number = token->is_word() ? read_word_number() : std::nullopt;
-        return number ? std::optional(with_half(*number)) : std::nullopt;
-    }
-
-    // "two and a half", "one and one-half"
-    double with_half(double value) {
-        if (!next_is("and") || peek(1) == nullptr) {
-            return value;
-        }
-        std::size_t ahead = 1;
-        if (next_is("a", 1) || next_is("one", 1)) {
-            ahead = 2;
-        }
-        const LineToken* fraction = peek(ahead);
-        if (fraction == nullptr) {
-            return value;
-        }
-        const double part = ahead == 2 ? fraction_named(fraction->folded) : joined_fraction(*fraction);
-        if (part > 0.0) {
-            at_ += ahead + 1;
-            return value + part;
-        }
-        return value;
+        const auto number = at_ < tokens_.size() ? read_kitchen_number(tokens_.subspan(at_)) : std::nullopt;
+        at_ += number ? number->length : 0U;
+        return number ? std::optional(number->value) : std::nullopt;
     }
 
     bool at_range_mark() const { return next_is("-") || next_is("to") || next_is("or"); }
@@ -225,6 +130,7 @@ private:
         std::optional<Fullness> fullness;
         std::string how;
         std::string size;
+        std::size_t behind_size = 0;
         while (peek(ahead) != nullptr && peek(ahead)->is_word() && ahead < 6) {
             const LineToken& token = *peek(ahead);
             if (const std::size_t used = take_measure(amount, ahead); used > 0) {
@@ -238,6 +144,8 @@ private:
                 size = is_two_word_size ? "extra large" : std::string(size_named(token.folded));
                 ahead += is_two_word_size ? 1U : 0U;
                 fullness = fullness_named(token.folded);
+                behind_size = ahead + 1;
+                behind_size += peek(behind_size) != nullptr && peek(behind_size)->is(".") ? 1U : 0U;
             } else if (const auto full = fullness_named(token.folded)) {
                 fullness = full;
             } else if (is_measured_as(token.folded)) {
@@ -252,10 +160,7 @@ private:
         }
         if (!size.empty()) { // "2 large eggs"
             amount.size = size;
-            while (!next_is(size) && !next_is("large")) {
-                ++at_;
-            }
-            ++at_;
+            at_ += behind_size;
         }
         amount.measure.is_formula_unit = true;
     }

@@ -151,9 +151,9 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "dusting|dust|kneading|rolling|roll|shaping|flouring|board|surface|surfaces|bench|work|worktop|peel|"
      "counter|handling"},
     {"filling", "filling|fill|stuffing|spreading"},
-    {"topping",
-     "topping|toppings|top|sprinkling|sprinkle|garnish|decoration|decorating|decorate|finishing|serving|"
-     "serve|icing|frosting|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
+    {"topping", "topping|toppings|top|tops|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
+                "decorate|finishing|finish|serving|"
+                "serve|icing|frosting|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
     {"bath", "bath|poaching|frying|fry|poach|simmering|boiling|water bath"},
 });
 
@@ -223,6 +223,13 @@ std::string_view size_named(std::string_view folded) {
     constexpr auto sizes = std::to_array<std::string_view>({"small", "medium", "large", "jumbo"});
     for (const std::string_view size : sizes) {
         if (folded == size || (folded.starts_with(size) && folded.substr(size.size()) == " sized")) {
+            return size;
+        }
+    }
+    constexpr auto short_sizes = std::to_array<std::pair<std::string_view, std::string_view>>(
+        {{"sm", "small"}, {"med", "medium"}, {"lg", "large"}, {"lge", "large"}, {"lrg", "large"}});
+    for (const auto& [word, size] : short_sizes) {
+        if (folded == word) {
             return size;
         }
     }

@@ -48,6 +48,9 @@ Segments segments_of(std::span<const LineToken> tokens) {
         if (++count > 40) {
             break;
         }
+        if (token.is("\"")) { // '"00" flour'
+            continue;
+        }
         const bool is_comma = token.kind == LineToken::Kind::mark && token.text != "." && token.text != "&";
         if (is_comma) {
             is_clause = false;
@@ -127,6 +130,19 @@ std::string_view egg_part(const Words& words) {
                           : std::string_view();
 }
 
+// "zest of lemon", "grated rind of an orange"
+bool take_part(NameMatch& match, const Words& words, const Pantry& pantry) {
+    const auto of = std::find(words.begin(), words.end(), "of");
+    if (of == words.begin() || of == words.end() || of + 1 == words.end()) {
+        return false;
+    }
+    const auto part =
+        std::find_if(words.begin(), of, [](const std::string& word) { return !is_preparation_word(word); });
+    Words turned(of + 1, words.end());
+    turned.insert(turned.end(), part, of);
+    return part != of && take_longest(match, turned, pantry);
+}
+
 bool names_culture(const Words& words) {
     return std::any_of(words.begin(), words.end(), [](const std::string& word) {
         return word == "starter" || word == "culture" || word == "sourdough" || word == "leaven" ||
@@ -163,7 +179,17 @@ NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
         }
         match.name = is_found && match.meanings.empty() ? joined(turned) : match.name;
     }
-    is_found = is_found || take(match, match.name, pantry) || take_longest(match, head, pantry);
+    is_found = is_found || take(match, match.name, pantry) || take_longest(match, head, pantry) ||
+               take_part(match, head, pantry);
+    for (std::size_t at = 0; !is_found && at < segments.behind_or.size();
+         ++at) { // "all-purpose or bread flour"
+        Words whole = head;
+        whole.push_back(segments.behind_or[at]);
+        is_found = take(match, joined(whole), pantry);
+    }
+    if (std::find(head.begin(), head.end(), "ground") != head.end() && match.ingredient != nullptr) {
+        take(match, "ground " + std::string(match.ingredient->name), pantry);
+    }
     if (is_found && !segments.behind_or.empty()) {
         NameMatch other;
         Words behind = segments.behind_or;

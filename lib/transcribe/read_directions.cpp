@@ -1,13 +1,9 @@
 #include "transcribe/read_directions.hpp"
 
-#include "quantity/number.hpp"
-#include "transcribe/kitchen_words.hpp"
-#include "transcribe/line_tokens.hpp"
-#include "transcribe/weigh_amount.hpp"
+#include "transcribe/clause_reader.hpp"
 
 #include <algorithm>
-#include <array>
-#include <optional>
+#include <initializer_list>
 #include <utility>
 
 namespace leavenwright {
@@ -15,168 +11,110 @@ namespace {
 
 constexpr std::size_t most_steps = 60;
 
-// The index of the first word with one of these beginnings; the number of tokens where there is none.
-std::size_t first_of(const std::vector<LineToken>& tokens, std::initializer_list<std::string_view> stems) {
-    const auto found = std::find_if(tokens.begin(), tokens.end(), [&](const LineToken& token) {
+enum class Act { none, apart, sponge, mix, knead, rise, chill, stand, rest, divide, shape, boil, heat, bake };
+
+using Tokens = std::vector<LineToken>;
+
+bool holds(const Tokens& tokens, std::initializer_list<std::string_view> stems) {
+    return std::any_of(tokens.begin(), tokens.end(), [&](const LineToken& token) {
         return token.is_word() && std::any_of(stems.begin(), stems.end(), [&](std::string_view stem) {
                    return token.folded.starts_with(stem);
                });
     });
-    return static_cast<std::size_t>(found - tokens.begin());
 }
 
-bool holds(const std::vector<LineToken>& tokens, std::initializer_list<std::string_view> stems) {
-    return first_of(tokens, stems) < tokens.size();
+bool holds_word(const Tokens& tokens, std::initializer_list<std::string_view> words) {
+    return std::any_of(tokens.begin(), tokens.end(), [&](const LineToken& token) {
+        return token.is_word() && std::find(words.begin(), words.end(), token.folded) != words.end();
+    });
 }
 
-std::string_view time_unit(const LineToken& token) {
-    constexpr auto units = std::to_array<std::pair<std::string_view, std::string_view>>({{"minutes", "min"},
-                                                                                         {"minute", "min"},
-                                                                                         {"min", "min"},
-                                                                                         {"mins", "min"},
-                                                                                         {"hours", "h"},
-                                                                                         {"hour", "h"},
-                                                                                         {"hrs", "h"},
-                                                                                         {"hr", "h"},
-                                                                                         {"h", "h"},
-                                                                                         {"days", "d"},
-                                                                                         {"day", "d"}});
-    for (const auto& [word, unit] : units) {
-        if (token.is(word)) {
-            return unit;
+// `word`, and one of `others` in the three behind it: "form into loaves", but not "to form a dough".
+bool holds_pair(const Tokens& tokens, std::string_view word, std::initializer_list<std::string_view> others) {
+    for (std::size_t at = 0; at < tokens.size(); ++at) {
+        const std::size_t end = std::min(at + 4, tokens.size());
+        const auto begin = tokens.begin() + static_cast<std::ptrdiff_t>(at);
+        if (tokens[at].is(word) &&
+            holds({begin + 1, tokens.begin() + static_cast<std::ptrdiff_t>(end)}, others)) {
+            return true;
         }
     }
-    return {};
+    return false;
 }
 
-class SentenceReader {
-public:
-    explicit SentenceReader(std::string_view sentence) : tokens_(line_tokens(sentence)) {}
+bool is_shaping(const Tokens& tokens) {
+    return holds(tokens, {"shape", "shaping", "braid", "plait"}) ||
+           holds_word(tokens, {"mold", "mould", "molded", "moulded"}) ||
+           holds_pair(tokens, "form", {"into", "loa", "ball", "roll", "bun", "round", "log"}) ||
+           holds_word(tokens, {"roll"});
+}
 
-    const std::vector<LineToken>& tokens() const { return tokens_; }
+bool is_dividing(const Tokens& tokens) {
+    return holds(tokens, {"divide", "portion"}) || holds_pair(tokens, "cut", {"into"}) ||
+           holds_pair(tokens, "split", {"into"}) || holds_pair(tokens, "scale", {"at", "into"});
+}
 
-    /// The first time in the sentence, as the formula reads it.
-    std::string time() const {
-        for (std::size_t at = 0; at < tokens_.size(); ++at) {
-            if (auto text = time_at(at); !text.empty()) {
-                return text;
-            }
-            const bool is_over_night =
-                tokens_[at].is("over") && at + 1 < tokens_.size() && tokens_[at + 1].is("night");
-            if (tokens_[at].is("overnight") || is_over_night) {
-                return "8 to 12 h";
-            }
-        }
-        return {};
+bool is_baking(const Tokens& tokens) {
+    const bool is_thing =
+        holds_pair(tokens, "baking",
+                   {"sheet", "pan", "dish", "tray", "stone", "paper", "time", "powder", "soda", "tin"});
+    return holds_word(tokens, {"bake", "bakes", "baked"}) || (holds_word(tokens, {"baking"}) && !is_thing);
+}
+
+// What a clause says to do; one that says how long something lasts may say none.
+Act act_of(const Tokens& tokens) {
+    if (holds(tokens, {"preheat"}) || holds_pair(tokens, "heat", {"oven"}) ||
+        (holds_word(tokens, {"reduce", "lower", "turn"}) && holds_word(tokens, {"heat", "oven"}))) {
+        return Act::heat;
     }
-
-    /// The first temperature between two bounds in Celsius.
-    std::string temperature(double least_c, double most_c) const {
-        for (std::size_t at = 0; at < tokens_.size(); ++at) {
-            if (!tokens_[at].is_number()) {
-                continue;
-            }
-            const char scale = scale_behind(at + 1);
-            const double degrees = tokens_[at].value;
-            const double celsius = scale == 'F' ? (degrees - 32.0) * 5.0 / 9.0 : degrees;
-            if (scale != '\0' && celsius >= least_c && celsius <= most_c) {
-                return exact_decimal(degrees, 0) + " " + scale;
-            }
-        }
-        return {};
+    if (is_baking(tokens) && !holds_word(tokens, {"before"})) {
+        return Act::bake;
     }
-
-private:
-    std::optional<double> number_at(std::size_t at, std::size_t& used) const {
-        if (at >= tokens_.size()) {
-            return std::nullopt;
-        }
-        used = 1;
-        if (tokens_[at].is_number()) {
-            return tokens_[at].value;
-        }
-        const auto next_is = [&](std::size_t index, std::string_view word) {
-            return index < tokens_.size() && tokens_[index].is(word);
-        };
-        if (tokens_[at].is("half") && (next_is(at + 1, "an") || next_is(at + 1, "a"))) {
-            used = 2;
-            return 0.5;
-        }
-        double value = number_named(tokens_[at].folded);
-        if (value == 0.0 && (tokens_[at].is("an") || tokens_[at].is("a"))) {
-            value = 1.0;
-        }
-        if (value > 0.0 && next_is(at + 1, "and") && next_is(at + 2, "a") && next_is(at + 3, "half")) {
-            used = 4;
-            value += 0.5;
-        }
-        return value > 0.0 ? std::optional(value) : std::nullopt;
+    if (holds(tokens, {"refrigerat", "fridge", "chill", "icebox", "retard"})) {
+        return Act::chill;
     }
-
-    std::string time_at(std::size_t at) const {
-        std::size_t used = 0;
-        const auto least = number_at(at, used);
-        if (!least || !(*least > 0.0) || *least > 1000.0) {
-            return {};
-        }
-        at += used;
-        std::optional<double> most;
-        const bool is_range =
-            at + 1 < tokens_.size() && (tokens_[at].is("-") || tokens_[at].is("to") || tokens_[at].is("or"));
-        if (is_range) {
-            most = number_at(at + 1, used);
-            at += most ? 1 + used : 0U;
-        }
-        while (at < tokens_.size() &&
-               (tokens_[at].is("-") || tokens_[at].is("more") || tokens_[at].is("full"))) {
-            ++at;
-        }
-        const std::string_view unit = at < tokens_.size() ? time_unit(tokens_[at]) : std::string_view();
-        if (unit.empty() || (most && !(*most > *least))) {
-            return {};
-        }
-        std::string text = kitchen_number(*least);
-        text += most ? " to " + kitchen_number(*most) : "";
-        text += " " + std::string(unit);
-        if (!most && unit == "h") { // "1 hour 30 minutes", "1 hour and 30 minutes"
-            std::size_t next = at + 1;
-            next += next < tokens_.size() && tokens_[next].is("and") ? 1U : 0U;
-            const bool has_minutes = next + 1 < tokens_.size() && tokens_[next].is_number() &&
-                                     tokens_[next].value > 0.0 && time_unit(tokens_[next + 1]) == "min";
-            text += has_minutes ? " " + kitchen_number(tokens_[next].value) + " min" : "";
-        }
-        return text;
+    const bool is_rising = holds(tokens, {"rise", "rising", "doubl", "prove", "proving", "proof", "ferment",
+                                          "raise", "puffy", "bulk"}) ||
+                           holds_word(tokens, {"light"});
+    const bool is_waiting = holds_word(tokens, {"leave", "stand", "stands", "set", "sit", "let"}) &&
+                            !holds_pair(tokens, "stand", {"mixer"});
+    const bool has_no_dough = !holds(tokens, {"dough"}) && (is_rising || is_waiting);
+    if (has_no_dough && holds(tokens, {"yeast", "frothy", "foamy", "bubbly", "starter", "preferment",
+                                       "poolish", "biga", "levain"})) {
+        return Act::apart;
     }
-
-    // The scale of a temperature: "F", "°F", "degrees F", "° F", "-450 F".
-    char scale_behind(std::size_t at) const {
-        for (std::size_t ahead = 0; ahead < 5 && at + ahead < tokens_.size(); ++ahead) {
-            const LineToken& token = tokens_[at + ahead];
-            const std::string_view text = token.text;
-            const bool is_degree = text == "\xC2\xB0" || token.is("degrees") || token.is("degree") ||
-                                   token.is("deg") || token.is(".");
-            if (text == "F" ||
-                text == "\xC2\xB0"
-                        "F" ||
-                text == "f" || token.is("fahrenheit")) {
-                return 'F';
-            }
-            if (text == "C" ||
-                text == "\xC2\xB0"
-                        "C" ||
-                token.is("celsius") || token.is("centigrade")) {
-                return 'C';
-            }
-            const bool continues = is_degree || token.is("-") || token.is("to") || token.is_number();
-            if (!continues) {
-                return '\0';
-            }
-        }
-        return '\0';
+    if (has_no_dough && holds(tokens, {"sponge"})) {
+        return Act::sponge;
     }
+    if (is_rising) {
+        return Act::rise;
+    }
+    if (holds(tokens, {"boil", "simmer", "poach"}) && holds(tokens, {"each", "side", "bath", "bagel"})) {
+        return Act::boil;
+    }
+    if (is_dividing(tokens)) {
+        return Act::divide;
+    }
+    if (is_shaping(tokens)) {
+        return Act::shape;
+    }
+    return holds(tokens, {"knead"}) && !holds(tokens, {"kneaded"}) ? Act::knead
+           : holds_word(tokens, {"rest", "resting", "rests"})      ? Act::rest
+           : is_waiting                                            ? Act::stand
+           : holds_word(tokens, {"mix", "beat"})                   ? Act::mix
+                                                                   : Act::none;
+}
 
-    std::vector<LineToken> tokens_;
-};
+// Minutes at the least that a time of a step says.
+double least_minutes(std::string_view time) {
+    const ClauseReader reader(time);
+    const auto& tokens = reader.tokens();
+    if (tokens.size() < 2) {
+        return 0.0;
+    }
+    const double unit = tokens.back().is("h") ? 60.0 : tokens.back().is("d") ? 1440.0 : 1.0;
+    return tokens.front().value * unit;
+}
 
 class DirectionsReader {
 public:
@@ -185,7 +123,9 @@ public:
             std::string_view rest = paragraph;
             while (!rest.empty() && steps_.size() < most_steps) {
                 const std::size_t end = end_of_sentence(rest);
-                take(rest.substr(0, end));
+                if (end <= longest_sentence) {
+                    read_sentence(rest.substr(0, end));
+                }
                 rest.remove_prefix(std::min(end + 1, rest.size()));
             }
         }
@@ -193,71 +133,185 @@ public:
     }
 
 private:
-    // At a full stop before a space, a semicolon, a line's end, or before "then".
+    static constexpr std::size_t longest_sentence = 1000; // bytes
+
+    // What of a sentence makes one step: its first act, and the clauses that say how long.
+    struct Group {
+        Act act = Act::none;
+        std::string_view words;
+        bool has_time = false;
+    };
+
+    // At a full stop before a space or capital, a semicolon, or a line's end; "hrs." and "min." go on before
+    // a small letter.
     static std::size_t end_of_sentence(std::string_view text) {
         for (std::size_t at = 0; at < text.size(); ++at) {
             const bool is_stop =
                 (text[at] == '.' || text[at] == '!') && (at + 1 == text.size() || text[at + 1] == ' ');
-            const std::string_view rest = text.substr(at, 10);
-            const bool is_then = text[at] == ' ' && at > 12 &&
-                                 (rest.starts_with(" then ") || rest.starts_with(" and bake ") ||
-                                  rest.starts_with(" and let "));
-            if (is_stop || is_then || text[at] == ';' || text[at] == '\n') {
+            const bool goes_on =
+                is_stop && at + 2 < text.size() && text[at + 2] >= 'a' && text[at + 2] <= 'z';
+            if ((is_stop && !goes_on) || text[at] == ';' || text[at] == '\n') {
                 return at;
             }
         }
         return text.size();
     }
 
-    void take(std::string_view sentence) {
-        if (sentence.size() < 4 || sentence.size() > 1000) {
+    // At a comma, a colon, or before "and" and "then", but not inside of "1 hour and 30 minutes".
+    static std::size_t end_of_clause(std::string_view text) {
+        int depth = 0;
+        for (std::size_t at = 0; at < text.size(); ++at) {
+            depth += text[at] == '(' ? 1 : text[at] == ')' ? -1 : 0;
+            const std::string_view rest = text.substr(at);
+            const bool has_number = at + 5 < text.size() && text[at + 5] >= '0' && text[at + 5] <= '9';
+            const bool is_word = at > 0 && !rest.starts_with(" and a half") &&
+                                 ((rest.starts_with(" and ") && !has_number) || rest.starts_with(" then "));
+            const bool is_comma = (text[at] == ',' || text[at] == ':') && rest.substr(1, 1) == " ";
+            if (depth <= 0 && (is_word || is_comma)) {
+                return at;
+            }
+        }
+        return text.size();
+    }
+
+    // Whether what waits in a sentence is no dough yet: yeast in its water, a preferment.
+    static bool has_no_dough(std::string_view sentence) {
+        const ClauseReader whole(sentence);
+        const auto& tokens = whole.tokens();
+        const bool is_stage = holds(tokens, {"preferment", "poolish", "biga"});
+        const bool is_yeast = holds(tokens, {"yeast"}) && !holds(tokens, {"flour", "knead"});
+        return (is_stage || is_yeast) && !holds(tokens, {"dough"});
+    }
+
+    void read_sentence(std::string_view sentence) {
+        const bool is_apart = has_no_dough(sentence);
+        Group group;
+        for (std::size_t begin = 0; begin < sentence.size();) {
+            const std::size_t length = std::max<std::size_t>(end_of_clause(sentence.substr(begin)), 1);
+            const std::string_view clause = sentence.substr(begin, length);
+            const ClauseReader reader(clause);
+            const Act said = act_of(reader.tokens());
+            const bool is_waiting = said == Act::stand || said == Act::rest;
+            const Act act = is_apart && is_waiting ? Act::apart : said;
+            const bool has_time = !reader.time().empty();
+            if (begins_step(group, act, has_time, !reader.oven().empty())) {
+                add(group);
+                group = Group{.act = act == Act::none ? group.act : act, .words = clause};
+            } else {
+                const std::size_t from = group.words.empty()
+                                             ? begin
+                                             : static_cast<std::size_t>(group.words.data() - sentence.data());
+                group.words = sentence.substr(from, begin + length - from);
+                group.act = is_weaker(group.act, act) ? act : group.act;
+            }
+            group.has_time = group.has_time || has_time;
+            begin += length;
+        }
+        add(group);
+    }
+
+    // "leave to prove": what it waits for says more than that it waits.
+    static bool is_weaker(Act held, Act next) {
+        const bool is_wait = held == Act::stand || held == Act::rest;
+        return held == Act::none ||
+               (is_wait && (next == Act::rise || next == Act::chill || next == Act::apart));
+    }
+
+    static bool begins_step(const Group& group, Act act, bool has_time, bool has_oven) {
+        if (group.act == Act::none) {
+            return false;
+        }
+        if (act == Act::none) { // "bake 10 minutes at 450 F, 20 minutes at 400 F"
+            return group.act == Act::bake && group.has_time && has_time && has_oven;
+        }
+        if (act == group.act) {
+            return group.has_time && has_time;
+        }
+        const bool is_end = act == Act::rise && group.has_time && !has_time; // "rest 1 hour, until doubled"
+        return !is_end && !(is_weaker(group.act, act) && !group.has_time);
+    }
+
+    void add(const Group& group) {
+        if (group.act == Act::none || steps_.size() >= most_steps) {
             return;
         }
-        const SentenceReader reader(sentence);
-        const auto& tokens = reader.tokens();
-        constexpr double coolest_oven_c = 120.0;
-        const std::string oven = reader.temperature(coolest_oven_c, 550.0);
-        if (holds(tokens, {"preheat", "oven"}) && !oven.empty()) {
-            oven_ = oven;
-        }
-        std::string time = reader.time();
+        const ClauseReader reader(group.words);
+        const std::string oven = reader.oven();
+        const std::string time = reader.time();
         const std::string place = reader.temperature(-5.0, 50.0);
-        const auto add = [&](std::string verb, std::string at) {
-            std::string words(sentence);
-            words.erase(0, std::min(words.find_first_not_of(' '), words.size()));
-            steps_.push_back({.verb = std::move(verb),
-                              .time = time,
-                              .temperature = std::move(at),
-                              .words = std::move(words)});
-        };
-        const bool is_shaping = holds(tokens, {"shape", "form", "mold", "mould"});
-        if (holds(tokens, {"bake", "baking"}) && !holds(tokens, {"preheat", "before"}) &&
-            (!time.empty() || !oven.empty())) {
-            add("bake", oven.empty() ? oven_ : oven);
-        } else if (holds(tokens, {"refrigerat", "fridge", "chill"}) && !time.empty()) {
-            add("retard", place);
-        } else if (holds(tokens,
-                         {"rise", "rising", "double", "prove", "proof", "ferment", "raise", "light"}) &&
-                   !time.empty()) {
-            const bool is_shaped_before = first_of(tokens, {"shape", "form", "mold", "mould"}) <
-                                          first_of(tokens, {"rise", "rising", "double"});
-            was_shaped_ = was_shaped_ || is_shaped_before;
-            add(was_shaped_ ? "proof" : "bulk", place);
-        } else if (holds(tokens, {"boil", "simmer"}) && holds(tokens, {"each", "side", "bath", "bagel"}) &&
-                   !time.empty()) {
-            add("boil", {});
-        } else if (holds(tokens, {"knead"}) && !time.empty()) {
-            add("knead", {});
-        } else if (holds(tokens, {"rest", "stand", "sit"}) && !time.empty()) {
-            add("rest", place);
-        } else if (is_shaping) {
-            time.clear();
-            add("shape", {});
-        } else if (holds(tokens, {"divide"})) {
-            time.clear();
-            add("divide", {});
+        switch (group.act) {
+        case Act::apart: // no dough yet, or that of a stage
+            return;
+        case Act::heat:
+            oven_ = oven.empty() ? oven_ : oven;
+            return;
+        case Act::bake:
+            oven_ = oven.empty() ? oven_ : oven;
+            if (!time.empty() || !oven.empty()) {
+                push(group, "bake", time, oven_);
+            }
+            return;
+        case Act::divide:
+            push(group, "divide", {}, {});
+            was_shaped_ = was_shaped_ || holds_word(reader.tokens(), {"tin", "tins", "pan", "pans"});
+            return;
+        case Act::shape:
+            if (steps_.empty() || steps_.back().verb != "shape") {
+                push(group, "shape", {}, {});
+            }
+            was_shaped_ = true;
+            return;
+        default:
+            break;
         }
-        was_shaped_ = was_shaped_ || is_shaping;
+        if (!time.empty() && !is_baked()) {
+            add_timed(group, time, place);
+        }
+    }
+
+    void add_timed(const Group& group, const std::string& time, const std::string& place) {
+        constexpr double longest_rest = 45.0; // minutes; what waits longer rises
+        const bool is_long = least_minutes(time) >= longest_rest;
+        const ClauseReader reader(group.words);
+        const bool is_warm = holds(reader.tokens(), {"warm", "doubl", "puffy", "risen", "rise"});
+        switch (group.act) {
+        case Act::sponge:
+            push(group, "rest", time, place);
+            return;
+        case Act::mix:
+            push(group, "mix", time, {});
+            return;
+        case Act::knead:
+            push(group, "knead", time, {});
+            return;
+        case Act::chill:
+            push(group, "retard", time, place);
+            return;
+        case Act::boil:
+            push(group, "boil", time, {});
+            return;
+        case Act::rise:
+            push(group, was_shaped_ ? "proof" : "bulk", time, place);
+            return;
+        default:
+            break;
+        }
+        const bool is_rise = is_long || is_warm;
+        push(group, !is_rise ? "rest" : was_shaped_ ? "proof" : "bulk", time, place);
+    }
+
+    bool is_baked() const { return !steps_.empty() && steps_.back().verb == "bake"; }
+
+    void push(const Group& group, std::string verb, std::string time, std::string temperature) {
+        std::string_view words = group.words;
+        for (const std::string_view lead : {" ", ",", ":", " ", "and ", "then ", " ", "then "}) {
+            words.remove_prefix(words.starts_with(lead) ? lead.size() : 0U);
+        }
+        words = words.substr(0, words.find_last_not_of(" ,:") + 1);
+        steps_.push_back({.verb = std::move(verb),
+                          .time = std::move(time),
+                          .temperature = std::move(temperature),
+                          .words = std::string(words)});
     }
 
     std::vector<DirectionStep> steps_;

@@ -42,6 +42,13 @@ std::optional<Part> part_named(std::string_view heading) {
     return std::nullopt;
 }
 
+// "fruit (soak the night before)": the words outside.
+std::string without_brackets(std::string_view heading) {
+    std::string text(heading.substr(0, heading.find('(')));
+    text.erase(text.find_last_not_of(' ') + 1);
+    return text;
+}
+
 bool is_rule(std::string_view line) {
     return !line.empty() && line.find_first_not_of("-=*_ |:+") == std::string_view::npos;
 }
@@ -61,7 +68,10 @@ public:
             const std::size_t end = line.find_last_not_of(" \t\r");
             const SourcedText whole{
                 .source = source_, .span = {source_->line_start(number), line.size()}, .text = line};
-            if (!is_rule(line)) {
+            next_line_ = number < source_->line_count() ? source_->line(number + 1) : std::string_view();
+            const bool is_table_head = line.find('|') != std::string_view::npos && is_rule(next_line_) &&
+                                       next_line_.find('|') != std::string_view::npos;
+            if (!is_rule(line) && !is_table_head) {
                 take(whole.part(begin, end - begin + 1));
             }
             blank_before_ = false;
@@ -99,12 +109,21 @@ private:
     bool take_heading(const SourcedText& line, const std::string& heading) {
         const bool is_marked = line.text.starts_with('#') || is_ended_by_colon(line.text) ||
                                (line.text.starts_with("**") && line.text.ends_with("**"));
-        const bool is_bare = blank_before_ && heading.size() < 30 && part_ == Part::ingredients;
-        if (!(is_marked || is_bare) || heading.size() > 60 ||
-            heading.find_first_of("0123456789") != std::string::npos) {
+        const std::string title = without_brackets(heading);
+        const bool is_bare = blank_before_ && title.size() < 30 &&
+                             (part_ == Part::ingredients ||
+                              (part_ == Part::heading && is_ingredient_line(next_line_, pantry_)));
+        if (!(is_marked || is_bare) || title.size() > 60 ||
+            title.find_first_of("0123456789") != std::string::npos) {
             return false;
         }
-        const auto role = role_of_heading(heading);
+        auto role = role_of_heading(title);
+        if (!role && is_bare && part_ == Part::ingredients && begins_group(title)) {
+            role = "dough"; // "Fruit", "Dry ingredients"
+        }
+        if (role == "dough" && part_ == Part::heading && !is_marked && recipe_.name.empty()) {
+            return false; // "White bread" above its ingredients
+        }
         const bool is_title =
             part_ == Part::heading && line.text.starts_with('#') && recipe_.name.empty() && !has_heading_;
         if (!role || is_title || part_ == Part::directions) {
@@ -113,6 +132,13 @@ private:
         part_ = Part::ingredients;
         role_ = *role;
         return true;
+    }
+
+    // A few words over ingredients that are no ingredient themselves.
+    bool begins_group(const std::string& title) const {
+        const auto words = std::count(title.begin(), title.end(), ' ') + 1;
+        return words <= 4 && is_ingredient_line(next_line_, pantry_) &&
+               !is_ingredient_line("1 cup " + title, pantry_);
     }
 
     bool take_yield(std::string_view line, std::string_view heading) {
@@ -183,6 +209,7 @@ private:
     RecipeText recipe_;
     Part part_ = Part::heading;
     std::string role_ = "dough";
+    std::string_view next_line_;
     bool has_heading_ = false;
     bool blank_before_ = true;
 };

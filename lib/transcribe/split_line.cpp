@@ -1,5 +1,7 @@
 #include "transcribe/split_line.hpp"
 
+#include "transcribe/line_brackets.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -8,38 +10,12 @@ namespace {
 
 using Tokens = std::vector<LineToken>;
 
-struct Bracket {
-    Tokens tokens;
-    std::size_t at = 0; // index in the tokens outside of brackets
-};
-
-// Tokens outside of brackets, and the brackets; one that never closes ends with the line.
-Tokens without_brackets(Tokens all, std::vector<Bracket>& brackets) {
-    Tokens outside;
-    int depth = 0;
-    for (LineToken& token : all) {
-        const bool opens = token.is("(") || token.is("[");
-        const bool closes = token.is(")") || token.is("]");
-        if (opens && depth++ == 0) {
-            brackets.push_back({.tokens = {}, .at = outside.size()});
-        } else if (closes) {
-            depth = std::max(depth - 1, 0);
-        } else if (!opens) {
-            (depth > 0 ? brackets.back().tokens : outside).push_back(std::move(token));
-        }
-    }
-    return outside;
-}
-
-bool is_any(const LineToken& token, std::initializer_list<std::string_view> words) {
-    return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return token.is(word); });
-}
-
 class LineSplitter {
 public:
     explicit LineSplitter(Tokens tokens) : tokens_(without_brackets(std::move(tokens), brackets_)) {}
 
     SplitLine split() {
+        take_lead();
         take_size_of();
         take_front_amount();
         if (!line_.amount) {
@@ -50,7 +26,9 @@ public:
         take_fullness_behind(line_.aside);
         take_fullness_behind(line_.name);
         take_extra();
-        take_purpose(line_.name, line_.purpose);
+        if (line_.purpose.empty()) {
+            take_purpose(line_.name, line_.purpose);
+        }
         if (line_.purpose.empty()) {
             take_purpose(line_.aside, line_.purpose);
         }
@@ -60,6 +38,33 @@ public:
 private:
     std::span<const LineToken> from(std::size_t at) const {
         return std::span<const LineToken>(tokens_).subspan(at);
+    }
+
+    // "For the tops: 1 egg white", "Glaze: 2 tbsp milk": what the line is for stands before it.
+    void take_lead() {
+        constexpr std::size_t longest_lead = 4;
+        std::size_t colon = 0;
+        while (colon < tokens_.size() && colon <= longest_lead && tokens_[colon].is_word()) {
+            ++colon;
+        }
+        if (colon == 0 || colon + 2 >= tokens_.size() || !tokens_[colon].is(":")) {
+            return;
+        }
+        std::size_t begin = 0;
+        while (begin < colon && is_any(tokens_[begin], {"for", "to", "the", "a"})) {
+            ++begin;
+        }
+        const std::string_view purpose =
+            begin + 1 == colon ? purpose_named(tokens_[begin].folded) : std::string_view();
+        const auto only_amount = read_kitchen_amount(from(colon + 1)); // "Syrup: 2 tbsp" names the syrup
+        const bool is_name = only_amount && colon + 1 + only_amount->length >= tokens_.size();
+        if (!purpose.empty() && !is_name) {
+            line_.purpose = purpose;
+            tokens_.erase(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(colon) + 1);
+            for (Bracket& bracket : brackets_) {
+                bracket.at -= std::min(bracket.at, colon + 1);
+            }
+        }
     }
 
     // "butter the size of an egg", "butter as large as a walnut"
@@ -137,6 +142,7 @@ private:
             return;
         }
         line_.amount = amount;
+        line_.is_name_behind = true;
         amount_end_ = amount->length;
         rest_begin_ = amount->length;
     }
@@ -150,8 +156,10 @@ private:
             const LineToken& before = tokens_[at - 1];
             const bool is_behind_mark =
                 before.kind == LineToken::Kind::mark && before.text != "/" && before.text != "\"";
-            const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word());
-            if (!may_begin || is_name_number(at)) {
+            const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word()) ||
+                                   (before.is("of") && number_named(tokens_[at].folded) > 0.0);
+            const bool is_added = is_any(before, {"+", "plus"}); // "egg yolk + 1 tsp cream"
+            if (!may_begin || is_added || is_name_number(at)) {
                 continue;
             }
             ++tries;
@@ -211,30 +219,29 @@ private:
         if (begin < tokens_.size() && (tokens_[begin].is("sifted") || tokens_[begin].is("packed"))) {
             line_.amount->how = tokens_[begin].folded;
         }
+        for (std::size_t at = begin; at + 1 < tokens_.size(); ++at) { // "flour, sifted before measuring"
+            if (tokens_[at].is("sifted") && tokens_[at + 1].is("before")) {
+                line_.amount->how = "sifted";
+            }
+        }
     }
 
     void take_brackets() {
         for (Bracket& bracket : brackets_) {
-            const auto begin =
-                std::find_if(bracket.tokens.begin(), bracket.tokens.end(), [](const LineToken& token) {
-                    return !is_any(
-                        token, {"or", "=", "about", "scant", "ca", "approx", "approximately", "i", "e", "."});
+            std::size_t at = begin_of_amount(bracket);
+            const bool is_amount = at < bracket.tokens.size();
+            const bool says_each =
+                std::any_of(bracket.tokens.begin(), bracket.tokens.end(), [](const LineToken& token) {
+                    return is_any(token, {"each", "per", "apiece"});
                 });
-            bool is_amount = false;
-            std::size_t at = static_cast<std::size_t>(begin - bracket.tokens.begin());
+            const bool is_inside = line_.amount && bracket.at > amount_begin_ && bracket.at < amount_end_;
             while (at < bracket.tokens.size() && line_.others.size() < 6) {
                 const auto amount =
                     read_kitchen_amount(std::span<const LineToken>(bracket.tokens).subspan(at));
                 if (!amount || amount->measure.name.empty()) {
                     break;
                 }
-                is_amount = true;
                 at += amount->length;
-                const bool says_each =
-                    std::any_of(bracket.tokens.begin(), bracket.tokens.end(), [](const LineToken& token) {
-                        return is_any(token, {"each", "per", "apiece"});
-                    });
-                const bool is_inside = line_.amount && bracket.at > amount_begin_ && bracket.at < amount_end_;
                 if (amount->measure.kind != Measure::Kind::percent) {
                     line_.others.push_back({.amount = *amount, .is_each = says_each || is_inside});
                 }
@@ -288,10 +295,12 @@ private:
         }
         line_.extra = read_kitchen_amount(tail);
         take_purpose(tail, line_.extra_purpose);
-        if (line_.extra && line_.extra_purpose.empty() && names_more(tail, line_.extra->length)) {
+        if (line_.extra && names_more(tail, line_.extra->length) &&
+            (line_.extra_purpose.empty() || !shares_a_word(tail, line_.name))) {
             LineToken comma; // "1 egg + 1 yolk": another ingredient
             comma.text = comma.folded = ",";
             line_.extra.reset();
+            line_.extra_purpose.clear();
             line_.name.push_back(comma);
             line_.name.insert(line_.name.end(), tail.begin(), tail.end());
             return;
@@ -304,6 +313,18 @@ private:
             line_.amount->most += more;
             line_.extra.reset();
         }
+    }
+
+    // "500 g flour plus 2 tbsp flour for dusting" is more of the same
+    static bool shares_a_word(const Tokens& tail, const Tokens& name) {
+        const auto end = std::find_if(tail.begin(), tail.end(), [](const LineToken& token) {
+            return token.is(",") || is_clause_word(token.folded);
+        });
+        return std::any_of(tail.begin(), end, [&](const LineToken& token) {
+            return token.is_word() && std::any_of(name.begin(), name.end(), [&](const LineToken& word) {
+                       return word.is_word() && word.is(token.folded);
+                   });
+        });
     }
 
     static bool names_more(const Tokens& tail, std::size_t begin) {

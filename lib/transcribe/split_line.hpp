@@ -20,6 +20,7 @@ struct SplitLine {
     std::vector<OtherAmount> others; // the same amount in other measures
     std::vector<LineToken> name;
     std::vector<LineToken> aside; // words in brackets
+    bool is_name_behind = false;  // the name follows the amount
     std::string purpose;          // "brushing"; empty where the line says nothing of the kind
     std::string size_of;          // "egg", of butter the size of one
 

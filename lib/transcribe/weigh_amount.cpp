@@ -3,11 +3,31 @@
 #include "quantity/number.hpp"
 #include "quantity/show.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
 namespace leavenwright {
 namespace {
+
+struct LikenedSize {
+    std::string_view thing;
+    double least_g;
+    double likely_g;
+    double most_g;
+};
+
+// Butter by the size of things, as old cookbooks print their equivalents: an egg 2 oz, a walnut 1 oz; the
+// spread is common practice, no source.
+constexpr auto likened_sizes = std::to_array<LikenedSize>({
+    {"egg", 40.0, 57.0, 65.0},
+    {"walnut", 14.0, 28.0, 32.0},
+    {"nutmeg", 5.0, 8.0, 12.0},
+    {"hazelnut", 5.0, 7.0, 12.0},
+    {"hickory", 8.0, 14.0, 20.0},
+    {"lemon", 60.0, 85.0, 110.0},
+    {"nut", 14.0, 28.0, 32.0},
+});
 
 // Of one `measure`, by the figures for the way it was measured, if the pantry has them.
 std::optional<Mass> mass_of_measure(const Ingredient& ingredient, const KitchenAmount& amount) {
@@ -23,7 +43,7 @@ std::optional<Mass> mass_of_measure(const Ingredient& ingredient, const KitchenA
 std::optional<std::string> piece_word(const Ingredient& ingredient, const KitchenAmount& amount) {
     std::vector<std::string> words;
     if (amount.measure.name.empty()) {
-        words = {amount.size};
+        words = {amount.size, ""}; // a small one weighs what one does, where sizes are not known
     } else {
         words = {amount.measure.name};
         if (amount.measure.name == "packet" || amount.measure.name == "sachet" ||
@@ -49,6 +69,14 @@ WeightRange range_of(Mass one, const KitchenAmount& amount, double uncertainty) 
 }
 
 } // namespace
+
+std::optional<std::size_t> way_of_measuring(const Ingredient& ingredient, std::string_view how) {
+    const auto found = std::find_if(ingredient.volumes.begin(), ingredient.volumes.end(),
+                                    [&](const MeasuredVolume& measured) { return measured.how == how; });
+    return found == ingredient.volumes.end()
+               ? std::nullopt
+               : std::optional(static_cast<std::size_t>(found - ingredient.volumes.begin()));
+}
 
 std::optional<WeightRange> weigh_amount(const Ingredient& ingredient, const KitchenAmount& amount) {
     const double piece_spread = piece_uncertainty.value();
@@ -76,6 +104,15 @@ std::optional<WeightRange> weigh_amount(const Ingredient& ingredient, const Kitc
         return one ? std::optional(range_of(*one, amount, piece_spread)) : std::nullopt;
     }
     return std::nullopt;
+}
+
+std::optional<WeightRange> weigh_likened(std::string_view thing) {
+    const auto size = std::find_if(likened_sizes.begin(), likened_sizes.end(),
+                                   [&](const LikenedSize& row) { return thing.starts_with(row.thing); });
+    return size == likened_sizes.end() ? std::nullopt
+                                       : std::optional(WeightRange{.likely = grams(size->likely_g),
+                                                                   .least = grams(size->least_g),
+                                                                   .most = grams(size->most_g)});
 }
 
 std::string formula_amount(const Ingredient& ingredient, const KitchenAmount& amount,

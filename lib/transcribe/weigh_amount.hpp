@@ -9,6 +9,13 @@ namespace leavenwright {
 /// Nothing where the pantry has no weight for the measure, and for a percentage.
 std::optional<WeightRange> weigh_amount(const Ingredient& ingredient, const KitchenAmount& amount);
 
+/// What has the size of an egg or a walnut; nothing for other things.
+std::optional<WeightRange> weigh_likened(std::string_view thing);
+
+/// Which of the ingredient's volumes was measured `how`: "sliced", "mashed"; nothing where none was. The
+/// first is taken where a recipe says nothing.
+std::optional<std::size_t> way_of_measuring(const Ingredient& ingredient, std::string_view how);
+
 /// The amount as the formula file reads it; in grams where it has no other words for it.
 std::string formula_amount(const Ingredient& ingredient, const KitchenAmount& amount,
                            const std::optional<WeightRange>& weight);

@@ -100,9 +100,14 @@ private:
         const auto tokens = line_tokens(plain_line(std::string_view(recipe_.yield).substr(0, 200)));
         for (std::size_t at = 0; at + 1 < tokens.size() && text.empty(); ++at) {
             const double number = tokens[at].is_number() ? tokens[at].value : number_named(tokens[at].folded);
-            const bool is_piece = tokens[at + 1].is_word() && !tokens[at + 1].is("inch") &&
-                                  !tokens[at + 1].is("servings") && !tokens[at + 1].is("people") &&
-                                  !tokens[at + 1].is("cm");
+            if (number > 0.0 && at + 2 < tokens.size() && tokens[at + 2].is_word() &&
+                !size_named(tokens[at + 1].folded).empty()) { // "two medium braids"
+                text = exact_decimal(number, 0) + " " + tokens[at + 2].folded;
+                break;
+            }
+            const bool is_piece = tokens[at + 1].is_word() && !tokens[at + 1].is("prep") &&
+                                  !tokens[at + 1].is("inch") && !tokens[at + 1].is("servings") &&
+                                  !tokens[at + 1].is("people") && !tokens[at + 1].is("cm");
             if (number > 0.0 && is_piece) {
                 text = exact_decimal(number, 0) + " " + tokens[at + 1].folded;
             }

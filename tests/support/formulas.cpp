@@ -57,8 +57,12 @@ Conversion converted(const Formula& formula, const ConversionRequest& request) {
     return *std::move(conversion);
 }
 
+std::filesystem::path project_folder() {
+    return LEAVENWRIGHT_SOURCE_DIR;
+}
+
 std::string project_file(const std::string& path) {
-    std::ifstream file(std::string(LEAVENWRIGHT_SOURCE_DIR) + "/" + path, std::ios::binary);
+    std::ifstream file(project_folder() / path, std::ios::binary);
     if (!file) {
         throw std::runtime_error("cannot open " + path);
     }

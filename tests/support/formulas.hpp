@@ -4,6 +4,7 @@
 #include "convert/convert.hpp"
 #include "formula/formula.hpp"
 
+#include <filesystem>
 #include <string>
 
 namespace leavenwright::testing {
@@ -21,6 +22,9 @@ std::string codes_of(const std::string& text);
 
 /// Converts; throws std::runtime_error with the diagnostics where it does not fit.
 Conversion converted(const Formula& formula, const ConversionRequest& request);
+
+/// Where the project is.
+std::filesystem::path project_folder();
 
 /// The whole content of a file below the project's folder.
 std::string project_file(const std::string& path);

@@ -173,6 +173,72 @@ TEST_CASE("directions: rises before and after shaping, the cold, and the oven") 
     CHECK(steps[4].temperature == "450 F");
 }
 
+namespace {
+
+// "bulk 2 h 75 F, shape, proof 45 min"
+std::string told(const std::string& directions) {
+    std::string text;
+    for (const DirectionStep& step : steps_of(directions)) {
+        text += (text.empty() ? "" : ", ") + step.verb + (step.time.empty() ? "" : " " + step.time) +
+                (step.temperature.empty() ? "" : " " + step.temperature);
+    }
+    return text;
+}
+
+} // namespace
+
+TEST_CASE("directions: each thing that a sentence says to do is a step") {
+    CHECK(told("Divide into 12, shape into balls, and let rise until doubled, about 1 1/2 hours.") ==
+          "divide, shape, proof 1 1/2 h");
+    CHECK(told("Knead 10 mins, rise 1 hr, knock back, shape into a tin, prove for 40 mins, bake at 200C for "
+               "35-40 mins.") == "knead 10 min, bulk 1 h, shape, proof 40 min, bake 35 to 40 min 200 C");
+    CHECK(told("Place in an oiled bowl, cover and leave to prove for 2-3 hours, until doubled in size.") ==
+          "bulk 2 to 3 h");
+    CHECK(told("Let rise 1 hour and 30 minutes.") == "bulk 1 h 30 min");
+    CHECK(told("Cover and leave on the counter for 8 hours at 70 F.") == "bulk 8 h 70 F");
+    CHECK(told("Refrigerate overnight, 12 to 16 hours.") == "retard 12 to 16 h");
+    CHECK(told("Place in the icebox over night.") == "retard 8 to 12 h");
+}
+
+TEST_CASE("directions: what is no step of the dough is left out") {
+    CHECK(told("Dissolve the yeast in the water and let stand 10 minutes.").empty());
+    CHECK(told("Leave the poolish for 12 hours at 21 C.").empty());
+    CHECK(told("Mix to form a soft dough. Let rise 1 hour.") == "bulk 1 h");
+    CHECK(told("Take out of the fridge 2 hours before baking.").empty());
+    CHECK(told("Bake 20 minutes at 400 F. Let stand 1 hour on a rack.") == "bake 20 min 400 F");
+}
+
+TEST_CASE("directions: an oven without a scale, by gas mark, and turned down") {
+    CHECK(told("Bake at 375 for 30 minutes.") == "bake 30 min 375 F");
+    CHECK(told("Bake at 200 for 30 minutes.") == "bake 30 min 200 C");
+    CHECK(told("Bake at 275 for 30 minutes.") == "bake 30 min");
+    CHECK(told("Preheat the oven to gas mark 7. Bake for 30 minutes.") == "bake 30 min 220 C");
+    CHECK(told("Bake 25 minutes at 220 C, then lower the heat to 200 C and bake for a further 10 minutes.") ==
+          "bake 25 min 220 C, bake 10 min 200 C");
+}
+
+TEST_CASE("transcribe: a group's heading needs no mark, and a lead gives its line a purpose") {
+    const auto result =
+        transcribed("Stollen\n\nSponge\n100 g flour\n100 g milk\n\nFruit (soaked)\n200 g raisins\n"
+                    "Glaze: 50 g sugar\n");
+    const auto& lines = result.transcription.lines;
+    REQUIRE(lines.size() == 4);
+    CHECK(lines[0].role == "sponge");
+    CHECK(lines[2].role == "dough");
+    CHECK(lines[3].role == "brushing");
+}
+
+TEST_CASE("transcribe: a mixture is halved with a warning, and each part may be all of it") {
+    const auto result = transcribed("500 g flour\n300 g milk and water\n");
+    const auto& lines = result.transcription.lines;
+    REQUIRE(lines.size() == 3);
+    CHECK(lines[1].key == "milk");
+    CHECK(lines[2].key == "water");
+    CHECK(!lines[2].is_sure);
+    CHECK(testing::near(in_grams(lines[2].weight->likely), 150.0, 1e-12, 0.0)); // half of 300 g
+    CHECK(testing::near(in_grams(lines[2].weight->most), 300.0, 1e-12, 0.0));
+}
+
 TEST_CASE("recipe text: a formula, broken or not, is none") {
     const Pantry pantry;
     CHECK(is_recipe_text(*source_of("2 cups flour\n1 cup water\n"), pantry));
