@@ -1,5 +1,6 @@
 #include "convert/levain_fit.hpp"
 
+#include "diagnostic/suggestion.hpp"
 #include "quantity/show.hpp"
 #include "source/unicode.hpp"
 
@@ -79,6 +80,18 @@ std::string untouched_liquid(const OpenDough& dough, const ConversionRequest& re
     return {};
 }
 
+// The levain's flours that the dough has none of, where the blend has to stay.
+std::string absent_flours(const OpenDough& dough, const ConversionRequest& request) {
+    const Overall flours = add_up(dough.lines, {});
+    std::vector<std::string_view> absent;
+    for (const LevainFlour& flour : request.levain_flour) {
+        if (request.keep_blend && !(flours.mass_of(*flour.ingredient).value() > 0.0)) {
+            absent.push_back(flour.ingredient->name);
+        }
+    }
+    return listed(absent);
+}
+
 } // namespace
 
 std::string offer_of(const OpenDough& dough, const ConversionRequest& request, PrefermentedFlour share_asked,
@@ -108,9 +121,12 @@ std::string offer_of(const OpenDough& dough, const ConversionRequest& request, P
     if (!text.empty()) {
         return text;
     }
-    const bool has_flour = dough.flour.value() > 0.0;
-    return has_flour ? "no levain fits into this dough: it has no water to give up"
-                     : "no levain fits: all the flour is in stages that are kept; leave --keep out";
+    if (!(dough.flour.value() > 0.0)) {
+        return "no levain fits: all the flour is in stages that are kept; leave --keep out";
+    }
+    const std::string absent = absent_flours(dough, request);
+    return absent.empty() ? "no levain fits into this dough: it has no water to give up"
+                          : "no levain of these flours fits: the dough has no " + absent + " to give up";
 }
 
 OpenDough open_dough(const Formula& formula, const ConversionRequest& request) {

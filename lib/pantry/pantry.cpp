@@ -63,43 +63,51 @@ std::span<const std::string_view> Pantry::meanings_of(std::string_view name) con
 std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
     constexpr std::size_t most = 3;
     const std::string folded = fold_name(name);
+    const std::size_t limit = edits_allowed(folded);
+    const std::size_t word_alike = 2 * limit + 2;
+    constexpr std::size_t longest_key = 1000;
     struct Candidate {
-        std::size_t distance;
+        std::size_t rank;
+        std::size_t more; // bytes that the words do not share
         std::string_view shown;
     };
     std::vector<Candidate> candidates;
-    const auto consider = [&](std::string_view key, std::string_view shown) {
-        const std::size_t limit = edits_allowed(folded);
-        std::size_t distance = edit_distance(folded, key, limit);
-        const bool holds_key =
-            key.size() > 3 && (" " + folded + " ").find(" " + std::string(key) + " ") != std::string::npos;
-        const bool is_held =
-            folded.size() > 3 && (" " + std::string(key) + " ").find(" " + folded + " ") != std::string::npos;
-        if (distance > limit && holds_key) {
-            distance = limit + 1 + folded.size() - key.size();
-        } else if (distance > limit && is_held) {
-            distance = limit + 20 + key.size() - folded.size();
-        }
-        if (distance <= limit || holds_key || is_held) {
-            candidates.push_back({distance, shown});
+    const auto consider = [&](std::string_view key, std::string_view shown, bool is_flour) {
+        const std::size_t distance = edit_distance(folded, key, limit);
+        const auto place_in = [](const std::string& whole, const std::string& part) {
+            return part.size() > 4 ? whole.find(part) : std::string::npos; // two spaces and three letters
+        };
+        const std::string spaced = " " + std::string(key) + " ";
+        const std::size_t found = place_in(spaced, " " + folded + " ");
+        if (distance <= limit) {
+            const bool begins_alike = key.substr(0, 1) == folded.substr(0, 1);
+            candidates.push_back({2 * distance, begins_alike ? 0U : 1U, shown});
+        } else if (found == 0) { // "spelt" is the flour before it is the flakes, or a slip of two letters
+            candidates.push_back({3, key.size() - folded.size() + (is_flour ? 0U : longest_key), shown});
+        } else if (place_in(" " + folded + " ", spaced) != std::string::npos) {
+            candidates.push_back({word_alike, folded.size() - key.size(), shown});
+        } else if (found != std::string::npos) {
+            candidates.push_back({word_alike + 1, key.size() - folded.size(), shown});
         }
     };
     for (const auto& [key, match] : added_names_) {
-        consider(key, match.ingredient->name);
+        consider(key, match.ingredient->name, match.ingredient->is_flour());
     }
     for (const PantryName& row : tables_->names) {
         const Ingredient& ingredient = tables_->ingredients[row.ingredient];
-        consider(row.folded, row.nearest < 0 ? ingredient.name : row.folded);
+        consider(row.folded, row.nearest < 0 ? ingredient.name : row.folded, ingredient.is_flour());
+    }
+    for (const AmbiguousName& name : tables_->ambiguous) {
+        consider(name.folded, name.folded, false);
     }
     std::stable_sort(candidates.begin(), candidates.end(), [](const Candidate& left, const Candidate& right) {
-        return left.distance < right.distance;
+        return std::pair(left.rank, left.more) < std::pair(right.rank, right.more);
     });
     std::vector<std::string_view> names;
-    // Beside a slip of the pen, names that only share a word are noise.
-    const bool has_slip = !candidates.empty() && candidates.front().distance <= edits_allowed(folded);
-    if (has_slip) {
-        const std::size_t best = candidates.front().distance;
-        std::erase_if(candidates, [&](const Candidate& candidate) { return candidate.distance > best; });
+    // Beside a slip of the pen, or a name cut short, names that only share a word are noise.
+    if (!candidates.empty() && candidates.front().rank < word_alike) {
+        const std::size_t best = candidates.front().rank;
+        std::erase_if(candidates, [&](const Candidate& candidate) { return candidate.rank > best; });
     }
     for (const Candidate& candidate : candidates) {
         const bool is_new = std::find(names.begin(), names.end(), candidate.shown) == names.end();

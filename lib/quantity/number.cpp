@@ -125,7 +125,7 @@ void report_not_a_number(const SourcedText& place, Diagnostics& diagnostics) {
     const std::string_view text = place.text;
     if (!text.empty() && (text.front() == '-' || text.starts_with("\xE2\x88\x92"))) {
         diagnostics.error(Code::amount_not_positive, place, in_quotes(text) + " is less than nothing",
-                          "leave out the minus sign, or take the line out");
+                          "write it without the minus sign, or leave it out");
         return;
     }
     diagnostics.error(Code::number_unreadable, place, "no number in " + in_quotes(text),

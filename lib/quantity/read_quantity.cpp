@@ -148,7 +148,7 @@ bool check_bounds(double value, double most, const SourcedText& place, Diagnosti
     if (!(value > 0.0)) {
         diagnostics.error(Code::amount_not_positive, place,
                           in_quotes(place.text) + " is nothing; an amount has to be more",
-                          "write how much it is, or take the line out");
+                          "write how much it is, or leave it out");
         return false;
     }
     if (!(value <= most)) {
