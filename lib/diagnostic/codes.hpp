@@ -36,6 +36,7 @@ enum class Code {
     ingredient_ambiguous,
     ingredient_doubtful,
     ingredient_unknown,
+    ingredients_in_prose,
     keep_refused,
     key_duplicate,
     key_missing,

@@ -1,5 +1,7 @@
 #include "transcribe/choose_amount.hpp"
 
+#include <cmath>
+
 namespace leavenwright {
 namespace {
 
@@ -12,8 +14,11 @@ KitchenAmount times(KitchenAmount one, const KitchenAmount& count) {
 
 int rank_of(const KitchenAmount& amount, const Ingredient* ingredient) {
     const bool is_weighable = ingredient == nullptr || weigh_amount(*ingredient, amount);
-    return amount.measure.kind == Measure::Kind::mass ? 4
+    const bool is_packet = amount.measure.is_piece() && !amount.measure.name.empty() &&
+                           ingredient != nullptr && ingredient->is_yeast();
+    return amount.measure.kind == Measure::Kind::mass ? 5
            : !is_weighable                            ? 0
+           : is_packet                                ? 4 // its maker weighs it
            : amount.measure.is_piece()                ? 1
            : amount.measure.is_doubtful               ? 2
                                                       : 3;
@@ -37,6 +42,18 @@ Share share_of(const KitchenAmount& amount, const KitchenAmount& first, const In
     return is_of_one ? Share::of_one : Share::of_all;
 }
 
+// Yeast in packets of 2 1/4 tsp: what the maker filled in, not what a spoon of it weighs.
+std::string packet_way(const Ingredient& ingredient, const KitchenAmount& amount) {
+    for (const MeasuredVolume& measured : ingredient.volumes) {
+        const double packets = amount.number * (amount.measure.volume / measured.volume).value();
+        const bool is_whole = std::abs(packets - std::round(packets)) < 1e-6 && packets > 0.5;
+        if (is_whole && !amount.is_range && measured.how.starts_with("from a packet")) {
+            return std::string(measured.how);
+        }
+    }
+    return {};
+}
+
 } // namespace
 
 void take_way_of_name(SplitLine& split, const Ingredient& ingredient) {
@@ -44,8 +61,9 @@ void take_way_of_name(SplitLine& split, const Ingredient& ingredient) {
     if (!amount.how.empty() || amount.measure.kind != Measure::Kind::volume) {
         return;
     }
+    amount.how = packet_way(ingredient, amount);
     for (const LineToken& token : split.name) {
-        if (!token.is_word()) {
+        if (!token.is_word() || !amount.how.empty()) {
             return;
         }
         if (const auto way = way_of_measuring(ingredient, token.folded)) {

@@ -128,6 +128,9 @@ std::string ClauseReader::time_at(std::size_t at) const {
     text += " " + std::string(unit);
     if (most == 0.0 && unit == "h") { // "1 hour 30 minutes", "1 hour and 30 minutes"
         const std::size_t next = at + (next_is(at + 1, "and") ? 2U : 1U);
+        if (next_is(at + 1, "and") && next_is(at + 2, "a") && next_is(at + 3, "half")) {
+            return kitchen_number(least->value + 0.5) + " h";
+        }
         const bool has_minutes = next + 1 < tokens_.size() && tokens_[next].is_number() &&
                                  tokens_[next].value > 0.0 && time_unit(tokens_[next + 1]) == "min";
         text += has_minutes ? " " + kitchen_number(tokens_[next].value) + " min" : "";

@@ -45,7 +45,7 @@ std::vector<LineToken> cut_mixture(SplitLine& split, const Pantry& pantry) {
     std::vector<LineToken>& name = split.name;
     const auto mark = std::find_if(name.begin(), name.end(),
                                    [](const LineToken& token) { return token.is("and") || token.is("&"); });
-    if (!split.amount || split.amount->measure.is_piece() || mark == name.end() ||
+    if ((split.amount && split.amount->measure.is_piece()) || mark == name.end() ||
         match_name(name, pantry).ingredient != nullptr) {
         return {};
     }
@@ -56,6 +56,10 @@ std::vector<LineToken> cut_mixture(SplitLine& split, const Pantry& pantry) {
         first.ingredient == second.ingredient) {
         return {};
     }
+    name.erase(mark, name.end());
+    if (!split.amount) { // "milk and sugar to glaze"
+        return rest;
+    }
     for (double* part : {&split.amount->number, &split.amount->least, &split.amount->most}) {
         *part /= 2.0;
     }
@@ -63,7 +67,6 @@ std::vector<LineToken> cut_mixture(SplitLine& split, const Pantry& pantry) {
     split.amount->most *= 2.0;
     split.amount->is_vague = true;
     split.others.clear();
-    name.erase(mark, name.end());
     return rest;
 }
 

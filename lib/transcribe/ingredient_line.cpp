@@ -6,6 +6,7 @@
 #include "transcribe/cut_ingredient.hpp"
 #include "transcribe/find_name.hpp"
 #include "transcribe/match_name.hpp"
+#include "transcribe/measure_habit.hpp"
 #include "transcribe/split_line.hpp"
 #include "transcribe/weigh_amount.hpp"
 
@@ -25,8 +26,8 @@ std::string range_text(const WeightRange& weight) {
 class IngredientReader {
 public:
     IngredientReader(const SourcedText& place, const Pantry& pantry, std::string_view role,
-                     Diagnostics& diagnostics)
-        : place_(place), pantry_(pantry), diagnostics_(diagnostics) {
+                     Diagnostics& diagnostics, MeasureHabit habit)
+        : place_(place), pantry_(pantry), diagnostics_(diagnostics), habit_(habit) {
         line_.text = std::string(without_bullet(place.text));
         line_.place = place;
         line_.role = role;
@@ -174,7 +175,12 @@ private:
             report_missing();
             return;
         }
+        settle_measure(*split_.amount, habit_);
+        for (OtherAmount& other : split_.others) {
+            settle_measure(other.amount, habit_);
+        }
         take_piece_of_name();
+        take_bare_grams();
         if (line_.ingredient != nullptr) {
             take_way_of_name(split_, *line_.ingredient);
         }
@@ -222,6 +228,20 @@ private:
                 return;
             }
         }
+    }
+
+    // "400 water", "10 salt" among bakers: grams, of what nobody counts.
+    void take_bare_grams() {
+        constexpr double least_grams = 5.0;
+        KitchenAmount& amount = *split_.amount;
+        const bool is_bare = amount.measure.is_piece() && amount.measure.name.empty() && amount.size.empty();
+        if (!is_bare || line_.ingredient == nullptr || mass_of_piece(*line_.ingredient, "") ||
+            line_.ingredient->is_yeast() || amount.number < least_grams) {
+            return;
+        }
+        amount.measure = *measure_named("g", "g");
+        doubt(Code::amount_doubtful, in_quotes(line_.text) + " does not say of what; grams are taken",
+              "write the unit in the formula if it is another");
     }
 
     // "1 yeast cake", "2 yeast packets": the piece stands behind the name.
@@ -347,6 +367,7 @@ private:
     const SourcedText place_;
     const Pantry& pantry_;
     Diagnostics& diagnostics_;
+    const MeasureHabit habit_;
     SplitLine split_;
     IngredientLine line_;
 };
@@ -354,8 +375,9 @@ private:
 } // namespace
 
 std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const Pantry& pantry,
-                                                 std::string_view role, Diagnostics& diagnostics) {
-    return IngredientReader(place, pantry, role, diagnostics).read();
+                                                 std::string_view role, Diagnostics& diagnostics,
+                                                 MeasureHabit habit) {
+    return IngredientReader(place, pantry, role, diagnostics, habit).read();
 }
 
 bool is_ingredient_line(std::string_view line, const Pantry& pantry) {

@@ -36,10 +36,14 @@ struct IngredientLine {
     bool is_known() const { return ingredient != nullptr && !amount.empty(); }
 };
 
+/// Whose pints a recipe measures in: the US pint holds 473 ml, the imperial one 568 ml.
+enum class MeasureHabit { unknown, us, imperial };
+
 /// Reads a line, which may hold two amounts for two roles ("2 eggs plus one for brushing"). What is doubtful
 /// is recorded as warnings. Linear in the line.
 std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const Pantry& pantry,
-                                                 std::string_view role, Diagnostics& diagnostics);
+                                                 std::string_view role, Diagnostics& diagnostics,
+                                                 MeasureHabit habit = MeasureHabit::unknown);
 
 /// Whether a line looks like an ingredient: an amount and a name that the pantry knows.
 bool is_ingredient_line(std::string_view line, const Pantry& pantry);

@@ -124,6 +124,7 @@ constexpr std::string_view preparations =
     "shredded|crumbled|separated|lightly|whisked|unmelted|cultured|separately|stirred|"
     "skimmed|rich|thick|thin|big|softened|dissolved|crumbled|"
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
+    "hand|mealy|floury|dairy|whipped|squeezed|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
 constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
@@ -151,9 +152,10 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "dusting|dust|kneading|rolling|roll|shaping|flouring|board|surface|surfaces|bench|work|worktop|peel|"
      "counter|handling"},
     {"filling", "filling|fill|stuffing|spreading"},
-    {"topping", "topping|toppings|top|tops|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
-                "decorate|finishing|finish|serving|"
-                "serve|icing|frosting|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
+    {"topping",
+     "topping|toppings|top|tops|crust|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
+     "decorate|finishing|finish|serving|"
+     "serve|icing|frosting|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
     {"bath", "bath|poaching|frying|fry|poach|simmering|boiling|water bath"},
 });
 

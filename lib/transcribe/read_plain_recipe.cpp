@@ -1,6 +1,7 @@
 // Plain text and Markdown: which lines are ingredients, which are directions.
 #include "source/unicode.hpp"
 #include "transcribe/ingredient_line.hpp"
+#include "transcribe/kitchen_amount.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_text.hpp"
@@ -30,13 +31,14 @@ std::string heading_text(std::string_view line) {
 }
 
 std::optional<Part> part_named(std::string_view heading) {
-    if (is_word_of(heading, {"ingredients", "you need", "you will need", "what you need", "zutaten",
-                             "ingredienti", "ingredientes", "shopping list"})) {
+    if (is_word_of(heading, {"ingredients", "ingredient list", "you need", "you will need", "what you need",
+                             "zutaten", "ingredienti", "ingredientes", "shopping list"})) {
         return Part::ingredients;
     }
     if (is_word_of(heading,
                    {"directions", "method", "instructions", "preparation", "steps", "procedure", "to make",
-                    "how to make it", "process", "zubereitung", "what to do", "making", "the method"})) {
+                    "how to make it", "process", "zubereitung", "what to do", "making", "the method", "how",
+                    "how to", "what you do", "to bake", "mode", "to prepare"})) {
         return Part::directions;
     }
     return std::nullopt;
@@ -47,6 +49,14 @@ std::string without_brackets(std::string_view heading) {
     std::string text(heading.substr(0, heading.find('(')));
     text.erase(text.find_last_not_of(' ') + 1);
     return text;
+}
+
+std::size_t count_words(std::string_view text) {
+    std::size_t words = 0;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        words += text[at] != ' ' && (at == 0 || text[at - 1] == ' ') ? 1U : 0U;
+    }
+    return words;
 }
 
 bool is_rule(std::string_view line) {
@@ -68,7 +78,7 @@ public:
             const std::size_t end = line.find_last_not_of(" \t\r");
             const SourcedText whole{
                 .source = source_, .span = {source_->line_start(number), line.size()}, .text = line};
-            next_line_ = number < source_->line_count() ? source_->line(number + 1) : std::string_view();
+            look_ahead(number);
             const bool is_table_head = line.find('|') != std::string_view::npos && is_rule(next_line_) &&
                                        next_line_.find('|') != std::string_view::npos;
             if (!is_rule(line) && !is_table_head) {
@@ -76,11 +86,31 @@ public:
             }
             blank_before_ = false;
         }
+        flush_columns();
         return std::move(recipe_);
     }
 
 private:
-    void take(const SourcedText& line) {
+    void look_ahead(std::size_t number) {
+        next_line_ = number < source_->line_count() ? source_->line(number + 1) : std::string_view();
+        next_words_ = {};
+        for (std::size_t next = number + 1; next <= source_->line_count() && next < number + 4; ++next) {
+            if (!is_rule(source_->line(next)) &&
+                source_->line(next).find_first_not_of(" \t\r") != std::string_view::npos) {
+                next_words_ = source_->line(next);
+                return;
+            }
+        }
+    }
+
+    void take(const SourcedText& whole) {
+        if (blank_before_) {
+            flush_columns();
+        }
+        const SourcedText line = left_column(whole);
+        if (take_label(line)) {
+            return;
+        }
         const std::string heading = heading_text(line.text);
         if (const auto part = part_named(heading)) {
             part_ = *part;
@@ -91,6 +121,9 @@ private:
         if (take_yield(line.text, heading) || take_heading(line, heading)) {
             return;
         }
+        if (part_ == Part::directions && blank_before_ && begins_list(line.text)) {
+            part_ = Part::ingredients;
+        }
         if (part_ == Part::directions) {
             take_direction(line);
         } else if (part_ == Part::heading) {
@@ -98,6 +131,72 @@ private:
         } else {
             take_ingredient(line);
         }
+    }
+
+    // "INGREDIENTS.--1 lb. of flour", "Method: Cream the yeast": a heading and the words below it on one
+    // line.
+    bool take_label(const SourcedText& line) {
+        constexpr std::size_t longest_label = 24;
+        const std::size_t end = line.text.substr(0, longest_label).find_first_of(".:-\xE2");
+        if (end == std::string_view::npos) {
+            return false;
+        }
+        const auto part = part_named(heading_text(line.text.substr(0, end)));
+        std::size_t begin = end;
+        for (const std::string_view mark :
+             {".", ":", " ", "-", "\xE2\x80\x94", "\xE2\x80\x93", "-", " ", "*"}) {
+            begin += line.text.substr(begin).starts_with(mark) ? mark.size() : 0U;
+        }
+        if (!part || begin == line.text.size()) {
+            return false;
+        }
+        part_ = *part;
+        has_heading_ = true;
+        role_ = "dough";
+        take(line.part(begin, line.text.size() - begin));
+        return true;
+    }
+
+    // "2 cups milk         1 yeast cake": the left column; the right one waits for the end of the list.
+    SourcedText left_column(const SourcedText& line) {
+        const std::string_view text = line.text;
+        const std::size_t gap = std::min(text.find("   "), text.find('\t'));
+        if (part_ == Part::directions || gap == std::string_view::npos ||
+            !is_ingredient_line(text.substr(0, gap), pantry_)) {
+            return line;
+        }
+        const std::size_t right = text.find_first_not_of(" \t", gap);
+        right_column_.push_back(line.part(right, text.size() - right));
+        return line.part(0, gap);
+    }
+
+    void push_ingredient(const SourcedText& line) {
+        if (recipe_.lines.size() < most_recipe_lines) {
+            recipe_.lines.push_back({.place = line, .role = role_});
+        }
+    }
+
+    void flush_columns() {
+        for (const SourcedText& line : right_column_) {
+            push_ingredient(line);
+        }
+        right_column_.clear();
+    }
+
+    // A list below directions, for a topping, say: two lines of it, or one under a heading.
+    bool begins_list(std::string_view text) const { return is_item(text) && is_item(next_line_); }
+
+    static bool has_measure(std::string_view text) {
+        constexpr std::size_t longest = 300;
+        const auto amount =
+            text.size() < longest ? read_kitchen_amount(line_tokens(plain_line(text))) : std::nullopt;
+        return amount && !amount->measure.name.empty();
+    }
+
+    bool is_item(std::string_view text) const {
+        constexpr std::size_t longest_item = 70;
+        return text.size() < longest_item && is_ingredient_line(text, pantry_) && !is_sentence(text) &&
+               text.find_last_of('.') != text.size() - 1;
     }
 
     bool is_ended_by_colon(std::string_view text) const {
@@ -110,14 +209,18 @@ private:
         const bool is_marked = line.text.starts_with('#') || is_ended_by_colon(line.text) ||
                                (line.text.starts_with("**") && line.text.ends_with("**"));
         const std::string title = without_brackets(heading);
-        const bool is_bare = blank_before_ && title.size() < 30 &&
-                             (part_ == Part::ingredients ||
-                              (part_ == Part::heading && is_ingredient_line(next_line_, pantry_)));
+        const bool is_bare =
+            blank_before_ && title.size() < 30 &&
+            (part_ == Part::ingredients || (part_ == Part::directions && is_item(next_words_)) ||
+             (part_ == Part::heading && is_ingredient_line(next_line_, pantry_)));
         if (!(is_marked || is_bare) || title.size() > 60 ||
             title.find_first_of("0123456789") != std::string::npos) {
             return false;
         }
         auto role = role_of_heading(title);
+        if (!role && is_marked && part_ == Part::ingredients) {
+            role = role_of_group(line.text, title);
+        }
         if (!role && is_bare && part_ == Part::ingredients && begins_group(title)) {
             role = "dough"; // "Fruit", "Dry ingredients"
         }
@@ -126,24 +229,35 @@ private:
         }
         const bool is_title =
             part_ == Part::heading && line.text.starts_with('#') && recipe_.name.empty() && !has_heading_;
-        if (!role || is_title || part_ == Part::directions) {
+        const bool is_in_directions = part_ == Part::directions && !is_item(next_words_);
+        if (!role || is_title || is_in_directions) {
             return false;
         }
+        flush_columns();
         part_ = Part::ingredients;
         role_ = *role;
         return true;
     }
 
+    // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin
+    // dispenser:" are parts of it.
+    std::optional<std::string> role_of_group(std::string_view text, const std::string& title) const {
+        if (title.empty() || !is_ingredient_line(next_words_, pantry_)) {
+            return std::nullopt;
+        }
+        const bool is_apart = title.starts_with("for the ") && !text.starts_with('#');
+        return is_apart ? title.substr(std::string_view("for the ").size()) : role_;
+    }
+
     // A few words over ingredients that are no ingredient themselves.
     bool begins_group(const std::string& title) const {
-        const auto words = std::count(title.begin(), title.end(), ' ') + 1;
-        return words <= 4 && is_ingredient_line(next_line_, pantry_) &&
+        return count_words(title) <= 4 && is_ingredient_line(next_line_, pantry_) &&
                !is_ingredient_line("1 cup " + title, pantry_);
     }
 
     bool take_yield(std::string_view line, std::string_view heading) {
-        for (const std::string_view word :
-             {"makes ", "yield: ", "yields ", "yield ", "serves: ", "servings: ", "makes: ", "yields: "}) {
+        for (const std::string_view word : {"makes ", "yield: ", "yields ", "yield ",
+                                            "serves: ", "servings: ", "makes: ", "yields: ", "quantity: "}) {
             if (heading.starts_with(word) && part_ != Part::directions && heading.size() < 80) {
                 const std::string text = plain_line(line);
                 recipe_.yield = text.substr(std::min(word.size(), text.size()));
@@ -154,7 +268,8 @@ private:
     }
 
     void take_before(const SourcedText& line) {
-        if (is_ingredient_line(line.text, pantry_) && !is_sentence(line.text)) {
+        const bool begins_list = is_item(next_line_) && has_measure(line.text); // of a name not known
+        if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = Part::ingredients;
             take_ingredient(line);
         } else if (recipe_.name.empty() && line.text.size() <= 120) {
@@ -167,20 +282,27 @@ private:
     // Prose: long, and ended by a full stop or begun by what a cook does.
     bool is_sentence(std::string_view text) const {
         const std::string plain = plain_line(text);
-        const auto words = static_cast<std::size_t>(std::count(plain.begin(), plain.end(), ' ')) + 1;
+        const std::size_t words = count_words(plain);
         const std::string first = fold_name(plain.substr(0, plain.find(' ')));
         const bool is_command = is_word_of(
-            first, {"mix",      "combine", "stir",     "add",    "knead", "bake",  "preheat", "heat",
-                    "dissolve", "beat",    "whisk",    "place",  "put",   "let",   "cover",   "turn",
-                    "shape",    "roll",    "divide",   "in",     "when",  "scald", "sift",    "cream",
-                    "pour",     "punch",   "brush",    "allow",  "set",   "make",  "melt",    "soften",
-                    "sprinkle", "mash",    "cook",     "boil",   "work",  "leave", "rub",     "warm",
-                    "proof",    "remove",  "transfer", "grease", "form",  "cut",   "then"});
+            first, {"mix",       "combine", "stir",     "add",    "knead",  "bake",  "preheat", "heat",
+                    "dissolve",  "beat",    "whisk",    "place",  "put",    "let",   "cover",   "turn",
+                    "shape",     "roll",    "divide",   "in",     "when",   "scald", "sift",    "cream",
+                    "pour",      "punch",   "brush",    "allow",  "set",    "make",  "melt",    "soften",
+                    "sprinkle",  "mash",    "cook",     "boil",   "work",   "leave", "rub",     "warm",
+                    "proof",     "remove",  "transfer", "grease", "form",   "cut",   "then",    "sieve",
+                    "bind",      "bring",   "fold",     "drain",  "start",  "weigh", "take",    "soak",
+                    "steep",     "strain",  "blend",    "whip",   "line",   "after", "while",   "meanwhile",
+                    "next",      "first",   "now",      "once",   "fry",    "drop",  "prepare", "gradually",
+                    "carefully", "using",   "return",   "repeat", "cool",   "do",    "tip",     "press",
+                    "flatten",   "stretch", "keep",     "serve",  "spread", "store"});
         return (is_command && words >= 3) || words > 22 || (words > 9 && plain.ends_with('.'));
     }
 
     void take_ingredient(const SourcedText& line) {
-        if (!has_heading_ && is_sentence(line.text)) {
+        const bool is_paragraph = blank_before_ && !is_item(line.text); // directions without a heading
+        if (is_sentence(line.text) && (!has_heading_ || is_paragraph)) {
+            flush_columns();
             part_ = Part::directions;
             take_direction(line);
             return;
@@ -189,9 +311,7 @@ private:
             take_direction(line); // directions without a heading of their own
             return;
         }
-        if (recipe_.lines.size() < most_recipe_lines) {
-            recipe_.lines.push_back({.place = line, .role = role_});
-        }
+        push_ingredient(line);
     }
 
     void take_direction(const SourcedText& line) {
@@ -210,6 +330,8 @@ private:
     Part part_ = Part::heading;
     std::string role_ = "dough";
     std::string_view next_line_;
+    std::string_view next_words_; // of the next line that has some
+    std::vector<SourcedText> right_column_;
     bool has_heading_ = false;
     bool blank_before_ = true;
 };

@@ -34,6 +34,11 @@ std::optional<std::string> role_of_heading(std::string_view heading);
 /// Plain text or Markdown.
 RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry);
 
+/// Text without a list: the amounts that stand in its sentences.
+RecipeText read_prose_recipe(const SourceHandle& source, const Pantry& pantry);
+/// Of one line. Linear time.
+std::vector<SourcedText> ingredients_in_prose(const SourcedText& line, const Pantry& pantry);
+
 /// The first schema.org Recipe of a JSON-LD text, inside lists and @graph too; nothing where it holds none.
 std::optional<RecipeText> read_json_recipe(const SourceHandle& source, std::string_view json,
                                            Diagnostics& diagnostics);

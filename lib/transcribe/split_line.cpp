@@ -165,8 +165,8 @@ private:
             ++tries;
             const auto amount = read_kitchen_amount(from(at));
             const bool is_last = amount && at + amount->length == tokens_.size();
-            const bool is_counted =
-                amount && (before.is("of") || (is_behind_mark && tokens_[at].is_number()) || is_last);
+            const bool is_counted = amount && (before.is("of") || is_part_word(before) ||
+                                               (is_behind_mark && tokens_[at].is_number()) || is_last);
             if (!amount || (amount->measure.name.empty() && !is_counted)) {
                 continue;
             }
@@ -175,6 +175,10 @@ private:
             amount_end_ = rest_begin_ = at + amount->length;
             return;
         }
+    }
+
+    static bool is_part_word(const LineToken& token) {
+        return is_any(token, {"white", "whites", "yolk", "yolks", "rind", "rinds", "zest", "peel", "juice"});
     }
 
     // "350 g / 1 1/2 cups", "1 cup or 120 g", "1 cup = 120 g", "1 cup, 120 g"
@@ -206,6 +210,12 @@ private:
         std::size_t begin = rest_begin_;
         while (begin < tokens_.size() && is_any(tokens_[begin], {"of", ".", ":", "-", ",", "/", ";"})) {
             ++begin;
+        }
+        if (!line_.name.empty() && begin < tokens_.size() && is_part_word(line_.name.back())) {
+            LineToken of; // "grated rind 1 lemon"
+            of.kind = LineToken::Kind::word;
+            of.text = of.folded = "of";
+            line_.name.push_back(of);
         }
         const bool is_counted_name = !line_.name.empty() && line_.name.back().is("of"); // yolks of 2 eggs
         if (!line_.name.empty() && begin < tokens_.size() && !is_counted_name) {

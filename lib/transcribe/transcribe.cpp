@@ -2,6 +2,7 @@
 
 #include "formula/overall.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/measure_habit.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/write_transcription.hpp"
 
@@ -38,11 +39,16 @@ public:
         if (report_hidden()) {
             return std::nullopt;
         }
-        const RecipeText recipe = read();
+        RecipeText recipe = read();
+        const bool is_prose = recipe.lines.empty() && take_prose(recipe);
         result_.name = recipe.name.empty() ? "Untitled recipe" : printable(recipe.name, 120);
+        const MeasureHabit habit = measure_habit(source_->text());
         for (const RecipeLine& line : recipe.lines) {
-            auto lines = read_ingredient_line(line.place, pantry_, line.role, diagnostics_);
-            result_.lines.insert(result_.lines.end(), lines.begin(), lines.end());
+            auto lines = read_ingredient_line(line.place, pantry_, line.role, diagnostics_, habit);
+            for (IngredientLine& read : lines) {
+                read.is_sure = read.is_sure && !is_prose;
+                result_.lines.push_back(std::move(read));
+            }
         }
         if (result_.lines.empty()) {
             diagnostics_.error(
@@ -72,6 +78,25 @@ private:
             diagnostics_.error(Code::control_character, place, "a control character stands here",
                                "take it out");
         }
+        return true;
+    }
+
+    // Whether a text without a list has amounts in its sentences.
+    bool take_prose(RecipeText& recipe) {
+        if (is_page(source_->text()) || is_json(source_->text())) {
+            return false;
+        }
+        RecipeText prose = read_prose_recipe(source_, pantry_);
+        if (prose.lines.empty()) {
+            return false;
+        }
+        diagnostics_.warning(Code::ingredients_in_prose, prose.lines.front().place,
+                             "there is no list of ingredients: " + counted(prose.lines.size(), "amount") +
+                                 " were gathered from the sentences",
+                             "look whether one is missing, or belongs elsewhere");
+        constexpr std::size_t longest_title = 60;
+        prose.name = recipe.name.size() <= longest_title ? recipe.name : std::string();
+        recipe = std::move(prose);
         return true;
     }
 
@@ -182,7 +207,9 @@ bool is_recipe_text(const SourceText& source, const Pantry& pantry) {
              {"name", "makes", "dough", "overall", "preferments", "soakers", "process", "pantry"}) {
             keys += begins_with_key(line, key) ? 1U : 0U;
         }
-        has_ingredient = has_ingredient || is_ingredient_line(line, pantry);
+        has_ingredient =
+            has_ingredient || is_ingredient_line(line, pantry) ||
+            ingredients_in_prose({.source = nullptr, .span = {}, .text = line}, pantry).size() > 1;
     }
     return has_ingredient && keys < 2;
 }
