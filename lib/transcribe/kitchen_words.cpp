@@ -124,11 +124,11 @@ constexpr std::string_view preparations =
     "shredded|crumbled|separated|lightly|whisked|unmelted|cultured|separately|stirred|"
     "skimmed|rich|thick|thin|big|softened|dissolved|crumbled|"
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
-    "hand|mealy|floury|dairy|whipped|squeezed|"
+    "hand|mealy|boil|floury|dairy|whipped|squeezed|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
 constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
-                                     "with|from|if|when|because|which|that|so|dissolved|"
+                                     "with|over|from|if|when|because|which|that|so|dissolved|"
                                      "mixed|about|plus|to|or|as|like|such|see|note|"
                                      "depending|more|on|per|then|enough|according|taken|cut|using|minus|"
                                      "instead|each|i|e|eg|ie|use|may|can|should|"

@@ -59,7 +59,8 @@ std::string with_plain_marks(std::string_view line) {
     out.reserve(line.size());
     for (std::size_t at = 0; at < line.size();) {
         if (static_cast<unsigned char>(line[at]) < 0x80U) {
-            const char byte = line[at] == '\t' || line[at] == '|' ? ' ' : line[at];
+            const bool is_gap = line[at] == '\t' || line[at] == '|' || line[at] == '\n' || line[at] == '\r';
+            const char byte = is_gap ? ' ' : line[at];
             out += byte;
             ++at;
             continue;

@@ -169,7 +169,14 @@ NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
         return match;
     }
     bool is_found = false;
-    if (segments.parts.size() > 1 && segments.parts[1].size() <= 4) { // "flour, bread"
+    if (segments.parts.size() > 2 && segments.parts[1].size() + segments.parts[2].size() <= 4) {
+        Words turned = segments.parts[1]; // "milk, nonfat, dry"
+        turned.insert(turned.end(), segments.parts[2].begin(), segments.parts[2].end());
+        turned.insert(turned.end(), head.begin(), head.end());
+        is_found = take(match, joined(turned), pantry);
+        match.name = is_found && match.meanings.empty() ? joined(turned) : match.name;
+    }
+    if (!is_found && segments.parts.size() > 1 && segments.parts[1].size() <= 4) { // "flour, bread"
         Words turned = segments.parts[1];
         turned.insert(turned.end(), head.begin(), head.end());
         is_found = take(match, joined(turned), pantry);

@@ -253,6 +253,7 @@ private:
             return;
         case Act::divide:
             push(group, "divide", {}, {});
+            was_divided_ = true;
             was_shaped_ = was_shaped_ || holds_word(reader.tokens(), {"tin", "tins", "pan", "pans"});
             return;
         case Act::shape:
@@ -290,9 +291,11 @@ private:
         case Act::boil:
             push(group, "boil", time, {});
             return;
-        case Act::rise:
-            push(group, was_shaped_ ? "proof" : "bulk", time, place);
+        case Act::rise: {
+            const bool is_last = was_shaped_ || (was_divided_ && holds(reader.tokens(), {"proof", "prov"}));
+            push(group, is_last ? "proof" : "bulk", time, place);
             return;
+        }
         default:
             break;
         }
@@ -317,6 +320,7 @@ private:
     std::vector<DirectionStep> steps_;
     std::string oven_;
     bool was_shaped_ = false;
+    bool was_divided_ = false;
 };
 
 } // namespace

@@ -192,15 +192,19 @@ private:
         while (rest_begin_ < tokens_.size() && line_.others.size() < 4) {
             const LineToken& mark = tokens_[rest_begin_];
             const bool separates = is_any(mark, {"/", "or", "=", ",", ";", "-", ":"});
-            if (!separates || rest_begin_ + 1 >= tokens_.size() || is_name_number(rest_begin_ + 1)) {
+            const std::size_t begin = rest_begin_ + (separates ? 1U : 0U);
+            if (!(separates || mark.is_number()) || begin >= tokens_.size() || is_name_number(begin)) {
                 break;
             }
-            const auto other = read_kitchen_amount(from(rest_begin_ + 1));
-            if (!other || other->measure.name.empty()) {
+            const auto other = read_kitchen_amount(from(begin));
+            const bool is_column = !separates && other && // "5 lb    2 1/2 qt", of a table
+                                   other->measure.kind != line_.amount->measure.kind &&
+                                   begin + other->length == tokens_.size();
+            if (!other || other->measure.name.empty() || !(separates || is_column)) {
                 break;
             }
             line_.others.push_back({.amount = *other, .is_each = false});
-            rest_begin_ += 1 + other->length;
+            rest_begin_ = begin + other->length;
         }
         // a name before the amount, then what follows it
         line_.name.assign(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(amount_begin_));
