@@ -10,8 +10,8 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
     std::vector<LineToken>& name = split.name;
     int tries = 0;
     for (std::size_t at = 1; at + 2 < name.size() && tries < 8; ++at) {
-        const bool may_part = name[at].is("in") || name[at].is("with") || name[at].is("over") || name[at].is(",") ||
-                              name[at].is(";") || name[at].is("and") || name[at].is("&");
+        const bool may_part = name[at].is("in") || name[at].is("with") || name[at].is("over") ||
+                              name[at].is(",") || name[at].is(";") || name[at].is("and") || name[at].is("&");
         if (!may_part) {
             continue;
         }
@@ -43,6 +43,9 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
 
 std::vector<LineToken> cut_mixture(SplitLine& split, const Pantry& pantry) {
     std::vector<LineToken>& name = split.name;
+    if (name.size() > 3 && name.front().is("mixed")) {
+        name.erase(name.begin());
+    }
     const auto mark = std::find_if(name.begin(), name.end(),
                                    [](const LineToken& token) { return token.is("and") || token.is("&"); });
     if ((split.amount && split.amount->measure.is_piece()) || mark == name.end() ||
@@ -52,8 +55,11 @@ std::vector<LineToken> cut_mixture(SplitLine& split, const Pantry& pantry) {
     std::vector<LineToken> rest(mark + 1, name.end());
     const NameMatch first = match_name({name.begin(), mark}, pantry);
     const NameMatch second = match_name(rest, pantry);
-    if (first.ingredient == nullptr || second.ingredient == nullptr ||
-        first.ingredient == second.ingredient) {
+    if (first.ingredient == nullptr || second.ingredient == nullptr) {
+        return {};
+    }
+    if (first.ingredient == second.ingredient) { // sultanas and currants: figures of raisins both
+        name.erase(mark, name.end());
         return {};
     }
     name.erase(mark, name.end());

@@ -17,6 +17,21 @@ NameMatch match_behind_capitals(const SplitLine& split, const Pantry& pantry) {
                                                                : NameMatch();
 }
 
+// With its short words written out: "br sug" is brown sugar.
+NameMatch match_written_out(const SplitLine& split, const Pantry& pantry) {
+    std::vector<LineToken> name = split.name;
+    bool is_cut = false;
+    for (LineToken& token : name) {
+        const std::string_view word = token.is_word() ? cut_word(token.folded) : std::string_view();
+        if (!word.empty()) {
+            token.text = token.folded = word;
+            is_cut = true;
+        }
+    }
+    std::erase_if(name, [&](const LineToken& token) { return is_cut && token.is("."); });
+    return is_cut ? match_name(name, pantry) : NameMatch();
+}
+
 } // namespace
 
 FoundName find_name(const SplitLine& split, const Pantry& pantry) {
@@ -35,6 +50,9 @@ FoundName find_name(const SplitLine& split, const Pantry& pantry) {
         other = match_behind_capitals(split, pantry);
     }
     if (other.ingredient == nullptr) {
+        other = match_written_out(split, pantry);
+    }
+    if (other.ingredient == nullptr && other.meanings.empty()) {
         return {.match = std::move(match), .instead_of = {}};
     }
     other.alternative.clear();

@@ -224,7 +224,18 @@ private:
             report_vague(chosen);
         }
         compare_others(chosen);
+        report_divided();
         report_left_over();
+    }
+
+    // "1/2 cup sugar, divided": some of it may be for a topping.
+    void report_divided() {
+        const bool is_divided = std::any_of(split_.name.begin(), split_.name.end(),
+                                            [](const LineToken& token) { return token.is("divided"); });
+        if (is_divided && is_in_dough()) {
+            doubt(Code::amount_doubtful, in_quotes(line_.text) + " is divided; all of it is counted",
+                  "take off what does not go into the dough");
+        }
     }
 
     // An amount that nothing was made of: another ingredient, perhaps.
@@ -406,7 +417,7 @@ bool is_ingredient_line(std::string_view line, const Pantry& pantry) {
     if (!split.amount && split.size_of.empty()) {
         return false;
     }
-    const NameMatch match = match_name(split.name, pantry);
+    const NameMatch match = find_name(split, pantry).match;
     return match.ingredient != nullptr || !match.meanings.empty() || match.is_culture;
 }
 

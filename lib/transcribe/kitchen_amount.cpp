@@ -260,10 +260,26 @@ private:
         }
     }
 
+    // "a pint and a half"
+    bool add_half(KitchenAmount& amount) {
+        const bool is_half = next_is("and") && at_ + 2 < tokens_.size() && tokens_[at_ + 1].is("a") &&
+                             tokens_[at_ + 2].is("half") && amount.number == 1.0;
+        if (is_half) {
+            at_ += 3;
+            for (double* part : {&amount.number, &amount.least, &amount.most}) {
+                *part *= 1.5;
+            }
+        }
+        return is_half;
+    }
+
     // "1 lb 2 oz", "1 cup plus 2 tbsp", "1 cup + 2 tbsp", "1 cup and 2 tbsp"
     void add_more(KitchenAmount& amount) {
         for (int times = 0; times < 3; ++times) {
             if (amount.measure.is_piece() || amount.measure.kind == Measure::Kind::percent) {
+                return;
+            }
+            if (add_half(amount)) {
                 return;
             }
             const std::size_t before = at_;

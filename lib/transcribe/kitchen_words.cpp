@@ -153,7 +153,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "counter|handling"},
     {"filling", "filling|fill|stuffing|spreading"},
     {"topping",
-     "topping|toppings|top|tops|crust|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
+     "topping|toppings|top|tops|bottom|crust|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
      "serve|icing|frosting|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
     {"bath", "bath|poaching|frying|fry|poach|simmering|boiling|water bath"},
@@ -289,6 +289,43 @@ std::string_view purpose_named(std::string_view folded) {
     for (const auto& [purpose, words] : purposes) {
         if (is_among(words, folded)) {
             return purpose;
+        }
+    }
+    return {};
+}
+
+std::string_view cut_word(std::string_view folded) {
+    constexpr auto words = std::to_array<std::pair<std::string_view, std::string_view>>({
+        {"flr|fl|flo|flou", "flour"},
+        {"sug|sgr", "sugar"},
+        {"yst", "yeast"},
+        {"br|brn", "brown"},
+        {"lt", "light"},
+        {"dk", "dark"},
+        {"syr", "syrup"},
+        {"sc", "scalded"},
+        {"sw", "sweet"},
+        {"short|shrt|shortng", "shortening"},
+        {"butt|btr", "butter"},
+        {"cinn|cinnam", "cinnamon"},
+        {"pot|pots", "potato"},
+        {"mol|molas", "molasses"},
+        {"ww|w w", "whole wheat"},
+        {"wh", "white"},
+        {"powd|pwd|pwdr", "powdered"},
+        {"conf", "confectioners"},
+        {"evap", "evaporated"},
+        {"h2o|wtr|wat", "water"},
+        {"choc", "chocolate"},
+        {"van", "vanilla"},
+        {"nutm", "nutmeg"},
+        {"gran", "granulated"},
+        {"rais", "raisins"},
+        {"marg|marge", "margarine"},
+    });
+    for (const auto& [cut, word] : words) {
+        if (is_among(cut, folded)) {
+            return word;
         }
     }
     return {};

@@ -67,4 +67,7 @@ double fraction_named(std::string_view folded);
 /// empty where they say nothing of the kind.
 std::string_view purpose_named(std::string_view folded);
 
+/// What a word cut short on a card stands for: "flour" for "flr"; empty where it is none.
+std::string_view cut_word(std::string_view folded);
+
 } // namespace leavenwright

@@ -35,12 +35,11 @@ bool holds(std::string_view text, const std::array<std::string_view, count>& wor
 
 // Words of one side only (common practice, no source).
 constexpr auto british = std::to_array<std::string_view>(
-    {"caster",      "castor",       "wholemeal",    "strong white", "strong flour",  "strong bread flour",
-     "plain flour", "dessertspoon", "teacup",       "breakfastcup", "breakfast cup", "treacle",
-     "demerara",    "sultana",      "gas mark",     "regulo",       "fast-action",   "fast action",
-     "easy bake",   "easy blend",   "semi-skimmed", "bicarb",       "imperial",      "strong granary",
-     "clingfilm",   "cling film",   "grammes",      "lb. tin",      "larder",        "national flour",
-     "ozs"});
+    {"caster",       "castor",       "wholemeal",     "strong white",   "strong flour", "strong bread flour",
+     "plain flour",  "breakfastcup", "breakfast cup", "treacle",        "demerara",     "sultana",
+     "gas mark",     "regulo",       "fast-action",   "fast action",    "easy bake",    "easy blend",
+     "semi-skimmed", "bicarb",       "imperial",      "strong granary", "clingfilm",    "cling film",
+     "grammes",      "lb. tin",      "larder",        "national flour", "ozs"});
 constexpr auto american =
     std::to_array<std::string_view>({"cup ", "cups", "c. ", "stick", "pkg", "package", "all-purpose",
                                      "all purpose", "confectioners", "shortening", "oleo", "plastic wrap"});

@@ -24,7 +24,7 @@ std::string heading_text(std::string_view line) {
     std::string text = fold_name(plain_line(line));
     text.erase(0, std::min(text.find_first_not_of("#= "), text.size()));
     while (!text.empty() && (text.back() == ':' || text.back() == '#' || text.back() == '=' ||
-                             text.back() == ' ' || text.back() == '.')) {
+                             text.back() == ' ' || text.back() == '.' || text.back() == '-')) {
         text.pop_back();
     }
     return text;
@@ -81,7 +81,9 @@ public:
             look_ahead(number);
             const bool is_table_head = line.find('|') != std::string_view::npos && is_rule(next_line_) &&
                                        next_line_.find('|') != std::string_view::npos;
-            if (!is_rule(line) && !is_table_head) {
+            const bool is_read = source_->line_start(number) + begin < read_to_; // of a list that runs on
+            number_ = number;
+            if (!is_rule(line) && !is_table_head && !is_read) {
                 take(whole.part(begin, end - begin + 1));
             }
             blank_before_ = false;
@@ -108,7 +110,7 @@ private:
             flush_columns();
         }
         const SourcedText line = left_column(whole);
-        if (take_label(line)) {
+        if (take_label(line) || (blank_before_ && take_run_on(line))) {
             return;
         }
         const std::string heading = heading_text(line.text);
@@ -153,6 +155,7 @@ private:
         part_ = *part;
         has_heading_ = true;
         role_ = "dough";
+        blank_before_ = true; // a paragraph begins
         take(line.part(begin, line.text.size() - begin));
         return true;
     }
@@ -168,6 +171,68 @@ private:
         const std::size_t right = text.find_first_not_of(" \t", gap);
         right_column_.push_back(line.part(right, text.size() - right));
         return line.part(0, gap);
+    }
+
+    // "Raised muffins.--Take one quart of flour": the name and what follows it in one paragraph.
+    SourcedText without_title(const SourcedText& line) {
+        constexpr std::size_t longest_title = 60;
+        const std::string_view text = line.text.substr(0, longest_title);
+        for (const std::string_view mark : {".--", ".\xE2\x80\x94", ". --", ". \xE2\x80\x94"}) {
+            const std::size_t end = text.find(mark);
+            if (part_ == Part::heading && recipe_.name.empty() && end != std::string_view::npos && end > 0) {
+                recipe_.name = plain_line(text.substr(0, end));
+                const std::size_t begin = end + mark.size();
+                return line.part(begin, line.text.size() - begin);
+            }
+        }
+        return line;
+    }
+
+    // "One pint of milk, one quart of flour, three eggs": a list in sentences, down to the first that says
+    // what to do.
+    bool take_run_on(const SourcedText& first_line) {
+        if (part_ == Part::directions) {
+            return false;
+        }
+        const SourcedText line = without_title(first_line);
+        if (ingredients_in_prose(line, pantry_).size() < 2) {
+            return false;
+        }
+        constexpr std::size_t longest_paragraph = 4000;
+        const std::string_view all = source_->text();
+        const std::size_t begin = line.span.offset;
+        std::size_t last = number_;
+        while (last < source_->line_count() && !is_rule(source_->line(last + 1)) &&
+               source_->line(last + 1).find_first_not_of(" \t\r") != std::string_view::npos) {
+            ++last;
+        }
+        const std::size_t end =
+            std::min(source_->line_start(last) + source_->line(last).size(), begin + longest_paragraph);
+        const SourcedText paragraph{
+            .source = source_, .span = {begin, end - begin}, .text = all.substr(begin, end - begin)};
+        const RunOnList list = read_run_on_list(paragraph, pantry_);
+        if (list.items.empty()) {
+            return false;
+        }
+        for (const SourcedText& item : list.items) {
+            push_ingredient(item);
+        }
+        part_ = Part::ingredients;
+        const std::size_t list_end = begin + list.length;
+        recipe_.behind_list = SourcedText{
+            .source = source_, .span = {list_end, all.size() - list_end}, .text = all.substr(list_end)};
+        const std::string_view rest = paragraph.text.substr(list.length);
+        if (rest.find_first_not_of(" \t\r\n") == std::string_view::npos) {
+            read_to_ = end;
+            return true;
+        }
+        const std::size_t stop = std::min(rest.find('\n'), rest.size());
+        read_to_ = begin + list.length + stop;
+        part_ = Part::directions;
+        if (rest.substr(0, stop).find_first_not_of(" \t\r") != std::string_view::npos) {
+            take_direction(paragraph.part(list.length, stop));
+        }
+        return true;
     }
 
     void push_ingredient(const SourcedText& line) {
@@ -200,13 +265,14 @@ private:
     }
 
     bool is_ended_by_colon(std::string_view text) const {
-        const std::size_t end = text.find_last_not_of(" *_");
+        const std::size_t end = text.find_last_not_of(" *_|\t");
         return end != std::string_view::npos && text[end] == ':';
     }
 
     // "For the filling:", "## Dough", "**Glaze**"; lines among ingredients that name a group.
     bool take_heading(const SourcedText& line, const std::string& heading) {
         const bool is_marked = line.text.starts_with('#') || is_ended_by_colon(line.text) ||
+                               line.text.ends_with(" -") || line.text.ends_with("--") ||
                                (line.text.starts_with("**") && line.text.ends_with("**"));
         const std::string title = without_brackets(heading);
         const bool is_bare =
@@ -268,7 +334,8 @@ private:
     }
 
     void take_before(const SourcedText& line) {
-        const bool begins_list = is_item(next_line_) && has_measure(line.text); // of a name not known
+        // of a name not known
+        const bool begins_list = has_measure(line.text) && (is_item(next_line_) || has_measure(next_line_));
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = Part::ingredients;
             take_ingredient(line);
@@ -283,7 +350,7 @@ private:
     bool is_sentence(std::string_view text) const {
         const std::string plain = plain_line(text);
         const std::size_t words = count_words(plain);
-        const std::string first = fold_name(plain.substr(0, plain.find(' ')));
+        const std::string first = fold_name(plain.substr(0, plain.find_first_of(" ,.")));
         const bool is_command = is_word_of(
             first, {"mix",       "combine", "stir",     "add",    "knead",  "bake",  "preheat", "heat",
                     "dissolve",  "beat",    "whisk",    "place",  "put",    "let",   "cover",   "turn",
@@ -296,12 +363,23 @@ private:
                     "next",      "first",   "now",      "once",   "fry",    "drop",  "prepare", "gradually",
                     "carefully", "using",   "return",   "repeat", "cool",   "do",    "tip",     "press",
                     "flatten",   "stretch", "keep",     "serve",  "spread", "store"});
-        return (is_command && words >= 3) || words > 22 || (words > 9 && plain.ends_with('.'));
+        const bool is_long = words > 22 || (words > 9 && plain.ends_with('.'));
+        return (is_command && words >= 3) || (is_long && !has_measure(text));
+    }
+
+    // Prose that was broken at the margin.
+    bool goes_on(std::string_view text) const {
+        constexpr std::size_t margin = 45;
+        const std::string_view next =
+            next_line_.substr(std::min(next_line_.find_first_not_of(' '), next_line_.size()));
+        return text.size() > margin && !next.empty() && next.front() >= 'a' && next.front() <= 'z' &&
+               !has_measure(text);
     }
 
     void take_ingredient(const SourcedText& line) {
         const bool is_paragraph = blank_before_ && !is_item(line.text); // directions without a heading
-        if (is_sentence(line.text) && (!has_heading_ || is_paragraph)) {
+        if ((is_paragraph && goes_on(line.text)) ||
+            (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
             flush_columns();
             part_ = Part::directions;
             take_direction(line);
@@ -332,6 +410,8 @@ private:
     std::string_view next_line_;
     std::string_view next_words_; // of the next line that has some
     std::vector<SourcedText> right_column_;
+    std::size_t number_ = 0;  // of the line being read
+    std::size_t read_to_ = 0; // bytes that a list which runs on took
     bool has_heading_ = false;
     bool blank_before_ = true;
 };

@@ -1,5 +1,6 @@
 // A recipe in sentences, as a message to a friend has it: amounts with their names, wherever they stand.
 #include "transcribe/ingredient_line.hpp"
+#include "transcribe/kitchen_amount.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_text.hpp"
@@ -13,8 +14,34 @@ namespace {
 
 constexpr std::size_t longest_item = 120; // bytes of one amount and its name
 
-// Where the clause that begins at `begin` ends: at a mark of sentences, but not inside a number, or before
-// "and", "plus", "then".
+bool is_alphanumeric(char byte) {
+    return (byte >= '0' && byte <= '9') || (byte >= 'a' && byte <= 'z') || (byte >= 'A' && byte <= 'Z') ||
+           (static_cast<unsigned char>(byte) & 0x80U) != 0U;
+}
+
+bool is_space(char byte) {
+    return byte == ' ' || byte == '\n' || byte == '\t' || byte == '\r';
+}
+
+// A line's end inside of a sentence: the next line goes on with a small letter.
+bool goes_on(std::string_view text, std::size_t at) {
+    constexpr std::size_t widest_gap = 40;
+    const std::string_view ahead = text.substr(std::min(at, text.size()), widest_gap);
+    const std::size_t next = ahead.find_first_not_of(" \t\r\n");
+    return next != std::string_view::npos && ahead[next] >= 'a' && ahead[next] <= 'z';
+}
+
+// "lb", "ozs", "tbsp": letters before a full stop, few enough to be cut short.
+bool ends_short_form(std::string_view text) {
+    std::size_t letters = 0;
+    while (letters < text.size() && is_alphanumeric(text[text.size() - 1 - letters])) {
+        ++letters;
+    }
+    return letters > 0 && letters <= 4;
+}
+
+// Where the clause that begins at `begin` ends: at a mark of sentences, but not inside a number or behind a
+// short form, or before "and", "plus", "then", but not of "a pint and a half".
 std::size_t end_of_clause(std::string_view text, std::size_t begin) {
     const auto is_digit = [&](std::size_t at) {
         return at < text.size() && text[at] >= '0' && text[at] <= '9';
@@ -22,10 +49,14 @@ std::size_t end_of_clause(std::string_view text, std::size_t begin) {
     for (std::size_t at = begin; at < text.size(); ++at) {
         const bool is_in_number = at > begin && is_digit(at - 1) && is_digit(at + 1);
         const bool is_mark = std::string_view(",;:.!?()").find(text[at]) != std::string_view::npos;
-        const std::string_view rest = text.substr(at, 6);
-        const bool is_word = at > begin && (rest.starts_with(" and ") || rest.starts_with(" plus ") ||
-                                            rest.starts_with(" then "));
-        if ((is_mark && !is_in_number) || is_word) {
+        const bool is_short_form = text[at] == '.' && ends_short_form(text.substr(begin, at - begin)) &&
+                                   goes_on(text, at + 1); // "1 lb. of flour"
+        const std::string_view word = text.substr(std::min(at + 1, text.size()), 10);
+        const bool is_joint =
+            word.starts_with("and ") || word.starts_with("plus ") || word.starts_with("then ");
+        const bool is_word = at > begin && is_space(text[at]) && is_joint && !word.starts_with("and a half");
+        const bool is_break = text[at] == '\n' && !goes_on(text, at);
+        if ((is_mark && !is_in_number && !is_short_form) || is_word || is_break) {
             return at;
         }
     }
@@ -46,49 +77,96 @@ bool may_begin_amount(std::string_view written) {
 
 // The first amount with a name that the pantry knows in a clause; empty where there is none.
 std::string_view item_of(std::string_view clause, const Pantry& pantry) {
+    const bool is_likened = clause.find(" size ") != std::string_view::npos ||
+                            clause.find("as large as") != std::string_view::npos ||
+                            clause.find("as big as") != std::string_view::npos;
+    if (is_likened) { // "butter the size of an egg" is no egg
+        return clause.size() <= longest_item && is_ingredient_line(clause, pantry) ? clause
+                                                                                   : std::string_view();
+    }
     constexpr int most_tries = 8;
     int tries = 0;
     for (std::size_t at = 0; at < clause.size() && tries < most_tries; ++at) {
-        const bool begins_word = clause[at] != ' ' && (at == 0 || clause[at - 1] == ' ');
-        if (!begins_word || !may_begin_amount(clause.substr(at, clause.substr(at).find(' ')))) {
+        const bool begins_word = !is_space(clause[at]) && (at == 0 || is_space(clause[at - 1]));
+        if (!begins_word || !may_begin_amount(clause.substr(at, clause.substr(at).find_first_of(" -\n")))) {
             continue;
         }
         ++tries;
-        const std::string_view item = clause.substr(at);
-        if (item.size() <= longest_item && is_ingredient_line(item, pantry)) {
+        std::string_view item = clause.substr(at, longest_item);
+        if (at + longest_item < clause.size()) {
+            item = item.substr(0, item.find_last_of(" \n"));
+        }
+        if (is_ingredient_line(item, pantry)) {
             return item;
         }
     }
     return {};
 }
 
+// An ingredient, or an amount of something that the pantry does not know.
+bool is_own_item(std::string_view clause, const Pantry& pantry) {
+    if (clause.size() > longest_item) {
+        return false;
+    }
+    const auto amount = read_kitchen_amount(line_tokens(plain_line(clause)));
+    return (amount && !amount->measure.name.empty()) || is_ingredient_line(clause, pantry);
+}
+
 } // namespace
 
-std::vector<SourcedText> ingredients_in_prose(const SourcedText& line, const Pantry& pantry) {
+std::vector<SourcedText> ingredients_in_prose(const SourcedText& whole, const Pantry& pantry) {
     std::vector<SourcedText> items;
-    const std::string_view text = line.text;
+    const std::string_view text = whole.text;
     for (std::size_t begin = 0; begin < text.size() && items.size() < most_recipe_lines;) {
         const std::size_t end = std::max(end_of_clause(text, begin), begin + 1);
         const std::string_view item = item_of(text.substr(begin, end - begin), pantry);
         if (!item.empty()) {
-            items.push_back(line.part(static_cast<std::size_t>(item.data() - text.data()), item.size()));
+            items.push_back(whole.part(static_cast<std::size_t>(item.data() - text.data()), item.size()));
         }
         begin = end;
     }
     return items;
 }
 
+RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
+    constexpr std::size_t fewest_items = 3;
+    const std::string_view text = paragraph.text;
+    RunOnList list;
+    std::size_t counted = 0;
+    for (std::size_t begin = 0; begin < text.size() && list.items.size() < most_recipe_lines;) {
+        const std::size_t end = std::max(end_of_clause(text, begin), begin + 1);
+        const std::string_view clause = text.substr(begin, end - begin);
+        std::string_view item = item_of(clause, pantry);
+        list.length = begin = end;
+        if (std::none_of(clause.begin(), clause.end(), is_alphanumeric)) {
+            if (clause == "." || clause == "!") {
+                break;
+            }
+            continue;
+        }
+        counted += item.empty() ? 0U : 1U;
+        item = item.empty() ? clause : item;
+        if (is_own_item(item, pantry)) {
+            const std::size_t from = std::min(item.find_first_not_of(" \t\r\n"), item.size());
+            list.items.push_back(paragraph.part(static_cast<std::size_t>(item.data() - text.data()) + from,
+                                                item.size() - from));
+        } else if (!list.items.empty()) { // "finely shred", "or lard"
+            const auto first = static_cast<std::size_t>(list.items.back().text.data() - text.data());
+            list.items.back() = paragraph.part(first, end - first);
+        }
+    }
+    return counted >= fewest_items ? list : RunOnList();
+}
+
 RecipeText read_prose_recipe(const SourceHandle& source, const Pantry& pantry) {
     RecipeText recipe;
+    const std::string_view all = source->text();
+    for (SourcedText& item :
+         ingredients_in_prose({.source = source, .span = {0, all.size()}, .text = all}, pantry)) {
+        recipe.lines.push_back({.place = std::move(item), .role = "dough"});
+    }
     for (std::size_t number = 1; number <= source->line_count(); ++number) {
         const std::string_view text = source->line(number);
-        const SourcedText line{
-            .source = source, .span = {source->line_start(number), text.size()}, .text = text};
-        for (SourcedText& item : ingredients_in_prose(line, pantry)) {
-            if (recipe.lines.size() < most_recipe_lines) {
-                recipe.lines.push_back({.place = std::move(item), .role = "dough"});
-            }
-        }
         if (recipe.directions.size() < most_recipe_lines) {
             recipe.directions.push_back(plain_line(text.substr(0, 4000)));
         }

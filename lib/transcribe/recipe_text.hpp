@@ -23,6 +23,8 @@ struct RecipeText {
     std::string yield;
     std::vector<RecipeLine> lines;
     std::vector<std::string> directions; // paragraphs
+    /// Where the list runs on in sentences: what stands behind it, which may name more.
+    std::optional<SourcedText> behind_list;
 };
 
 inline constexpr std::size_t most_recipe_lines = 500;
@@ -36,8 +38,17 @@ RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry);
 
 /// Text without a list: the amounts that stand in its sentences.
 RecipeText read_prose_recipe(const SourceHandle& source, const Pantry& pantry);
-/// Of one line. Linear time.
-std::vector<SourcedText> ingredients_in_prose(const SourcedText& line, const Pantry& pantry);
+/// Of a line or paragraph. Linear time.
+std::vector<SourcedText> ingredients_in_prose(const SourcedText& text, const Pantry& pantry);
+
+/// A list that runs on in sentences: "One pint of milk, three eggs, butter the size of an egg. Beat the
+/// eggs".
+struct RunOnList {
+    std::vector<SourcedText> items; // with the words behind each that name nothing themselves
+    std::size_t length = 0;         // bytes of the list; what follows says what to do
+};
+/// The list that begins a paragraph; no items where it is none.
+RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry);
 
 /// The first schema.org Recipe of a JSON-LD text, inside lists and @graph too; nothing where it holds none.
 std::optional<RecipeText> read_json_recipe(const SourceHandle& source, std::string_view json,

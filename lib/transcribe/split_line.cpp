@@ -58,7 +58,9 @@ private:
             begin + 1 == colon ? purpose_named(tokens_[begin].folded) : std::string_view();
         const auto only_amount = read_kitchen_amount(from(colon + 1)); // "Syrup: 2 tbsp" names the syrup
         const bool is_name = only_amount && colon + 1 + only_amount->length >= tokens_.size();
-        if (!purpose.empty() && !is_name) {
+        const bool is_saying =
+            tokens_.front().is("at") || tokens_.front().is("in"); // "At the beep: 1/3 cup seeds"
+        if ((!purpose.empty() && !is_name) || (is_saying && only_amount && !is_name)) {
             line_.purpose = purpose;
             tokens_.erase(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(colon) + 1);
             for (Bracket& bracket : brackets_) {
@@ -165,7 +167,9 @@ private:
             ++tries;
             const auto amount = read_kitchen_amount(from(at));
             const bool is_last = amount && at + amount->length == tokens_.size();
-            const bool is_counted = amount && (before.is("of") || is_part_word(before) ||
+            const bool is_repeat = amount && at + amount->length + 1 == tokens_.size() && // "Eggs: 12 eggs"
+                                   tokens_.back().folded == tokens_.front().folded;
+            const bool is_counted = amount && (before.is("of") || is_repeat || is_part_word(before) ||
                                                (is_behind_mark && tokens_[at].is_number()) || is_last);
             if (!amount || (amount->measure.name.empty() && !is_counted)) {
                 continue;

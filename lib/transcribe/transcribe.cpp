@@ -50,6 +50,9 @@ public:
                 result_.lines.push_back(std::move(read));
             }
         }
+        if (recipe.behind_list) {
+            add_from_sentences(*recipe.behind_list, habit);
+        }
         if (result_.lines.empty()) {
             diagnostics_.error(
                 Code::recipe_without_ingredients, beginning(), "no list of ingredients was found",
@@ -79,6 +82,26 @@ private:
                                "take it out");
         }
         return true;
+    }
+
+    // Ingredients that only the sentences behind a list name.
+    void add_from_sentences(const SourcedText& text, MeasureHabit habit) {
+        for (const SourcedText& item : ingredients_in_prose(text, pantry_)) {
+            Diagnostics found;
+            for (IngredientLine& line : read_ingredient_line(item, pantry_, "dough", found, habit)) {
+                const bool is_listed =
+                    std::any_of(result_.lines.begin(), result_.lines.end(),
+                                [&](const IngredientLine& listed) { return listed.key == line.key; });
+                if (!line.is_known() || is_listed) {
+                    continue;
+                }
+                diagnostics_.warning(Code::ingredients_in_prose, line.place,
+                                     in_quotes(line.key) + " stands in a sentence behind the list",
+                                     "look whether it belongs to the dough");
+                line.is_sure = false;
+                result_.lines.push_back(std::move(line));
+            }
+        }
     }
 
     // Whether a text without a list has amounts in its sentences.
