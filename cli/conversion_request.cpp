@@ -1,44 +1,14 @@
 #include "conversion_request.hpp"
 
-#include "option_table.hpp"
+#include "given_command.hpp"
 #include "quantity/read_quantity.hpp"
 
 namespace leavenwright {
 namespace {
 
-// A word as a shell reads it back.
-std::string shell_word(const std::string& word) {
-    const bool is_plain =
-        !word.empty() &&
-        word.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
-                               "_-./%+:@=") == std::string::npos;
-    if (is_plain) {
-        return word;
-    }
-    std::string quoted_word = "'";
-    for (const char byte : word) {
-        quoted_word += byte == '\'' ? std::string("'\\''") : std::string(1, byte);
-    }
-    return quoted_word + "'";
-}
-
-// The command as it was given, for one formula, less how much levain and how wet.
-std::string command_of(const Options& options, const std::string& path) {
-    std::string values;
-    std::string flags;
-    for (const OptionRow& row : option_table) {
-        const bool is_offered = row.group == inoculation_group || row.name == "--levain-hydration";
-        if ((row.verb != options.verb && row.verb != "*") || is_offered || !options.has(row.name)) {
-            continue;
-        }
-        if (row.argument.empty()) {
-            flags += " " + std::string(row.name);
-        }
-        for (const std::string& value : options.values(row.name)) {
-            values += " " + std::string(row.name) + " " + shell_word(value);
-        }
-    }
-    return "leavenwright " + options.verb + " " + shell_word(path) + values + flags;
+// What an offer ends with itself: how much levain, and how wet.
+bool is_offered(const OptionRow& row) {
+    return row.group == inoculation_group || row.name == "--levain-hydration";
 }
 
 class RequestReader {
@@ -72,7 +42,7 @@ public:
         }
         request_.keep_blend = options_.has("--keep-blend");
         request_.dry_milk = options_.has("--dry-milk");
-        request_.command = command_of(options_, path);
+        request_.command = given_command(options_, path, is_offered);
         return request_;
     }
 

@@ -2,6 +2,7 @@
 #include "convert/convert.hpp"
 #include "formula/overall.hpp"
 #include "formula/read_formula.hpp"
+#include "given_command.hpp"
 #include "plan_request.hpp"
 #include "quantity/read_quantity.hpp"
 #include "quantity/show.hpp"
@@ -44,12 +45,13 @@ public:
         PlanRequest request = read_plan_request(options_, path, session_);
         request.formula_place = {.source = source, .span = {0, 1}, .text = {}};
         const Ensemble ensemble = read_ensemble(session_);
-        const ConversionRequest wish = read_conversion_request(options_, path, *formula.pantry, session_);
-        if (session_.diagnostics.has_errors()) {
-            return {};
-        }
+        ConversionRequest wish = read_conversion_request(options_, path, *formula.pantry, session_);
+        auto sought = read_search(path);
         const bool converts =
             formula.has_packaged_yeast() && !formula.has_levain() && !options_.has("--as-written");
+        if (session_.diagnostics.has_errors() || (sought && converts && !make_room(formula, wish, *sought))) {
+            return {};
+        }
         const auto conversion = converts ? convert(formula, wish, session_.diagnostics) : std::nullopt;
         if (converts && !conversion) {
             return {};
@@ -57,15 +59,12 @@ public:
         const Formula& dough = conversion ? conversion->after : formula;
         PlanRequest settled = request;
         std::optional<Answer> answer;
-        if (const auto search_wish = read_search(dough, formula, wish)) {
-            answer = search(dough, request, *search_wish, ensemble, session_.diagnostics);
+        if (sought) {
+            answer = answer_for(dough, request, *sought, ensemble);
             if (!answer) {
                 return {};
             }
-            settle(settled, *answer, search_wish->inoculation);
-        }
-        if (session_.diagnostics.has_errors()) {
-            return {};
+            settle(settled, *answer, sought->inoculation);
         }
         auto windows = windows_of(dough, settled, ensemble, session_.diagnostics);
         if (!windows) {
@@ -73,11 +72,7 @@ public:
         }
         std::optional<Windows> written;
         if (conversion) {
-            PlanRequest of_yeast = request;
-            of_yeast.profile.reset(); // it is for the levain's times
-            Diagnostics aside;
-            written = windows_of(conversion->before, of_yeast, ensemble, aside);
-            show_written_times(conversion->before, *windows);
+            written = written_windows(*conversion, request, ensemble, *windows);
         }
         return ProofReport{.name = dough.name,
                            .raised_by = raised_by(dough, answer),
@@ -87,6 +82,15 @@ public:
     }
 
 private:
+    // The dough with its packaged yeast, by the same reckoning.
+    static std::optional<Windows> written_windows(const Conversion& conversion, PlanRequest request,
+                                                  const Ensemble& ensemble, Windows& windows) {
+        request.profile.reset(); // it is for the levain's times
+        Diagnostics aside;
+        show_written_times(conversion.before, windows);
+        return windows_of(conversion.before, request, ensemble, aside);
+    }
+
     // The original's times beside the levain's; stages follow the steps in their order.
     static void show_written_times(const Formula& before, Windows& windows) {
         auto stage = windows.stages.begin();
@@ -113,8 +117,7 @@ private:
         }
     }
 
-    std::optional<SearchRequest> read_search(const Formula& dough, const Formula& formula,
-                                             const ConversionRequest& wish) {
+    std::optional<SearchRequest> read_search(const std::string& path) {
         const auto time_text = session_.option_text("--ready-in");
         const auto by_text = session_.option_text("--by");
         if (!time_text && !by_text) {
@@ -137,20 +140,47 @@ private:
         search.sought = by == "temperature" ? Sought::temperature
                         : by == "retard"    ? Sought::retard
                                             : Sought::inoculation;
-        search.inoculation = prefermented_in(dough);
         search.units = session_.scale().units;
-        if (search.sought == Sought::inoculation && search.inoculation.value() <= 0.0) {
-            session_.diagnostics.error(Code::no_answer, *time_text,
+        search.command =
+            given_command(options_, path, [](const OptionRow& row) { return row.name == "--ready-in"; });
+        return search;
+    }
+
+    // A search for the inoculation begins at one that fits, whatever was asked for; false where
+    // there is none within its bounds.
+    bool make_room(const Formula& formula, ConversionRequest& wish, SearchRequest& search) {
+        const LargestFit fit = largest_fit(formula, wish);
+        const PrefermentedFlour largest = fit.offered_share();
+        if (search.sought != Sought::inoculation || largest.value() <= 0.0) {
+            return true; // the conversion says what does not fit
+        }
+        if (largest < least_inoculation) {
+            session_.diagnostics.error(
+                Code::no_answer, search.place,
+                "the dough has room for " + show_percent(largest.value()) +
+                    " of the flour prefermented; the search begins at " +
+                    show_percent(least_inoculation.value()),
+                "a stiffer levain takes less water, such as with --levain-hydration 50%");
+            return false;
+        }
+        search.most = std::min(most_inoculation, largest);
+        if (fit.asked > std::max(fit.prefermented_flour, largest)) {
+            search.unfit = fit.asked;
+            wish.inoculation = search.most;
+        }
+        return true;
+    }
+
+    std::optional<Answer> answer_for(const Formula& dough, const PlanRequest& request, SearchRequest& wish,
+                                     const Ensemble& ensemble) {
+        wish.inoculation = prefermented_in(dough);
+        if (wish.sought == Sought::inoculation && wish.inoculation.value() <= 0.0) {
+            session_.diagnostics.error(Code::no_answer, wish.place,
                                        "there is no levain whose share could change",
                                        "search for another: --by temperature, or --by retard");
-        }
-        if (session_.diagnostics.has_errors()) {
             return {};
         }
-        if (!formula.has_levain()) {
-            search.most = std::min(most_inoculation, largest_fit(formula, wish).prefermented_flour);
-        }
-        return search;
+        return search(dough, request, wish, ensemble, session_.diagnostics);
     }
 
     // What is searched for cannot be given too.

@@ -63,6 +63,10 @@ struct LargestFit {
     PrefermentedFlour prefermented_flour; // at the request's levain hydration
     Hydration levain_hydration;           // at the request's inoculation; 0 where its flour does not
                                           // fit, infinite where water is no bound
+    PrefermentedFlour asked;              // the request's own inoculation, on this basis
+
+    /// The share rounded down to a tenth of a percent, as it is offered and typed.
+    PrefermentedFlour offered_share() const;
 };
 LargestFit largest_fit(const Formula& formula, const ConversionRequest& request);
 

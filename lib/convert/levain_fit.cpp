@@ -94,6 +94,10 @@ std::string absent_flours(const OpenDough& dough, const ConversionRequest& reque
 
 } // namespace
 
+PrefermentedFlour LargestFit::offered_share() const {
+    return PrefermentedFlour(rounded_down(prefermented_flour.value()));
+}
+
 std::string offer_of(const OpenDough& dough, const ConversionRequest& request, PrefermentedFlour share_asked,
                      const LargestFit& fit) {
     const Hydration hydration = request.levain_hydration;
@@ -197,8 +201,9 @@ LargestFit largest_fit_of(const OpenDough& dough, const ConversionRequest& reque
     const double by_flour = flour_bound(dough, request);
     const double by_water = hydration > 0.0 ? water.value() / (hydration * flour_kg) : by_flour;
     LargestFit fit{.prefermented_flour = PrefermentedFlour(std::min(by_flour, by_water)),
-                   .levain_hydration = Hydration(0.0)};
-    const double share = prefermented_share(request.inoculation, request.levain_hydration, dough).value();
+                   .levain_hydration = Hydration(0.0),
+                   .asked = prefermented_share(request.inoculation, request.levain_hydration, dough)};
+    const double share = fit.asked.value();
     // The other two bases hold the levain's weight, so its flour moves with its hydration.
     if (std::holds_alternative<PrefermentedFlour>(request.inoculation)) {
         const bool fits = share <= by_flour * (1.0 + fit_slack);

@@ -31,12 +31,15 @@ struct SearchRequest {
     Duration available;                        // from mixing to the likely end
     PrefermentedFlour inoculation;             // what the formula has
     PrefermentedFlour most = most_inoculation; // what it has room for
+    std::optional<PrefermentedFlour> unfit;    // what it should have had, but has no room for
     UnitSystem units = UnitSystem::metric;     // of the answer's sentence
     SourcedText place;
+    std::string command; // that was given, less the time there is, for the command that would work
 };
 
 /// Bisection between the bounds, since each of the three shortens or lengthens the whole steadily.
-/// Where nothing fits, says so with the times at both bounds.
+/// Where nothing fits, says so with the times at both bounds, rounded inward so that they can be
+/// asked for, and the command for the nearer one.
 std::optional<Answer> search(const Formula& formula, const PlanRequest& request, const SearchRequest& wish,
                              const Ensemble& ensemble, Diagnostics& diagnostics);
 

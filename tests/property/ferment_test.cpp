@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdio>
 #include <functional>
 
 using namespace leavenwright;
@@ -279,7 +280,7 @@ TEST_CASE("bulk windows of an uncalibrated culture are not narrower than a quart
 TEST_CASE("what a search answers takes the time that was asked for") {
     const Formula loaf =
         loaf_of_practice("process:\n  - bulk\n  - shape\n  - retard: { for: 10 h, at: 4 C }\n  - proof\n");
-    const Ensemble ensemble{.members = 200}; // as many as a search takes
+    const Ensemble ensemble{.members = 200};
     PlanRequest request;
     request.bulk_rise = Fraction(0.5); // with its default it depends on the temperature sought
     Diagnostics diagnostics;
@@ -290,7 +291,9 @@ TEST_CASE("what a search answers takes the time that was asked for") {
     const SearchRequest wish{.sought = Sought::inoculation,
                              .available = seconds(18.0 * hour),
                              .inoculation = PrefermentedFlour(0.1),
-                             .place = {}};
+                             .unfit = {},
+                             .place = {},
+                             .command = {}};
     for (const Sought sought : {Sought::inoculation, Sought::temperature, Sought::retard}) {
         SearchRequest one = wish;
         one.sought = sought;
@@ -306,5 +309,38 @@ TEST_CASE("what a search answers takes the time that was asked for") {
         settled.retard = answer.retard;
         CAPTURE(static_cast<int>(sought));
         CHECK(near(likely(settled), in_hours(one.available), 0.01, 0.0)); // twelve halvings of the bounds
+    }
+}
+
+TEST_CASE("both ends of the times that a search names are accepted when they are asked for") {
+    const std::array processes{
+        "process:\n  - bulk\n  - shape\n  - retard: { for: 10 h, at: 4 C }\n  - proof\n",
+        "process:\n  - bulk: { at: 21 C }\n  - retard\n  - shape\n  - proof: { at: 27 C }\n"};
+    for (std::uint64_t seed = 0; seed < 4; ++seed) {
+        const Formula loaf = loaf_of_practice(processes[seed % processes.size()]);
+        const Ensemble ensemble{.members = least_members, .seed = first_seed + seed};
+        for (const Sought sought : {Sought::inoculation, Sought::temperature, Sought::retard}) {
+            SearchRequest wish{.sought = sought,
+                               .available = hours(0.1),
+                               .inoculation = PrefermentedFlour(0.1),
+                               .unfit = {},
+                               .place = {},
+                               .command = {}};
+            Diagnostics refused;
+            CHECK_FALSE(search(loaf, {}, wish, ensemble, refused));
+            const std::string hint = refused.in_order().front().hint;
+            CAPTURE(hint);
+            double least = 0.0;
+            double most = 0.0;
+            REQUIRE(std::sscanf(hint.c_str(), "within these bounds it takes %lf h to %lf h", &least, &most) ==
+                    2);
+            CHECK(least < most);
+            for (const double end : {least, most}) {
+                wish.available = hours(end);
+                Diagnostics diagnostics;
+                CHECK(search(loaf, {}, wish, ensemble, diagnostics));
+                CHECK(diagnostics.empty());
+            }
+        }
     }
 }

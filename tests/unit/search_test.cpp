@@ -29,7 +29,9 @@ SearchRequest wish(Sought sought, double hours) {
     return {.sought = sought,
             .available = seconds(hours * hour),
             .inoculation = PrefermentedFlour(0.1),
-            .place = {}};
+            .unfit = {},
+            .place = {},
+            .command = {}};
 }
 
 std::string code_of(const Formula& formula, const SearchRequest& request) {
@@ -82,7 +84,30 @@ TEST_CASE("search: nothing fits, and it says what would") {
     CHECK(code_of(loaf(no_retard), wish(Sought::temperature, 1.0)) == "no-answer");
     Diagnostics diagnostics;
     search(loaf(no_retard), {}, wish(Sought::temperature, 1.0), {.members = least_members}, diagnostics);
-    CHECK(diagnostics.in_order().front().hint.find("within these bounds it takes") != std::string::npos);
+    const std::string hint = diagnostics.in_order().front().hint;
+    CHECK(hint.find("within these bounds it takes") != std::string::npos);
+    CHECK(hint.find("\nleavenwright proof FILE --ready-in ") != std::string::npos);
+}
+
+TEST_CASE("search: a share that had no room is named beside the one that is found") {
+    SearchRequest request = wish(Sought::inoculation, 8.0);
+    request.most = PrefermentedFlour(0.14);
+    request.unfit = PrefermentedFlour(0.2);
+    const Answer answer = answer_of(loaf(no_retard), request);
+    CHECK(*answer.inoculation <= request.most);
+    CHECK(answer.sentence.find("(20 % does not fit)") != std::string::npos);
+}
+
+TEST_CASE("search: the end of a profile bounds the times that are named") {
+    PlanRequest short_of_all;
+    short_of_all.profile =
+        TemperatureProfile(std::vector<TemperatureProfile::Leg>{{.time = hours(14.0), .at = usual_room}});
+    Diagnostics diagnostics;
+    search(loaf(no_retard), short_of_all, wish(Sought::inoculation, 50.0), {.members = least_members},
+           diagnostics);
+    const std::string hint = diagnostics.in_order().front().hint;
+    CAPTURE(hint);
+    CHECK(hint.find(" to 13.9 h; the nearest:") != std::string::npos);
 }
 
 TEST_CASE("search: a retard that the process does not have") {
