@@ -2,6 +2,7 @@
 
 #include "diagnostic/suggestion.hpp"
 #include "quantity/show.hpp"
+#include "source/unicode.hpp"
 #include "transcribe/choose_amount.hpp"
 #include "transcribe/cut_ingredient.hpp"
 #include "transcribe/find_name.hpp"
@@ -23,30 +24,13 @@ std::string range_text(const WeightRange& weight) {
     return show_grams(weight.least) + " to " + show_grams(weight.most);
 }
 
-// An item that goes on in the next line of a paragraph, as the comment of a formula can hold it.
-std::string on_one_line(std::string_view text) {
-    std::string line;
-    for (std::size_t at = 0; at < text.size(); ++at) {
-        const bool is_break = text[at] == '\n' || text[at] == '\r';
-        if (!is_break) {
-            line += text[at];
-            continue;
-        }
-        while (!line.empty() && line.back() == ' ') {
-            line.pop_back();
-        }
-        at = std::min(text.find_first_not_of(" \t\r\n", at), text.size()) - 1;
-        line += ' ';
-    }
-    return line;
-}
-
 class IngredientReader {
 public:
     IngredientReader(const SourcedText& place, const Pantry& pantry, std::string_view role,
                      Diagnostics& diagnostics, MeasureHabit habit)
         : place_(place), pantry_(pantry), diagnostics_(diagnostics), habit_(habit) {
-        line_.text = on_one_line(without_bullet(place.text));
+        const std::string_view words = without_bullet(place.text);
+        line_.text = words.find('\n') == std::string_view::npos ? std::string(words) : on_one_line(words);
         line_.place = place;
         line_.role = role;
     }

@@ -5,6 +5,7 @@
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_text.hpp"
+#include "transcribe/recipe_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -12,56 +13,6 @@
 
 namespace leavenwright {
 namespace {
-
-enum class Part { heading, ingredients, directions };
-
-bool is_word_of(std::string_view text, std::initializer_list<std::string_view> words) {
-    return std::find(words.begin(), words.end(), text) != words.end();
-}
-
-// A heading without its marks, folded; the text of other lines comes back too.
-std::string heading_text(std::string_view line) {
-    std::string text = fold_name(plain_line(line));
-    text.erase(0, std::min(text.find_first_not_of("#= "), text.size()));
-    while (!text.empty() && (text.back() == ':' || text.back() == '#' || text.back() == '=' ||
-                             text.back() == ' ' || text.back() == '.' || text.back() == '-')) {
-        text.pop_back();
-    }
-    return text;
-}
-
-std::optional<Part> part_named(std::string_view heading) {
-    if (is_word_of(heading, {"ingredients", "ingredient list", "you need", "you will need", "what you need",
-                             "zutaten", "ingredienti", "ingredientes", "shopping list"})) {
-        return Part::ingredients;
-    }
-    if (is_word_of(heading,
-                   {"directions", "method", "instructions", "preparation", "steps", "procedure", "to make",
-                    "how to make it", "process", "zubereitung", "what to do", "making", "the method", "how",
-                    "how to", "what you do", "to bake", "mode", "to prepare"})) {
-        return Part::directions;
-    }
-    return std::nullopt;
-}
-
-// "fruit (soak the night before)": the words outside.
-std::string without_brackets(std::string_view heading) {
-    std::string text(heading.substr(0, heading.find('(')));
-    text.erase(text.find_last_not_of(' ') + 1);
-    return text;
-}
-
-std::size_t count_words(std::string_view text) {
-    std::size_t words = 0;
-    for (std::size_t at = 0; at < text.size(); ++at) {
-        words += text[at] != ' ' && (at == 0 || text[at - 1] == ' ') ? 1U : 0U;
-    }
-    return words;
-}
-
-bool is_rule(std::string_view line) {
-    return !line.empty() && line.find_first_not_of("-=*_ |:+") == std::string_view::npos;
-}
 
 class PlainReader {
 public:
@@ -123,12 +74,12 @@ private:
         if (take_yield(line.text, heading) || take_heading(line, heading)) {
             return;
         }
-        if (part_ == Part::directions && blank_before_ && begins_list(line.text)) {
-            part_ = Part::ingredients;
+        if (part_ == RecipePart::directions && blank_before_ && begins_list(line.text)) {
+            part_ = RecipePart::ingredients;
         }
-        if (part_ == Part::directions) {
+        if (part_ == RecipePart::directions) {
             take_direction(line);
-        } else if (part_ == Part::heading) {
+        } else if (part_ == RecipePart::heading) {
             take_before(line);
         } else {
             take_ingredient(line);
@@ -139,6 +90,9 @@ private:
     // line.
     bool take_label(const SourcedText& line) {
         constexpr std::size_t longest_label = 24;
+        if (is_behind_label_) {
+            return false;
+        }
         const std::size_t end = line.text.substr(0, longest_label).find_first_of(".:-\xE2");
         if (end == std::string_view::npos) {
             return false;
@@ -156,7 +110,9 @@ private:
         has_heading_ = true;
         role_ = "dough";
         blank_before_ = true; // a paragraph begins
+        is_behind_label_ = true;
         take(line.part(begin, line.text.size() - begin));
+        is_behind_label_ = false;
         return true;
     }
 
@@ -164,7 +120,7 @@ private:
     SourcedText left_column(const SourcedText& line) {
         const std::string_view text = line.text;
         const std::size_t gap = std::min(text.find("   "), text.find('\t'));
-        if (part_ == Part::directions || gap == std::string_view::npos ||
+        if (part_ == RecipePart::directions || gap == std::string_view::npos ||
             !is_ingredient_line(text.substr(0, gap), pantry_)) {
             return line;
         }
@@ -179,7 +135,8 @@ private:
         const std::string_view text = line.text.substr(0, longest_title);
         for (const std::string_view mark : {".--", ".\xE2\x80\x94", ". --", ". \xE2\x80\x94"}) {
             const std::size_t end = text.find(mark);
-            if (part_ == Part::heading && recipe_.name.empty() && end != std::string_view::npos && end > 0) {
+            if (part_ == RecipePart::heading && recipe_.name.empty() && end != std::string_view::npos &&
+                end > 0) {
                 recipe_.name = plain_line(text.substr(0, end));
                 const std::size_t begin = end + mark.size();
                 return line.part(begin, line.text.size() - begin);
@@ -191,7 +148,7 @@ private:
     // "One pint of milk, one quart of flour, three eggs": a list in sentences, down to the first that says
     // what to do.
     bool take_run_on(const SourcedText& first_line) {
-        if (part_ == Part::directions) {
+        if (part_ == RecipePart::directions) {
             return false;
         }
         const SourcedText line = without_title(first_line);
@@ -206,8 +163,10 @@ private:
                source_->line(last + 1).find_first_not_of(" \t\r") != std::string_view::npos) {
             ++last;
         }
-        const std::size_t end =
-            std::min(source_->line_start(last) + source_->line(last).size(), begin + longest_paragraph);
+        std::size_t end = source_->line_start(last) + source_->line(last).size();
+        if (end - begin > longest_paragraph) {
+            end = std::max(all.find_last_of(" \n", begin + longest_paragraph), begin);
+        }
         const SourcedText paragraph{
             .source = source_, .span = {begin, end - begin}, .text = all.substr(begin, end - begin)};
         const RunOnList list = read_run_on_list(paragraph, pantry_);
@@ -217,7 +176,7 @@ private:
         for (const SourcedText& item : list.items) {
             push_ingredient(item);
         }
-        part_ = Part::ingredients;
+        part_ = RecipePart::ingredients;
         const std::size_t list_end = begin + list.length;
         recipe_.behind_list = SourcedText{
             .source = source_, .span = {list_end, all.size() - list_end}, .text = all.substr(list_end)};
@@ -228,7 +187,7 @@ private:
         }
         const std::size_t stop = std::min(rest.find('\n'), rest.size());
         read_to_ = begin + list.length + stop;
-        part_ = Part::directions;
+        part_ = RecipePart::directions;
         if (rest.substr(0, stop).find_first_not_of(" \t\r") != std::string_view::npos) {
             take_direction(paragraph.part(list.length, stop));
         }
@@ -251,13 +210,6 @@ private:
     // A list below directions, for a topping, say: two lines of it, or one under a heading.
     bool begins_list(std::string_view text) const { return is_item(text) && is_item(next_line_); }
 
-    static bool has_measure(std::string_view text) {
-        constexpr std::size_t longest = 300;
-        const auto amount =
-            text.size() < longest ? read_kitchen_amount(line_tokens(plain_line(text))) : std::nullopt;
-        return amount && !amount->measure.name.empty();
-    }
-
     bool is_item(std::string_view text) const {
         constexpr std::size_t longest_item = 70;
         return text.size() < longest_item && is_ingredient_line(text, pantry_) && !is_sentence(text) &&
@@ -277,30 +229,30 @@ private:
         const std::string title = without_brackets(heading);
         const bool is_bare =
             blank_before_ && title.size() < 30 &&
-            (part_ == Part::ingredients || (part_ == Part::directions && is_item(next_words_)) ||
-             (part_ == Part::heading && is_ingredient_line(next_line_, pantry_)));
+            (part_ == RecipePart::ingredients || (part_ == RecipePart::directions && is_item(next_words_)) ||
+             (part_ == RecipePart::heading && is_ingredient_line(next_line_, pantry_)));
         if (!(is_marked || is_bare) || title.size() > 60 ||
             title.find_first_of("0123456789") != std::string::npos) {
             return false;
         }
         auto role = role_of_heading(title);
-        if (!role && is_marked && part_ == Part::ingredients) {
+        if (!role && is_marked && part_ == RecipePart::ingredients) {
             role = role_of_group(line.text, title);
         }
-        if (!role && is_bare && part_ == Part::ingredients && begins_group(title)) {
+        if (!role && is_bare && part_ == RecipePart::ingredients && begins_group(title)) {
             role = "dough"; // "Fruit", "Dry ingredients"
         }
-        if (role == "dough" && part_ == Part::heading && !is_marked && recipe_.name.empty()) {
+        if (role == "dough" && part_ == RecipePart::heading && !is_marked && recipe_.name.empty()) {
             return false; // "White bread" above its ingredients
         }
-        const bool is_title =
-            part_ == Part::heading && line.text.starts_with('#') && recipe_.name.empty() && !has_heading_;
-        const bool is_in_directions = part_ == Part::directions && !is_item(next_words_);
+        const bool is_title = part_ == RecipePart::heading && line.text.starts_with('#') &&
+                              recipe_.name.empty() && !has_heading_;
+        const bool is_in_directions = part_ == RecipePart::directions && !is_item(next_words_);
         if (!role || is_title || is_in_directions) {
             return false;
         }
         flush_columns();
-        part_ = Part::ingredients;
+        part_ = RecipePart::ingredients;
         role_ = *role;
         return true;
     }
@@ -324,7 +276,7 @@ private:
     bool take_yield(std::string_view line, std::string_view heading) {
         for (const std::string_view word : {"makes ", "yield: ", "yields ", "yield ",
                                             "serves: ", "servings: ", "makes: ", "yields: ", "quantity: "}) {
-            if (heading.starts_with(word) && part_ != Part::directions && heading.size() < 80) {
+            if (heading.starts_with(word) && part_ != RecipePart::directions && heading.size() < 80) {
                 const std::string text = plain_line(line);
                 recipe_.yield = text.substr(std::min(word.size(), text.size()));
                 return true;
@@ -337,34 +289,13 @@ private:
         // of a name not known
         const bool begins_list = has_measure(line.text) && (is_item(next_line_) || has_measure(next_line_));
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
-            part_ = Part::ingredients;
+            part_ = RecipePart::ingredients;
             take_ingredient(line);
         } else if (recipe_.name.empty() && line.text.size() <= 120) {
             std::string name = plain_line(line.text);
             name.erase(0, std::min(name.find_first_not_of("# "), name.size()));
             recipe_.name = name;
         }
-    }
-
-    // Prose: long, and ended by a full stop or begun by what a cook does.
-    bool is_sentence(std::string_view text) const {
-        const std::string plain = plain_line(text);
-        const std::size_t words = count_words(plain);
-        const std::string first = fold_name(plain.substr(0, plain.find_first_of(" ,.")));
-        const bool is_command = is_word_of(
-            first, {"mix",       "combine", "stir",     "add",    "knead",  "bake",  "preheat", "heat",
-                    "dissolve",  "beat",    "whisk",    "place",  "put",    "let",   "cover",   "turn",
-                    "shape",     "roll",    "divide",   "in",     "when",   "scald", "sift",    "cream",
-                    "pour",      "punch",   "brush",    "allow",  "set",    "make",  "melt",    "soften",
-                    "sprinkle",  "mash",    "cook",     "boil",   "work",   "leave", "rub",     "warm",
-                    "proof",     "remove",  "transfer", "grease", "form",   "cut",   "then",    "sieve",
-                    "bind",      "bring",   "fold",     "drain",  "start",  "weigh", "take",    "soak",
-                    "steep",     "strain",  "blend",    "whip",   "line",   "after", "while",   "meanwhile",
-                    "next",      "first",   "now",      "once",   "fry",    "drop",  "prepare", "gradually",
-                    "carefully", "using",   "return",   "repeat", "cool",   "do",    "tip",     "press",
-                    "flatten",   "stretch", "keep",     "serve",  "spread", "store"});
-        const bool is_long = words > 22 || (words > 9 && plain.ends_with('.'));
-        return (is_command && words >= 3) || (is_long && !has_measure(text));
     }
 
     // Prose that was broken at the margin.
@@ -381,7 +312,7 @@ private:
         if ((is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
             flush_columns();
-            part_ = Part::directions;
+            part_ = RecipePart::directions;
             take_direction(line);
             return;
         }
@@ -405,7 +336,7 @@ private:
     SourceHandle source_;
     const Pantry& pantry_;
     RecipeText recipe_;
-    Part part_ = Part::heading;
+    RecipePart part_ = RecipePart::heading;
     std::string role_ = "dough";
     std::string_view next_line_;
     std::string_view next_words_; // of the next line that has some
@@ -413,40 +344,11 @@ private:
     std::size_t number_ = 0;  // of the line being read
     std::size_t read_to_ = 0; // bytes that a list which runs on took
     bool has_heading_ = false;
+    bool is_behind_label_ = false;
     bool blank_before_ = true;
 };
 
 } // namespace
-
-std::optional<std::string> role_of_heading(std::string_view heading) {
-    std::string text(heading);
-    for (const std::string_view lead :
-         {"for the ", "for ", "the ", "ingredients for the ", "ingredients for "}) {
-        if (text.starts_with(lead)) {
-            text.erase(0, lead.size());
-        }
-    }
-    if (is_word_of(text, {"poolish", "biga", "sponge", "preferment", "soaker", "scald", "tangzhong", "levain",
-                          "old dough"})) {
-        return text == "tangzhong" ? "scald" : text;
-    }
-    std::string_view rest = text;
-    while (!rest.empty()) {
-        const std::string_view word = rest.substr(0, rest.find(' '));
-        const bool is_dough =
-            is_word_of(word, {"dough", "bread", "loaf", "loaves", "rolls", "buns", "final", "main",
-                              "ingredients", "base", "crust", "batter", "bagels", "pizza"});
-        if (is_dough) {
-            return "dough";
-        }
-        if (const std::string_view purpose = purpose_named(word);
-            !purpose.empty() && word != "tin" && word != "pan") {
-            return std::string(purpose);
-        }
-        rest.remove_prefix(std::min(word.size() + 1, rest.size()));
-    }
-    return std::nullopt;
-}
 
 RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry) {
     return PlainReader(source, pantry).read();

@@ -94,7 +94,8 @@ std::string_view item_of(std::string_view clause, const Pantry& pantry) {
         ++tries;
         std::string_view item = clause.substr(at, longest_item);
         if (at + longest_item < clause.size()) {
-            item = item.substr(0, item.find_last_of(" \n"));
+            const std::size_t last = item.find_last_of(" \n");
+            item = item.substr(0, last == std::string_view::npos ? 0 : last);
         }
         if (is_ingredient_line(item, pantry)) {
             return item;

@@ -1,0 +1,120 @@
+#include "transcribe/recipe_words.hpp"
+
+#include "source/unicode.hpp"
+#include "transcribe/kitchen_amount.hpp"
+#include "transcribe/kitchen_words.hpp"
+#include "transcribe/line_tokens.hpp"
+#include "transcribe/recipe_text.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace leavenwright {
+namespace {
+
+bool is_word_of(std::string_view text, std::initializer_list<std::string_view> words) {
+    return std::find(words.begin(), words.end(), text) != words.end();
+}
+
+} // namespace
+
+std::string heading_text(std::string_view line) {
+    std::string text = fold_name(plain_line(line));
+    text.erase(0, std::min(text.find_first_not_of("#= "), text.size()));
+    while (!text.empty() && (text.back() == ':' || text.back() == '#' || text.back() == '=' ||
+                             text.back() == ' ' || text.back() == '.' || text.back() == '-')) {
+        text.pop_back();
+    }
+    return text;
+}
+
+std::optional<RecipePart> part_named(std::string_view heading) {
+    if (is_word_of(heading, {"ingredients", "ingredient list", "you need", "you will need", "what you need",
+                             "zutaten", "ingredienti", "ingredientes", "shopping list"})) {
+        return RecipePart::ingredients;
+    }
+    if (is_word_of(heading,
+                   {"directions", "method", "instructions", "preparation", "steps", "procedure", "to make",
+                    "how to make it", "process", "zubereitung", "what to do", "making", "the method", "how",
+                    "how to", "what you do", "to bake", "mode", "to prepare"})) {
+        return RecipePart::directions;
+    }
+    return std::nullopt;
+}
+
+std::string without_brackets(std::string_view heading) {
+    std::string text(heading.substr(0, heading.find('(')));
+    text.erase(text.find_last_not_of(' ') + 1);
+    return text;
+}
+
+std::size_t count_words(std::string_view text) {
+    std::size_t words = 0;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        words += text[at] != ' ' && (at == 0 || text[at - 1] == ' ') ? 1U : 0U;
+    }
+    return words;
+}
+
+bool is_rule(std::string_view line) {
+    return !line.empty() && line.find_first_not_of("-=*_ |:+") == std::string_view::npos;
+}
+
+bool has_measure(std::string_view text) {
+    constexpr std::size_t longest = 300;
+    const auto amount =
+        text.size() < longest ? read_kitchen_amount(line_tokens(plain_line(text))) : std::nullopt;
+    return amount && !amount->measure.name.empty();
+}
+
+bool is_sentence(std::string_view text) {
+    const std::string plain = plain_line(text);
+    const std::size_t words = count_words(plain);
+    const std::string first = fold_name(plain.substr(0, plain.find_first_of(" ,.")));
+    const bool is_command = is_word_of(
+        first,
+        {"mix",       "combine", "stir",   "add",    "knead",  "bake",     "preheat",  "heat",    "dissolve",
+         "beat",      "whisk",   "place",  "put",    "let",    "cover",    "turn",     "shape",   "roll",
+         "divide",    "in",      "when",   "scald",  "sift",   "cream",    "pour",     "punch",   "brush",
+         "allow",     "set",     "make",   "melt",   "soften", "sprinkle", "mash",     "cook",    "boil",
+         "work",      "leave",   "rub",    "warm",   "proof",  "remove",   "transfer", "grease",  "form",
+         "cut",       "then",    "sieve",  "bind",   "bring",  "fold",     "drain",    "start",   "weigh",
+         "take",      "soak",    "steep",  "strain", "blend",  "whip",     "line",     "after",   "while",
+         "meanwhile", "next",    "first",  "now",    "once",   "fry",      "drop",     "prepare", "gradually",
+         "carefully", "using",   "return", "repeat", "cool",   "do",       "tip",      "press",   "flatten",
+         "stretch",   "keep",    "serve",  "spread", "store"});
+    const bool is_long = words > 22 || (words > 9 && plain.ends_with('.'));
+    return (is_command && words >= 3) || (is_long && !has_measure(text));
+}
+
+std::optional<std::string> role_of_heading(std::string_view heading) {
+    std::string text(heading);
+    for (const std::string_view lead :
+         {"for the ", "for ", "the ", "ingredients for the ", "ingredients for "}) {
+        if (text.starts_with(lead)) {
+            text.erase(0, lead.size());
+        }
+    }
+    if (is_word_of(text, {"poolish", "biga", "sponge", "preferment", "soaker", "scald", "tangzhong", "levain",
+                          "old dough"})) {
+        return text == "tangzhong" ? "scald" : text;
+    }
+    std::string_view rest = text;
+    while (!rest.empty()) {
+        const std::string_view word = rest.substr(0, rest.find(' '));
+        const bool is_dough =
+            is_word_of(word, {"dough", "bread", "loaf", "loaves", "rolls", "buns", "final", "main",
+                              "ingredients", "base", "crust", "batter", "bagels", "pizza"});
+        if (is_dough) {
+            return "dough";
+        }
+        if (const std::string_view purpose = purpose_named(word);
+            !purpose.empty() && word != "tin" && word != "pan") {
+            return std::string(purpose);
+        }
+        rest.remove_prefix(std::min(word.size() + 1, rest.size()));
+    }
+    return std::nullopt;
+}
+
+} // namespace leavenwright

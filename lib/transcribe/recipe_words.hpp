@@ -1,0 +1,28 @@
+// What a line of a recipe's text is, by its words alone. Private to the transcribe folder.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace leavenwright {
+
+/// A part of a recipe, as its headings name it.
+enum class RecipePart { heading, ingredients, directions };
+
+/// A heading without its marks, folded; the text of other lines comes back too.
+std::string heading_text(std::string_view line);
+/// The part that a heading begins: "Ingredients", "Method".
+std::optional<RecipePart> part_named(std::string_view heading);
+/// "fruit (soak the night before)": the words outside.
+std::string without_brackets(std::string_view heading);
+/// Whether a line is drawn: "-----", "|---|---|".
+bool is_rule(std::string_view line);
+std::size_t count_words(std::string_view text);
+/// Whether an amount with a measure begins a line.
+bool has_measure(std::string_view text);
+/// Prose: long, and ended by a full stop, or begun by what a cook does.
+bool is_sentence(std::string_view text);
+
+} // namespace leavenwright
