@@ -6,6 +6,27 @@
 
 namespace leavenwright {
 
+namespace {
+
+// "1 egg white, coarse sugar": what stands behind a comma, where it is an ingredient of its own and no part
+// of the first name ("flour, bread").
+std::size_t end_of_bare_name(std::span<const LineToken> name, std::size_t comma, const Pantry& pantry) {
+    const auto tail = name.subspan(comma + 1);
+    const auto end = std::find_if(tail.begin(), tail.end(),
+                                  [](const LineToken& token) { return token.is(",") || token.is(";"); });
+    const auto length = static_cast<std::size_t>(end - tail.begin());
+    if (length == 0 || tail.front().is("or")) {
+        return comma;
+    }
+    const Ingredient* first = match_name(name.first(comma), pantry).ingredient;
+    const Ingredient* second = match_name(tail.first(length), pantry).ingredient;
+    const bool is_apart = first != nullptr && second != nullptr && first != second &&
+                          match_name(name.first(comma + 1 + length), pantry).ingredient == first;
+    return is_apart ? comma + 1 + length : comma;
+}
+
+} // namespace
+
 std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
     std::vector<LineToken>& name = split.name;
     int tries = 0;
@@ -18,6 +39,11 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
         ++tries;
         const auto tail = std::span<const LineToken>(name).subspan(at + 1);
         const auto amount = read_kitchen_amount(tail);
+        if (!amount && name[at].is(",") && split.amount && end_of_bare_name(name, at, pantry) > at) {
+            std::vector<LineToken> rest(tail.begin(), tail.end());
+            name.resize(at);
+            return rest;
+        }
         if (!amount || amount->measure.kind == Measure::Kind::percent) {
             continue;
         }
