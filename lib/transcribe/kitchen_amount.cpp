@@ -126,6 +126,7 @@ private:
             amount.measure.is_formula_unit = true;
             return;
         }
+        read_half_measure(amount);
         std::size_t ahead = 0;
         std::optional<Fullness> fullness;
         std::string how;
@@ -163,6 +164,30 @@ private:
             at_ += behind_size;
         }
         amount.measure.is_formula_unit = true;
+    }
+
+    // "one half-cup", "one scant half-cup"
+    void read_half_measure(KitchenAmount& amount) {
+        std::size_t half = 0;
+        while (peek(half) != nullptr && peek(half)->is_word() && fullness_named(peek(half)->folded)) {
+            ++half;
+        }
+        const LineToken* word = peek(half);
+        const bool is_half = amount.number == 1.0 && word != nullptr && word->is_word() &&
+                             fraction_named(word->folded) > 0.0 && peek(half + 1) != nullptr &&
+                             peek(half + 1)->is("-") && peek(half + 2) != nullptr &&
+                             measure_named(peek(half + 2)->text, peek(half + 2)->folded);
+        if (!is_half) {
+            return;
+        }
+        const double share = fraction_named(word->folded);
+        for (std::size_t at = 0; at < half; ++at) {
+            fill(amount, *fullness_named(peek(at)->folded));
+        }
+        at_ += half + 2;
+        for (double* part : {&amount.number, &amount.least, &amount.most}) {
+            *part *= share;
+        }
     }
 
     static bool is_measured_as(std::string_view word) {

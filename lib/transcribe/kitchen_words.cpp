@@ -92,6 +92,7 @@ constexpr auto pieces = std::to_array<std::string_view>({
     "sprig|sprigs",
     "bunch|bunches",
     "knob|knobs|lump|lumps",
+    "quartern|quarterns",
 });
 
 constexpr std::string_view fillers =
@@ -128,7 +129,7 @@ constexpr std::string_view preparations =
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
 constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
-                                     "with|over|from|if|when|because|which|that|so|dissolved|"
+                                     "with|over|made|from|if|when|because|which|that|so|dissolved|"
                                      "mixed|about|plus|to|or|as|like|such|see|note|"
                                      "depending|more|on|per|then|enough|according|taken|cut|using|minus|"
                                      "instead|each|i|e|eg|ie|use|may|can|should|"
@@ -149,7 +150,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
     {"greasing",
      "greasing|grease|oiling|pan|pans|tin|tins|buttering|bowl|baking sheet|baking sheets|sheet|mold|mould"},
     {"dusting",
-     "dusting|dust|kneading|rolling|roll|shaping|flouring|board|surface|surfaces|bench|work|worktop|peel|"
+     "dusting|dust|kneading|rolling|roll|shaping|flouring|board|surface|surfaces|bench|worktop|peel|"
      "counter|handling"},
     {"filling", "filling|fill|stuffing|spreading"},
     {"topping",
@@ -303,7 +304,12 @@ std::string_view cut_word(std::string_view folded) {
         {"lt", "light"},
         {"dk", "dark"},
         {"syr", "syrup"},
-        {"sc", "scalded"},
+        {"sc|scld|scald", "scalded"},
+        {"wm", "warm"},
+        {"lukewm|lukew", "lukewarm"},
+        {"mlk", "milk"},
+        {"crm", "cream"},
+        {"mltd", "melted"},
         {"sw", "sweet"},
         {"short|shrt|shortng", "shortening"},
         {"butt|btr", "butter"},

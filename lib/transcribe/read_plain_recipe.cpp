@@ -1,7 +1,7 @@
 // Plain text and Markdown: which lines are ingredients, which are directions.
 #include "source/unicode.hpp"
 #include "transcribe/ingredient_line.hpp"
-#include "transcribe/kitchen_amount.hpp"
+#include "transcribe/kitchen_number.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_text.hpp"
@@ -173,23 +173,22 @@ private:
         if (list.items.empty()) {
             return false;
         }
-        for (const SourcedText& item : list.items) {
-            push_ingredient(item);
+        for (const RecipeLine& item : list.items) {
+            if (recipe_.lines.size() < most_recipe_lines) {
+                recipe_.lines.push_back(
+                    {.place = item.place, .role = item.role == "dough" ? role_ : item.role});
+            }
         }
         part_ = RecipePart::ingredients;
         const std::size_t list_end = begin + list.length;
         recipe_.behind_list = SourcedText{
             .source = source_, .span = {list_end, all.size() - list_end}, .text = all.substr(list_end)};
+        // the sentences of the list may say what to do as well
+        take_direction(paragraph);
+        read_to_ = end;
         const std::string_view rest = paragraph.text.substr(list.length);
-        if (rest.find_first_not_of(" \t\r\n") == std::string_view::npos) {
-            read_to_ = end;
-            return true;
-        }
-        const std::size_t stop = std::min(rest.find('\n'), rest.size());
-        read_to_ = begin + list.length + stop;
-        part_ = RecipePart::directions;
-        if (rest.substr(0, stop).find_first_not_of(" \t\r") != std::string_view::npos) {
-            take_direction(paragraph.part(list.length, stop));
+        if (rest.find_first_not_of(" \t\r\n") != std::string_view::npos) {
+            part_ = RecipePart::directions;
         }
         return true;
     }
@@ -209,6 +208,12 @@ private:
 
     // A list below directions, for a topping, say: two lines of it, or one under a heading.
     bool begins_list(std::string_view text) const { return is_item(text) && is_item(next_line_); }
+
+    static bool begins_with_number(std::string_view text) {
+        constexpr std::size_t longest = 120;
+        const auto tokens = line_tokens(plain_line(text.substr(0, longest)));
+        return !tokens.empty() && read_kitchen_number(tokens);
+    }
 
     bool is_item(std::string_view text) const {
         constexpr std::size_t longest_item = 70;
@@ -287,7 +292,8 @@ private:
 
     void take_before(const SourcedText& line) {
         // of a name not known
-        const bool begins_list = has_measure(line.text) && (is_item(next_line_) || has_measure(next_line_));
+        const bool begins_list =
+            begins_with_number(line.text) && (is_item(next_line_) || has_measure(next_line_));
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = RecipePart::ingredients;
             take_ingredient(line);

@@ -75,6 +75,46 @@ bool may_begin_amount(std::string_view written) {
            fraction_named(word) > 0.0;
 }
 
+bool is_behind_comma(std::string_view text, std::size_t at) {
+    const std::size_t last = at == 0 ? std::string_view::npos : text.find_last_not_of(" \t\r", at - 1);
+    return last != std::string_view::npos && (text[last] == ',' || text[last] == ';');
+}
+
+// What the words before an amount do with it, where that is no mixing.
+std::string role_of_lead(std::string_view lead) {
+    constexpr auto acts =
+        std::to_array<std::pair<std::string_view, std::string_view>>({{"brush", "brushing"},
+                                                                      {"wash", "brushing"},
+                                                                      {"glaze", "brushing"},
+                                                                      {"baste", "brushing"},
+                                                                      {"sprinkle", "topping"},
+                                                                      {"strew", "topping"},
+                                                                      {"frost", "topping"},
+                                                                      {"dust", "dusting"},
+                                                                      {"grease", "greasing"},
+                                                                      {"fry", "bath"},
+                                                                      {"spread", "filling"}});
+    for (const LineToken& token : line_tokens(plain_line(lead.substr(0, longest_item)))) {
+        for (const auto& [act, role] : acts) {
+            if (token.is(act)) {
+                return std::string(role);
+            }
+        }
+    }
+    return "dough";
+}
+
+// Where "the yolk of an egg" begins, before "an egg".
+std::size_t begin_of_part(std::string_view clause, std::size_t at) {
+    for (const std::string_view part : {"yolk of ", "yolks of ", "white of ", "whites of ", "rind of ",
+                                        "juice of ", "zest of ", "peel of "}) {
+        if (clause.substr(0, at).ends_with(part)) {
+            return at - part.size();
+        }
+    }
+    return at;
+}
+
 // The first amount with a name that the pantry knows in a clause; empty where there is none.
 std::string_view item_of(std::string_view clause, const Pantry& pantry) {
     const bool is_likened = clause.find(" size ") != std::string_view::npos ||
@@ -92,8 +132,9 @@ std::string_view item_of(std::string_view clause, const Pantry& pantry) {
             continue;
         }
         ++tries;
-        std::string_view item = clause.substr(at, longest_item);
-        if (at + longest_item < clause.size()) {
+        const std::size_t begin = begin_of_part(clause, at);
+        std::string_view item = clause.substr(begin, longest_item);
+        if (begin + longest_item < clause.size()) {
             const std::size_t last = item.find_last_of(" \n");
             item = item.substr(0, last == std::string_view::npos ? 0 : last);
         }
@@ -115,14 +156,16 @@ bool is_own_item(std::string_view clause, const Pantry& pantry) {
 
 } // namespace
 
-std::vector<SourcedText> ingredients_in_prose(const SourcedText& whole, const Pantry& pantry) {
-    std::vector<SourcedText> items;
+std::vector<RecipeLine> ingredients_in_prose(const SourcedText& whole, const Pantry& pantry) {
+    std::vector<RecipeLine> items;
     const std::string_view text = whole.text;
     for (std::size_t begin = 0; begin < text.size() && items.size() < most_recipe_lines;) {
         const std::size_t end = std::max(end_of_clause(text, begin), begin + 1);
         const std::string_view item = item_of(text.substr(begin, end - begin), pantry);
         if (!item.empty()) {
-            items.push_back(whole.part(static_cast<std::size_t>(item.data() - text.data()), item.size()));
+            const auto at = static_cast<std::size_t>(item.data() - text.data());
+            items.push_back(
+                {.place = whole.part(at, item.size()), .role = role_of_lead(text.substr(begin, at - begin))});
         }
         begin = end;
     }
@@ -131,12 +174,17 @@ std::vector<SourcedText> ingredients_in_prose(const SourcedText& whole, const Pa
 
 RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
     constexpr std::size_t fewest_items = 3;
+    constexpr std::size_t longest_addition = 30;
     const std::string_view text = paragraph.text;
     RunOnList list;
     std::size_t counted = 0;
     for (std::size_t begin = 0; begin < text.size() && list.items.size() < most_recipe_lines;) {
         const std::size_t end = std::max(end_of_clause(text, begin), begin + 1);
         const std::string_view clause = text.substr(begin, end - begin);
+        if (text[begin] == '\n' && !goes_on(text, begin) && !list.items.empty() &&
+            !is_behind_comma(text, begin)) {
+            return {}; // each line is an item of its own
+        }
         std::string_view item = item_of(clause, pantry);
         list.length = begin = end;
         if (std::none_of(clause.begin(), clause.end(), is_alphanumeric)) {
@@ -149,11 +197,14 @@ RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
         item = item.empty() ? clause : item;
         if (is_own_item(item, pantry)) {
             const std::size_t from = std::min(item.find_first_not_of(" \t\r\n"), item.size());
-            list.items.push_back(paragraph.part(static_cast<std::size_t>(item.data() - text.data()) + from,
-                                                item.size() - from));
-        } else if (!list.items.empty()) { // "finely shred", "or lard"
-            const auto first = static_cast<std::size_t>(list.items.back().text.data() - text.data());
-            list.items.back() = paragraph.part(first, end - first);
+            const std::size_t at = static_cast<std::size_t>(item.data() - text.data()) + from;
+            const std::size_t start = static_cast<std::size_t>(clause.data() - text.data());
+            list.items.push_back({.place = paragraph.part(at, item.size() - from),
+                                  .role = role_of_lead(text.substr(start, at - start))});
+        } else if (!list.items.empty() && clause.size() <= longest_addition) { // "finely shred", "or lard"
+            SourcedText& last = list.items.back().place;
+            const auto first = static_cast<std::size_t>(last.text.data() - text.data());
+            last = paragraph.part(first, end - first);
         }
     }
     return counted >= fewest_items ? list : RunOnList();
@@ -162,10 +213,7 @@ RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
 RecipeText read_prose_recipe(const SourceHandle& source, const Pantry& pantry) {
     RecipeText recipe;
     const std::string_view all = source->text();
-    for (SourcedText& item :
-         ingredients_in_prose({.source = source, .span = {0, all.size()}, .text = all}, pantry)) {
-        recipe.lines.push_back({.place = std::move(item), .role = "dough"});
-    }
+    recipe.lines = ingredients_in_prose({.source = source, .span = {0, all.size()}, .text = all}, pantry);
     for (std::size_t number = 1; number <= source->line_count(); ++number) {
         const std::string_view text = source->line(number);
         if (recipe.directions.size() < most_recipe_lines) {

@@ -38,14 +38,14 @@ RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry);
 
 /// Text without a list: the amounts that stand in its sentences.
 RecipeText read_prose_recipe(const SourceHandle& source, const Pantry& pantry);
-/// Of a line or paragraph. Linear time.
-std::vector<SourcedText> ingredients_in_prose(const SourcedText& text, const Pantry& pantry);
+/// Of a line or paragraph, with what each is for ("wash them over with the yolk of an egg"). Linear time.
+std::vector<RecipeLine> ingredients_in_prose(const SourcedText& text, const Pantry& pantry);
 
 /// A list that runs on in sentences: "One pint of milk, three eggs, butter the size of an egg. Beat the
 /// eggs".
 struct RunOnList {
-    std::vector<SourcedText> items; // with the words behind each that name nothing themselves
-    std::size_t length = 0;         // bytes of the list; what follows says what to do
+    std::vector<RecipeLine> items; // with the words behind each that name nothing themselves
+    std::size_t length = 0;        // bytes of the list; what follows says what to do
 };
 /// The list that begins a paragraph; no items where it is none.
 RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry);

@@ -300,9 +300,18 @@ private:
 
     // "plus more for dusting", "plus one for brushing", "plus 2 tablespoons"
     void take_extra() {
-        const auto plus = std::find_if(line_.name.begin(), line_.name.end(), [](const LineToken& token) {
+        auto plus = std::find_if(line_.name.begin(), line_.name.end(), [](const LineToken& token) {
             return is_any(token, {"plus", "+"});
         });
+        for (auto more = line_.name.begin(); plus == line_.name.end() && more != line_.name.end(); ++more) {
+            const bool is_and = is_any(*more, {"and", "&"}); // "& a little extra for the tin"
+            const auto end = more + std::min<std::ptrdiff_t>(4, line_.name.end() - more);
+            if (is_and && std::any_of(more, end, [](const LineToken& token) {
+                    return is_any(token, {"extra", "more"});
+                })) {
+                plus = more;
+            }
+        }
         if (plus == line_.name.end() || plus == line_.name.begin()) {
             return;
         }

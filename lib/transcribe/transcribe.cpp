@@ -86,9 +86,9 @@ private:
 
     // Ingredients that only the sentences behind a list name.
     void add_from_sentences(const SourcedText& text, MeasureHabit habit) {
-        for (const SourcedText& item : ingredients_in_prose(text, pantry_)) {
+        for (const RecipeLine& item : ingredients_in_prose(text, pantry_)) {
             Diagnostics found;
-            for (IngredientLine& line : read_ingredient_line(item, pantry_, "dough", found, habit)) {
+            for (IngredientLine& line : read_ingredient_line(item.place, pantry_, item.role, found, habit)) {
                 const bool is_listed =
                     std::any_of(result_.lines.begin(), result_.lines.end(),
                                 [&](const IngredientLine& listed) { return listed.key == line.key; });
