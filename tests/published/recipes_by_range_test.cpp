@@ -67,12 +67,7 @@ struct RangeScore {
 };
 
 void score_ranges(const std::filesystem::path& table, RangeScore& score) {
-    std::string recipe;
-    for (const auto& entry : std::filesystem::directory_iterator(table.parent_path())) {
-        if (entry.path().stem() == table.stem() && entry.path() != table) {
-            recipe = std::filesystem::relative(entry.path(), testing::project_folder()).string();
-        }
-    }
+    const std::string recipe = testing::recipe_beside(table);
     const Pantry pantry;
     Diagnostics diagnostics;
     const auto transcription =

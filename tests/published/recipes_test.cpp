@@ -68,16 +68,9 @@ struct Score {
 };
 
 void score_recipe(const std::filesystem::path& table, Score& score) {
-    const auto folder = table.parent_path();
-    std::string recipe;
-    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-        if (entry.path().stem() == table.stem() && entry.path() != table) {
-            recipe = entry.path().string();
-        }
-    }
-    const auto source = std::make_shared<SourceText>(
-        std::filesystem::path(recipe).filename().string(),
-        testing::project_file(std::filesystem::relative(recipe, testing::project_folder()).string()));
+    const std::string recipe = testing::recipe_beside(table);
+    const auto source = std::make_shared<SourceText>(std::filesystem::path(recipe).filename().string(),
+                                                     testing::project_file(recipe));
     const Pantry pantry;
     Diagnostics diagnostics;
     const auto transcription = transcribe(source, pantry, diagnostics);
