@@ -5,12 +5,22 @@
 #include "pantry/resolve_ingredient.hpp"
 #include "source/unicode.hpp"
 
+#include <array>
+
 namespace leavenwright {
 namespace {
 
 constexpr std::string_view levain_example = "describe it as a stage: preferments: { levain: { bread flour: "
                                             "100 g, water: 100 g } }; a culture within it is "
                                             "written culture: 10 g";
+
+constexpr auto unit_words = std::to_array<std::string_view>(
+    {"g", "kg", "mg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pint", "quart"});
+
+SourcedText place_of_word(const WrittenLine& line, const Count& count) {
+    const auto at = static_cast<std::size_t>(count.word.data() - line.place.text.data());
+    return line.place.part(at, count.word.size());
+}
 
 } // namespace
 
@@ -61,10 +71,14 @@ std::optional<WrittenLine> LineReader::read(const Node::Entry& entry, const Writ
                            "move the stage to 'preferments:', or the yeast to the dough");
     }
     const auto amount = text ? read_amount(*text, diagnostics_) : std::nullopt;
-    if (line.ingredient == nullptr || !amount) {
+    if (!amount) {
         return std::nullopt;
     }
     line.place = *text;
+    if (line.ingredient == nullptr) {
+        report_count(line, *amount);
+        return std::nullopt;
+    }
     if (const auto* percentage = std::get_if<WrittenPercentage>(&*amount)) {
         line.is_percentage = true;
         line.ratio = percentage->value();
@@ -117,25 +131,40 @@ bool LineReader::check_weight(const WrittenLine& line) {
     return false;
 }
 
+// Of a name that is not known: what can be said of its amount nevertheless.
+void LineReader::report_count(const WrittenLine& line, const Amount& amount) {
+    const auto* count = std::get_if<Count>(&amount);
+    if (count == nullptr) {
+        return;
+    }
+    if (count->word.empty()) {
+        report_unit_missing(line.place, {});
+    } else if (const std::string_view near = nearest_word(fold_name(count->word), unit_words);
+               !near.empty()) {
+        diagnostics_.error(Code::unit_unknown, place_of_word(line, *count),
+                           "unknown unit " + in_quotes(count->word),
+                           "did you mean '" + std::string(near) + "'?");
+    }
+}
+
+void LineReader::report_unit_missing(const SourcedText& place, std::span<const std::string_view> pieces) {
+    diagnostics_.error(Code::unit_missing, place, in_quotes(place.text) + " of what? a unit is missing",
+                       "write the unit behind it: " + std::string(place.text) + " g" +
+                           (pieces.empty() ? "" : ", or a piece: " + listed(pieces)));
+}
+
 void LineReader::report_piece(const WrittenLine& line, const Count& count) {
     std::vector<std::string_view> words;
     for (const PieceWeight& piece : line.ingredient->pieces) {
         words.push_back(piece.word);
     }
     if (count.word.empty()) {
-        diagnostics_.error(Code::unit_missing, line.place,
-                           in_quotes(line.place.text) + " of what? a unit is missing",
-                           "write the unit behind it: " + std::string(line.place.text) + " g" +
-                               (words.empty() ? "" : ", or a piece: " + listed(words)));
+        report_unit_missing(line.place, words);
         return;
     }
-    const auto at = static_cast<std::size_t>(count.word.data() - line.place.text.data());
-    const SourcedText place = line.place.part(at, count.word.size());
+    const SourcedText place = place_of_word(line, count);
     std::vector<std::string_view> known = words;
-    for (const std::string_view unit :
-         {"g", "kg", "mg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pint", "quart"}) {
-        known.push_back(unit);
-    }
+    known.insert(known.end(), unit_words.begin(), unit_words.end());
     const std::string_view near = nearest_word(fold_name(count.word), known);
     const std::string hint = near.empty() ? "" : "did you mean '" + std::string(near) + "'? ";
     if (words.empty()) {
@@ -145,7 +174,10 @@ void LineReader::report_piece(const WrittenLine& line, const Count& count) {
     } else {
         diagnostics_.error(Code::piece_unknown, place,
                            "the pantry knows no " + in_quotes(count.word) + " of " + in_quotes(line.name),
-                           hint + "pieces it knows: " + listed(words) + "; or write a weight");
+                           hint + "pieces it knows: " + listed(words) +
+                               (line.ingredient->volumes.empty()
+                                    ? "; or write a weight"
+                                    : "; or write a weight, or a volume: 1 tbsp"));
     }
 }
 

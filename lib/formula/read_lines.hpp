@@ -5,7 +5,9 @@
 #include "formula/written_formula.hpp"
 
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace leavenwright {
@@ -27,6 +29,8 @@ public:
 private:
     bool weigh(const Amount& amount, WrittenLine& line);
     bool check_weight(const WrittenLine& line);
+    void report_count(const WrittenLine& line, const Amount& amount);
+    void report_unit_missing(const SourcedText& place, std::span<const std::string_view> pieces);
     void report_piece(const WrittenLine& line, const Count& count);
 
     const Document& document_;
