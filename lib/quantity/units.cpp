@@ -79,16 +79,12 @@ bool has_spelling(const Unit& unit, std::string_view folded) {
     if (unit.name == folded) {
         return true;
     }
-    std::string_view rest = unit.spellings;
-    while (!rest.empty()) {
-        const std::size_t end = rest.find('|');
-        if (rest.substr(0, end) == folded) {
+    const std::string_view all = unit.spellings;
+    for (std::size_t at = all.find(folded); at != std::string_view::npos; at = all.find(folded, at + 1)) {
+        const std::size_t end = at + folded.size();
+        if ((at == 0 || all[at - 1] == '|') && (end == all.size() || all[end] == '|')) {
             return true;
         }
-        if (end == std::string_view::npos) {
-            break;
-        }
-        rest.remove_prefix(end + 1);
     }
     return false;
 }

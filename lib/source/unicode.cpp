@@ -123,14 +123,19 @@ std::string fold_name(std::string_view name) {
     result.reserve(folded.size());
     for (std::size_t at = 0; at < folded.size(); ++at) {
         char byte = folded[at];
-        const std::string_view pair = std::string_view(folded).substr(at, 2);
-        if (pair == "\xC5\x93" || pair == "\xC3\xA6") { // the ligatures oe and ae
-            result += pair == "\xC5\x93" ? "oe" : "ae";
-            ++at;
-            continue;
+        if ((static_cast<unsigned char>(byte) & 0x80U) != 0U) {
+            const std::string_view rest = std::string_view(folded).substr(at);
+            if (rest.starts_with("\xC5\x93") || rest.starts_with("\xC3\xA6")) { // the ligatures oe and ae
+                result += rest.starts_with("\xC5\x93") ? "oe" : "ae";
+                ++at;
+                continue;
+            }
+            if (rest.starts_with("\xE2\x80\x99")) { // an apostrophe
+                at += 2;
+                continue;
+            }
         }
-        if (byte == '\'' || folded.compare(at, 3, "\xE2\x80\x99") == 0) {
-            at += byte == '\'' ? 0U : 2U;
+        if (byte == '\'') {
             continue;
         }
         if (byte >= 'A' && byte <= 'Z') {

@@ -1,5 +1,6 @@
 #include "transcribe/cut_ingredient.hpp"
 
+#include "transcribe/find_name.hpp"
 #include "transcribe/match_name.hpp"
 
 #include <algorithm>
@@ -54,6 +55,9 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
                 return token.is(",") || token.is("and") || token.is(";");
             });
             second = match_name({words.begin(), end}, pantry);
+        }
+        if (second.ingredient == nullptr && second.meanings.empty()) {
+            second = match_short_words(words, pantry);
         }
         const bool is_plain_first =
             match_name(std::span<const LineToken>(name).first(at), pantry).ingredient != second.ingredient;

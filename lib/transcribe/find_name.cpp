@@ -17,9 +17,10 @@ NameMatch match_behind_capitals(const SplitLine& split, const Pantry& pantry) {
                                                                : NameMatch();
 }
 
-// With its short words written out: "br sug" is brown sugar.
-NameMatch match_written_out(const SplitLine& split, const Pantry& pantry) {
-    std::vector<LineToken> name = split.name;
+} // namespace
+
+NameMatch match_short_words(std::span<const LineToken> tokens, const Pantry& pantry) {
+    std::vector<LineToken> name(tokens.begin(), tokens.end());
     bool is_cut = false;
     for (LineToken& token : name) {
         const std::string_view word = token.is_word() ? cut_word(token.folded) : std::string_view();
@@ -31,8 +32,6 @@ NameMatch match_written_out(const SplitLine& split, const Pantry& pantry) {
     std::erase_if(name, [&](const LineToken& token) { return is_cut && token.is("."); });
     return is_cut ? match_name(name, pantry) : NameMatch();
 }
-
-} // namespace
 
 FoundName find_name(const SplitLine& split, const Pantry& pantry) {
     NameMatch match = match_name(split.name, pantry);
@@ -50,7 +49,7 @@ FoundName find_name(const SplitLine& split, const Pantry& pantry) {
         other = match_behind_capitals(split, pantry);
     }
     if (other.ingredient == nullptr) {
-        other = match_written_out(split, pantry);
+        other = match_short_words(split.name, pantry);
     }
     if (other.ingredient == nullptr && other.meanings.empty()) {
         return {.match = std::move(match), .instead_of = {}};

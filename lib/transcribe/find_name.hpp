@@ -17,4 +17,7 @@ struct FoundName {
 /// flour)"), and behind a miller's name ("Gull Mills flour").
 FoundName find_name(const SplitLine& split, const Pantry& pantry);
 
+/// With the short words of cards written out ("br sug" is brown sugar); nothing where there are none.
+NameMatch match_short_words(std::span<const LineToken> tokens, const Pantry& pantry);
+
 } // namespace leavenwright

@@ -402,7 +402,8 @@ bool is_ingredient_line(std::string_view line, const Pantry& pantry) {
         return false;
     }
     const NameMatch match = find_name(split, pantry).match;
-    return match.ingredient != nullptr || !match.meanings.empty() || match.is_culture;
+    const bool is_liquid_yeast = match.name.ends_with("yeast"); // of no known strength
+    return match.ingredient != nullptr || !match.meanings.empty() || match.is_culture || is_liquid_yeast;
 }
 
 } // namespace leavenwright
