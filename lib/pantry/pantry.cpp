@@ -97,8 +97,8 @@ std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
         const Ingredient& ingredient = tables_->ingredients[row.ingredient];
         consider(row.folded, row.nearest < 0 ? ingredient.name : row.folded, ingredient.is_flour());
     }
-    for (const AmbiguousName& name : tables_->ambiguous) {
-        consider(name.folded, name.folded, false);
+    for (const AmbiguousName& ambiguous : tables_->ambiguous) {
+        consider(ambiguous.folded, ambiguous.folded, false);
     }
     std::stable_sort(candidates.begin(), candidates.end(), [](const Candidate& left, const Candidate& right) {
         return std::pair(left.rank, left.more) < std::pair(right.rank, right.more);
