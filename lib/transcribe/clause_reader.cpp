@@ -94,7 +94,8 @@ std::string ClauseReader::oven() const {
         const bool is_other =
             at + 1 < tokens_.size() && (tokens_[at + 1].is("g") || tokens_[at + 1].is("grams") ||
                                         tokens_[at + 1].is("ml") || !time_unit(tokens_[at + 1]).empty());
-        if (is_degrees && !is_other) {
+        const bool is_scaled = scale_behind(at + 1) != '\0'; // 205 F inside a loaf is no oven
+        if (is_degrees && !is_other && !is_scaled) {
             return exact_decimal(number, 0) + (number >= least_f ? " F" : " C");
         }
     }

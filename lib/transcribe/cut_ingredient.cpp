@@ -16,12 +16,17 @@ std::size_t end_of_bare_name(std::span<const LineToken> name, std::size_t comma,
     const auto end = std::find_if(tail.begin(), tail.end(),
                                   [](const LineToken& token) { return token.is(",") || token.is(";"); });
     const auto length = static_cast<std::size_t>(end - tail.begin());
-    if (length == 0 || tail.front().is("or")) {
+    const bool is_choice =
+        std::any_of(tail.begin(), tail.end(), [](const LineToken& token) { return token.is("or"); });
+    if (length == 0 || is_choice) {
         return comma;
     }
     const Ingredient* first = match_name(name.first(comma), pantry).ingredient;
     const Ingredient* second = match_name(tail.first(length), pantry).ingredient;
-    const bool is_apart = first != nullptr && second != nullptr && first != second &&
+    const bool is_of_egg = first != nullptr && second != nullptr && // "2 egg whites, yolks reserved"
+                           first->ingredient_class == IngredientClass::egg &&
+                           second->ingredient_class == IngredientClass::egg;
+    const bool is_apart = first != nullptr && second != nullptr && first != second && !is_of_egg &&
                           match_name(name.first(comma + 1 + length), pantry).ingredient == first;
     return is_apart ? comma + 1 + length : comma;
 }

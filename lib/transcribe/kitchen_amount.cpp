@@ -2,6 +2,8 @@
 
 #include "transcribe/kitchen_number.hpp"
 
+#include <cmath>
+
 namespace leavenwright {
 namespace {
 
@@ -285,14 +287,24 @@ private:
         }
     }
 
-    // "a pint and a half"
+    // "1 lb 2 oz" is a sum, "300 ml 1/2 pint" says one amount twice.
+    static bool is_of_one_system(const Measure& left, const Measure& right) {
+        const auto is_metric = [](const Measure& measure) {
+            return measure.name == "g" || measure.name == "kg" || measure.name == "mg" ||
+                   measure.name == "ml" || measure.name == "cl" || measure.name == "dl" ||
+                   measure.name == "l";
+        };
+        return is_metric(left) == is_metric(right);
+    }
+
+    // "a pint and a half", "three pounds and a half"
     bool add_half(KitchenAmount& amount) {
         const bool is_half = next_is("and") && at_ + 2 < tokens_.size() && tokens_[at_ + 1].is("a") &&
-                             tokens_[at_ + 2].is("half") && amount.number == 1.0;
+                             tokens_[at_ + 2].is("half") && amount.number == std::floor(amount.number);
         if (is_half) {
             at_ += 3;
             for (double* part : {&amount.number, &amount.least, &amount.most}) {
-                *part *= 1.5;
+                *part += 0.5;
             }
         }
         return is_half;
@@ -313,7 +325,8 @@ private:
             const bool may_follow = is_joined || (peek() != nullptr && peek()->is_number());
             const auto more = may_follow ? read_one() : std::nullopt;
             const bool adds = more && more->measure.kind == amount.measure.kind &&
-                              (is_joined || amount.in_same(*more) < amount.number) &&
+                              (is_joined || (amount.in_same(*more) < amount.number &&
+                                             is_of_one_system(amount.measure, more->measure))) &&
                               amount.in_same(*more) > 0.0;
             if (!adds) {
                 at_ = before;

@@ -154,7 +154,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "counter|handling"},
     {"filling", "filling|fill|stuffing|spreading"},
     {"topping",
-     "topping|toppings|top|tops|bottom|crust|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
+     "topping|toppings|top|tops|bottom|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
      "serve|icing|frosting|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
     {"bath", "bath|poaching|frying|fry|poach|simmering|boiling|water bath"},

@@ -33,6 +33,23 @@ bool holds(std::string_view text, const std::array<std::string_view, count>& wor
     return false;
 }
 
+// "2 c. flour", "1 stick": behind a number of kitchens; 200 C. is an oven, and dough sticks.
+bool counts_cups(std::string_view text) {
+    for (const std::string_view word : {" c. ", " stick ", " sticks "}) {
+        for (std::size_t at = text.find(word); at != std::string_view::npos; at = text.find(word, at + 1)) {
+            std::size_t digits = 0;
+            while (digits < at && digits < 3 && text[at - 1 - digits] >= '0' &&
+                   text[at - 1 - digits] <= '9') {
+                ++digits;
+            }
+            if (digits == 1 || digits == 2) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 // Words of one side only (common practice, no source).
 constexpr auto british = std::to_array<std::string_view>(
     {"caster",       "castor",       "wholemeal",     "strong white",   "strong flour", "strong bread flour",
@@ -41,15 +58,15 @@ constexpr auto british = std::to_array<std::string_view>(
      "semi-skimmed", "bicarb",       "imperial",      "strong granary", "clingfilm",    "cling film",
      "grammes",      "lb. tin",      "larder",        "national flour", "ozs"});
 constexpr auto american =
-    std::to_array<std::string_view>({"cup ", "cups", "c. ", "stick", "pkg", "package", "all-purpose",
-                                     "all purpose", "confectioners", "shortening", "oleo", "plastic wrap"});
+    std::to_array<std::string_view>({"cup ", "cups", "pkg", "package", "all-purpose", "all purpose",
+                                     "confectioners", "shortening", "oleo", "plastic wrap"});
 
 } // namespace
 
 MeasureHabit measure_habit(std::string_view text) {
     const std::string lowered = lower(text);
     const bool is_british = holds(lowered, british);
-    const bool is_american = holds(lowered, american);
+    const bool is_american = holds(lowered, american) || counts_cups(lowered);
     return is_british == is_american ? MeasureHabit::unknown
            : is_british              ? MeasureHabit::imperial
                                      : MeasureHabit::us;

@@ -109,11 +109,16 @@ Act act_of(const Tokens& tokens) {
 double least_minutes(std::string_view time) {
     const ClauseReader reader(time);
     const auto& tokens = reader.tokens();
-    if (tokens.size() < 2) {
-        return 0.0;
+    double minutes = 0.0;
+    for (std::size_t at = 0; at + 1 < tokens.size(); ++at) { // "1 h 30 min"; of "45 to 60 min" the first
+        const LineToken& unit = tokens[at + 1].is("to") ? tokens.back() : tokens[at + 1];
+        const double factor = unit.is("h") ? 60.0 : unit.is("d") ? 1440.0 : unit.is("min") ? 1.0 : 0.0;
+        minutes += tokens[at].is_number() ? tokens[at].value * factor : 0.0;
+        if (tokens[at + 1].is("to")) {
+            break;
+        }
     }
-    const double unit = tokens.back().is("h") ? 60.0 : tokens.back().is("d") ? 1440.0 : 1.0;
-    return tokens.front().value * unit;
+    return minutes;
 }
 
 class DirectionsReader {

@@ -1,9 +1,11 @@
 // Plain text and Markdown: which lines are ingredients, which are directions.
 #include "source/unicode.hpp"
 #include "transcribe/ingredient_line.hpp"
+#include "transcribe/kitchen_amount.hpp"
 #include "transcribe/kitchen_number.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
+#include "transcribe/match_name.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
 
@@ -61,7 +63,7 @@ private:
             flush_columns();
         }
         const SourcedText line = left_column(whole);
-        if (take_label(line) || (blank_before_ && take_run_on(line))) {
+        if (take_label(line) || ((blank_before_ || part_ == RecipePart::heading) && take_run_on(line))) {
             return;
         }
         const std::string heading = heading_text(line.text);
@@ -73,9 +75,6 @@ private:
         }
         if (take_yield(line.text, heading) || take_heading(line, heading)) {
             return;
-        }
-        if (part_ == RecipePart::directions && blank_before_ && begins_list(line.text)) {
-            part_ = RecipePart::ingredients;
         }
         if (part_ == RecipePart::directions) {
             take_direction(line);
@@ -125,8 +124,19 @@ private:
             return line;
         }
         const std::size_t right = text.find_first_not_of(" \t", gap);
+        if (!begins_column(text.substr(right))) { // a share, a remark
+            return line;
+        }
         right_column_.push_back(line.part(right, text.size() - right));
         return line.part(0, gap);
+    }
+
+    // An amount with a name behind it, or the name of an ingredient alone.
+    bool begins_column(std::string_view text) const {
+        const auto tokens = line_tokens(plain_line(text));
+        const auto amount = read_kitchen_amount(tokens);
+        const bool is_named = amount && amount->length < tokens.size() && tokens[amount->length].is_word();
+        return is_named || match_name(tokens, pantry_).ingredient != nullptr;
     }
 
     // "Raised muffins.--Take one quart of flour": the name and what follows it in one paragraph.
@@ -206,9 +216,6 @@ private:
         right_column_.clear();
     }
 
-    // A list below directions, for a topping, say: two lines of it, or one under a heading.
-    bool begins_list(std::string_view text) const { return is_item(text) && is_item(next_line_); }
-
     static bool begins_with_number(std::string_view text) {
         constexpr std::size_t longest = 120;
         const auto tokens = line_tokens(plain_line(text.substr(0, longest)));
@@ -252,7 +259,9 @@ private:
         }
         const bool is_title = part_ == RecipePart::heading && line.text.starts_with('#') &&
                               recipe_.name.empty() && !has_heading_;
-        const bool is_in_directions = part_ == RecipePart::directions && !is_item(next_words_);
+        // a list below directions is of a topping, say; another dough there is another recipe
+        const bool is_in_directions =
+            part_ == RecipePart::directions && (role == "dough" || !is_item(next_words_));
         if (!role || is_title || is_in_directions) {
             return false;
         }
@@ -318,7 +327,7 @@ private:
         if ((is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
             flush_columns();
-            part_ = RecipePart::directions;
+            part_ = has_heading_ ? part_ : RecipePart::directions; // a note above a list is no end of it
             take_direction(line);
             return;
         }

@@ -1,6 +1,7 @@
 #include "transcribe/split_line.hpp"
 
 #include "transcribe/line_brackets.hpp"
+#include "transcribe/recipe_text.hpp"
 
 #include <algorithm>
 #include <array>
@@ -54,8 +55,9 @@ private:
         while (begin < colon && is_any(tokens_[begin], {"for", "to", "the", "a"})) {
             ++begin;
         }
+        const bool is_of_dough = begin + 1 == colon && role_of_heading(tokens_[begin].folded) == "dough";
         const std::string_view purpose =
-            begin + 1 == colon ? purpose_named(tokens_[begin].folded) : std::string_view();
+            begin + 1 == colon && !is_of_dough ? purpose_named(tokens_[begin].folded) : std::string_view();
         const auto only_amount = read_kitchen_amount(from(colon + 1)); // "Syrup: 2 tbsp" names the syrup
         const bool is_name = only_amount && colon + 1 + only_amount->length >= tokens_.size();
         const bool is_saying =
@@ -72,9 +74,10 @@ private:
     // "butter the size of an egg", "butter as large as a walnut"
     void take_size_of() {
         for (std::size_t at = 1; at + 1 < tokens_.size() && at < 12; ++at) {
-            const bool is_size =
-                tokens_[at].is("size") || ((tokens_[at].is("large") || tokens_[at].is("big")) &&
-                                           tokens_[at - 1].is("as") && tokens_[at + 1].is("as"));
+            const bool is_size = (tokens_[at].is("size") && (is_any(tokens_[at + 1], {"of", "a", "an"}) ||
+                                                             is_any(tokens_[at - 1], {"the", "about"}))) ||
+                                 ((tokens_[at].is("large") || tokens_[at].is("big")) &&
+                                  tokens_[at - 1].is("as") && tokens_[at + 1].is("as"));
             if (!is_size) {
                 continue;
             }
@@ -139,7 +142,6 @@ private:
             }
         }
         auto amount = read_kitchen_amount(tokens_);
-        // "a" and "an" begin other things too; "one" may be "one of"
         if (!amount) {
             return;
         }
@@ -201,9 +203,8 @@ private:
                 break;
             }
             const auto other = read_kitchen_amount(from(begin));
-            const bool is_column = !separates && other && // "5 lb    2 1/2 qt", of a table
-                                   other->measure.kind != line_.amount->measure.kind &&
-                                   begin + other->length == tokens_.size();
+            const bool is_column =
+                !separates && other; // "5 lb    2 1/2 qt" of a table, "300 ml 1/2 pint water"
             if (!other || other->measure.name.empty() || !(separates || is_column)) {
                 break;
             }
@@ -233,6 +234,9 @@ private:
         }
         line_.name.insert(line_.name.end(), tokens_.begin() + static_cast<std::ptrdiff_t>(begin),
                           tokens_.end());
+        while (line_.name.size() > 2 && line_.name.back().is("%") && (line_.name.end() - 2)->is_number()) {
+            line_.name.resize(line_.name.size() - 2); // "500 g flour    100 %"
+        }
         // "2 cups sifted flour" was sifted before it was measured; "2 cups flour, sifted" was not
         if (begin < tokens_.size() && (tokens_[begin].is("sifted") || tokens_[begin].is("packed"))) {
             line_.amount->how = tokens_[begin].folded;
