@@ -38,19 +38,36 @@ constexpr auto endings = std::to_array<Ending>({{".json", "json"},
                                                 {".htm", "html"},
                                                 {".pdf", "pdf"}});
 
-// What the ending of a file's name means, if the verb can make it; else text.
-std::string format_of_ending(std::string_view verb, std::string_view file) {
-    const auto known = std::find_if(endings.begin(), endings.end(),
-                                    [&](const Ending& ending) { return file.ends_with(ending.ending); });
+// The formats that a verb has, separated by spaces; empty where it has no choice.
+std::string_view formats_of(std::string_view verb) {
     const auto row = std::find_if(option_table.begin(), option_table.end(), [&](const OptionRow& candidate) {
         return candidate.verb == verb && candidate.name == "--format";
     });
-    if (known == endings.end() || row == option_table.end()) {
-        return "text";
+    return row == option_table.end() ? std::string_view() : row->words;
+}
+
+bool can_make(std::string_view verb, std::string_view format) {
+    const std::string words = " " + std::string(formats_of(verb)) + " ";
+    return words.find(" " + std::string(format) + " ") != std::string::npos;
+}
+
+// The format that the ending of a file's name stands for; empty where it stands for none.
+std::string_view format_named_by(std::string_view file) {
+    const auto known = std::find_if(endings.begin(), endings.end(),
+                                    [&](const Ending& ending) { return file.ends_with(ending.ending); });
+    return known == endings.end() ? std::string_view() : known->format;
+}
+
+// What of a recipe is kept apart from its dough, as a part of a sentence.
+std::string kept_apart(const Transcription& transcription) {
+    constexpr std::size_t most_bytes = 200;
+    std::string names;
+    for (const IngredientLine& line : transcription.lines) {
+        if (line.ingredient != nullptr && !is_in_dough(line.role) && names.size() < most_bytes) {
+            names += (names.empty() ? "" : ", ") + line.key + " (" + line.role + ")";
+        }
     }
-    const std::string words = " " + std::string(row->words) + " ";
-    const bool can_make = words.find(" " + std::string(known->format) + " ") != std::string::npos;
-    return can_make ? std::string(known->format) : "text";
+    return names.empty() ? std::string() : "; kept apart, allergens and all: " + names;
 }
 
 } // namespace
@@ -91,7 +108,8 @@ SourceHandle Session::read_formula_text(const std::string& path) {
         return nullptr;
     }
     diagnostics.warning(Code::recipe_transcribed, {.source = source, .span = {0, 0}, .text = {}},
-                        "this is a recipe's text, and was transcribed; " + summary_of(*transcription),
+                        "this is a recipe's text, and was transcribed; " + summary_of(*transcription) +
+                            kept_apart(*transcription),
                         "'leavenwright transcribe' writes the formula, to be looked over");
     return std::make_shared<SourceText>(source->name() + " (transcribed)", transcription->formula);
 }
@@ -122,7 +140,8 @@ std::string Session::format() const {
     if (const auto format = options_.value("--format")) {
         return *format;
     }
-    return format_of_ending(options_.verb, options_.value("--output").value_or(""));
+    const std::string_view format = format_named_by(options_.value("--output").value_or(""));
+    return can_make(options_.verb, format) ? std::string(format) : "text";
 }
 
 int Session::finish() {
@@ -145,6 +164,12 @@ int Session::deliver(const std::string& report) {
     const std::string file = options_.value("--output").value_or("-");
     if (file == "-") {
         return deliver_output(report);
+    }
+    const std::string_view format = format_named_by(file);
+    if (!options_.value("--format") && !format.empty() && !can_make(options_.verb, format)) {
+        write_error("leavenwright: cannot write " + in_quotes(file) + ": " + options_.verb +
+                    " makes no " + std::string(format) + "; choose another ending, or say --format text\n");
+        return exit_wrong_usage;
     }
     const std::string fault = write_file(file, report, options_.has("--force"));
     if (!fault.empty()) {

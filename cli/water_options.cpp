@@ -171,9 +171,10 @@ private:
         levain_mass_ = bowl.largest_preferment;
         levain_composition_ = bowl.of_preferment;
         if (!(bowl.weights.water.value() > 0.0)) {
-            diagnostics_.error(Code::water_unweighed, {},
-                               in_quotes(formula_->name) + " adds no plain water at mixing",
-                               "warm or cool its other liquids with care, or give weights: --flour, --water");
+            diagnostics_.error(
+                Code::water_unweighed, {}, in_quotes(formula_->name) + " adds no plain water at mixing",
+                "warm or cool its other liquids with care, or leave the formula out and give weights: "
+                "--flour, --water");
         }
         request_.weights = std::move(bowl.weights);
     }

@@ -185,8 +185,9 @@ private:
             card_.cautions.push_back(std::move(caution));
         }
         card_.cautions.emplace_back(
-            "Allergens are by the nature of an ingredient: the label on the bag says "
-            "more. Nothing here promises that a food is safe; your local code rules.");
+            "Allergens are of the dough and by the nature of an ingredient: what is brushed on, filled in or "
+            "put on top adds its own, and the label on the bag says more. Nothing here promises that a food "
+            "is safe; your local code rules.");
     }
 
     void write_notes() {

@@ -21,6 +21,7 @@ enum class Code {
     composition_impossible,
     control_character,
     culture_outside_levain,
+    directions_unread,
     dough_and_overall,
     fermentation_stopped,
     file_empty,

@@ -203,7 +203,9 @@ std::optional<double> read_measured(const SourcedText& untrimmed, Dimension dime
         return std::nullopt;
     }
     if (piece->words.text.empty()) {
-        report_unit_missing(*piece, example, diagnostics);
+        constexpr double most_hours = 24.0; // nobody waits so few minutes
+        const bool is_of_hours = dimension == Dimension::time && piece->number.value <= most_hours;
+        report_unit_missing(*piece, is_of_hours ? "h" : example, diagnostics);
         return std::nullopt;
     }
     if (piece->unit == nullptr) {

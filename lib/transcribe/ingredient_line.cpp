@@ -387,6 +387,12 @@ private:
 
 } // namespace
 
+bool is_in_dough(std::string_view role) {
+    constexpr auto parts = std::to_array<std::string_view>(
+        {"dough", "poolish", "biga", "sponge", "preferment", "levain", "old dough", "soaker", "scald"});
+    return std::find(parts.begin(), parts.end(), role) != parts.end();
+}
+
 std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const Pantry& pantry,
                                                  std::string_view role, Diagnostics& diagnostics,
                                                  MeasureHabit habit) {

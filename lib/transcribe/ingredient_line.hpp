@@ -36,6 +36,9 @@ struct IngredientLine {
     bool is_known() const { return ingredient != nullptr && !amount.empty(); }
 };
 
+/// Whether a role is part of the dough: its own list, or a stage.
+bool is_in_dough(std::string_view role);
+
 /// Whose pints a recipe measures in: the US pint holds 473 ml, the imperial one 568 ml.
 enum class MeasureHabit { unknown, us, imperial };
 

@@ -62,7 +62,11 @@ public:
         count();
         report_missing();
         measure_hydration();
-        result_.formula = write_transcription(result_, recipe, read_directions(recipe.directions));
+        const auto steps = read_directions(recipe.directions);
+        if (steps.empty()) {
+            report_directions(recipe.directions);
+        }
+        result_.formula = write_transcription(result_, recipe, steps);
         return std::move(result_);
     }
 
@@ -172,6 +176,19 @@ private:
         }
     }
 
+    // Directions with a number in them say a time or an oven: in another language, perhaps.
+    void report_directions(const std::vector<std::string>& directions) {
+        const bool has_number =
+            std::any_of(directions.begin(), directions.end(), [](const std::string& text) {
+                return text.find_first_of("0123456789") != std::string::npos;
+            });
+        if (has_number) {
+            diagnostics_.warning(Code::directions_unread, beginning(),
+                                 "no step could be read from the directions",
+                                 "write them into the formula: process: [ bulk: { for: 2 h, at: 24 C } ]");
+        }
+    }
+
     void measure_hydration() {
         std::vector<Line> lines;
         for (const IngredientLine& line : result_.lines) {
@@ -192,13 +209,6 @@ private:
         const double likely = overall.hydration_true().value();
         const double half_width = overall.hydration_uncertainty().value();
         result_.hydration = ReadHydration{likely, std::max(likely - half_width, 0.0), likely + half_width};
-    }
-
-    // Whether a role is part of the dough: its own list, or a stage.
-    static bool is_in_dough(std::string_view role) {
-        constexpr auto parts = std::to_array<std::string_view>(
-            {"dough", "poolish", "biga", "sponge", "preferment", "levain", "old dough", "soaker", "scald"});
-        return std::find(parts.begin(), parts.end(), role) != parts.end();
     }
 
     SourceHandle source_;

@@ -43,9 +43,7 @@ std::vector<ExpectedRange> ranges_of(const std::string& file) {
 }
 
 bool is_aside(const IngredientLine& line) {
-    const std::vector<std::string> parts{"dough",   "soaker", "scald",     "sponge",
-                                         "poolish", "biga",   "preferment"};
-    return std::find(parts.begin(), parts.end(), line.role) == parts.end();
+    return !is_in_dough(line.role);
 }
 
 // Whether the line weighs what it may; of what is kept apart only a weight that was given counts.
