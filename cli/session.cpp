@@ -167,8 +167,8 @@ int Session::deliver(const std::string& report) {
     }
     const std::string_view format = format_named_by(file);
     if (!options_.value("--format") && !format.empty() && !can_make(options_.verb, format)) {
-        write_error("leavenwright: cannot write " + in_quotes(file) + ": " + options_.verb +
-                    " makes no " + std::string(format) + "; choose another ending, or say --format text\n");
+        write_error("leavenwright: cannot write " + in_quotes(file) + ": " + options_.verb + " makes no " +
+                    std::string(format) + "; choose another ending, or say --format text\n");
         return exit_wrong_usage;
     }
     const std::string fault = write_file(file, report, options_.has("--force"));
