@@ -39,6 +39,9 @@ struct Node::Entry {
 struct Document {
     SourceHandle source;
     Node root; // a map
+    /// A key stood twice, and was recorded: the first is kept, so that more faults can be found, but no value
+    /// may be made of the document.
+    bool has_twice = false;
 
     SourcedText place(const Node& node) const {
         return {.source = source, .span = node.span, .text = node.text};
@@ -53,7 +56,8 @@ inline constexpr std::size_t longest_key = 500; // bytes
 inline constexpr std::size_t most_entries_of_a_map = 2000;
 
 /// Reads a YAML text whose root is a map. Records every fault it can see; returns
-/// nothing if there was an error. Time and memory are bounded by the limits above.
+/// nothing if there was an error other than a key that stands twice. Time and memory are bounded by the
+/// limits above.
 std::optional<Document> read_document(const SourceHandle& source, Diagnostics& diagnostics);
 
 /// Quotes `text` for YAML where it would not read back as the same plain text.

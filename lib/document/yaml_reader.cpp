@@ -36,6 +36,7 @@ public:
         : source_(std::move(source)), shift_(shift), diagnostics_(diagnostics) {}
 
     Node take_root() { return std::move(root_); }
+    std::size_t twice() const { return twice_; } // keys that stood before
 
     /// The innermost brace or bracket that is open; nothing if none is.
     std::optional<SourcedText> open_bracket() const {
@@ -122,6 +123,7 @@ private:
         Node node;
         Node key;
         bool has_key = false;
+        bool is_twice = false; // the key stood before
     };
 
     std::size_t offset_of(const YAML::Mark& mark) const {
@@ -226,7 +228,8 @@ private:
                                       .items = {},
                                       .entries = {}},
                          .key = {},
-                         .has_key = false});
+                         .has_key = false,
+                         .is_twice = false});
     }
 
     void close() {
@@ -258,7 +261,10 @@ private:
             if (node.kind == Node::Kind::empty) {
                 node.span = parent.key.span; // the parser puts it on the next line
             }
-            parent.node.entries.push_back({.key = std::move(parent.key), .value = std::move(node)});
+            if (!parent.is_twice) {
+                parent.node.entries.push_back({.key = std::move(parent.key), .value = std::move(node)});
+            }
+            parent.is_twice = false;
         }
     }
 
@@ -282,6 +288,8 @@ private:
                     .error(Code::key_duplicate, place_of(key.span), in_quotes(key.text) + " is given twice",
                            "keep one of the two, or add their amounts up")
                     .notes.push_back({.message = "first given", .span = entry.key.span});
+                parent.is_twice = true;
+                ++twice_;
                 break;
             }
         }
@@ -295,6 +303,7 @@ private:
     std::vector<Open> open_;
     Node root_;
     std::size_t nodes_ = 0;
+    std::size_t twice_ = 0;
     bool has_root_ = false;
 };
 
@@ -338,7 +347,7 @@ std::optional<Document> read_document(const SourceHandle& source, Diagnostics& d
         report_syntax(fault.msg, source, offset, builder.open_bracket(), diagnostics);
         return std::nullopt;
     }
-    Document document{.source = source, .root = builder.take_root()};
+    Document document{.source = source, .root = builder.take_root(), .has_twice = builder.twice() > 0};
     if (document.root.kind == Node::Kind::empty) {
         diagnostics.error(Code::file_empty, beginning, "the file holds nothing to read",
                           "begin with: formula: 1");
@@ -349,7 +358,7 @@ std::optional<Document> read_document(const SourceHandle& source, Diagnostics& d
         diagnostics.error(Code::root_not_a_map, place, "the file does not begin with a key",
                           lacks_space ? "put a space after the colon: formula: 1" : "begin with: formula: 1");
     }
-    if (diagnostics.error_count() != errors_before) {
+    if (diagnostics.error_count() != errors_before + builder.twice()) {
         return std::nullopt;
     }
     return document;

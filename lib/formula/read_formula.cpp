@@ -67,7 +67,7 @@ public:
         written_.formula.process = process_of(reader, document_.root);
         reader.report_rest();
         written_.formula.pantry = pantry_;
-        if (diagnostics_.error_count() != errors_before) {
+        if (document_.has_twice || diagnostics_.error_count() != errors_before) {
             return std::nullopt;
         }
         return solve_amounts(std::move(written_), diagnostics_);

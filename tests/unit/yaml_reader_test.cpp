@@ -28,7 +28,8 @@ Read read(const std::string& text) {
     for (const Diagnostic& item : result.findings) {
         result.codes += (result.codes.empty() ? "" : " ") + std::string(name_of(item.code));
     }
-    CHECK(result.document.has_value() == !diagnostics.has_errors());
+    const bool is_whole = result.document && !result.document->has_twice;
+    CHECK(is_whole == !diagnostics.has_errors());
     return result;
 }
 
