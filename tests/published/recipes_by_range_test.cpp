@@ -3,13 +3,12 @@
 // where nothing is to be weighed), "dough" or "aside", and the line, with tabs between. Weights in a text
 // within 1 %, household measures by their usual spread (common practice, no source).
 #include "support/formulas.hpp"
-#include "transcribe/transcribe.hpp"
+#include "support/recipes.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <filesystem>
-#include <memory>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -65,18 +64,13 @@ struct RangeScore {
 };
 
 void score_ranges(const std::filesystem::path& table, RangeScore& score) {
-    const std::string recipe = testing::recipe_beside(table);
     const Pantry pantry;
-    Diagnostics diagnostics;
-    const auto transcription =
-        transcribe(std::make_shared<SourceText>(recipe, testing::project_file(recipe)), pantry, diagnostics);
-    REQUIRE_MESSAGE(transcription.has_value(), recipe);
+    const Transcription transcription = testing::transcription_beside(table, pantry);
     std::vector<const IngredientLine*> open;
-    for (const IngredientLine& line : transcription->lines) {
+    for (const IngredientLine& line : transcription.lines) {
         open.push_back(&line);
     }
-    for (const ExpectedRange& expected :
-         ranges_of(std::filesystem::relative(table, testing::project_folder()).string())) {
+    for (const ExpectedRange& expected : ranges_of(table.string())) {
         const Ingredient* ingredient = pantry.find(expected.ingredient).ingredient;
         const auto is_named = [&](const IngredientLine* line) {
             const bool is_kind = line->name.find(expected.ingredient) != std::string::npos; // coarse salt
@@ -111,11 +105,8 @@ void score_ranges(const std::filesystem::path& table, RangeScore& score) {
 
 TEST_CASE("recipes by the weights that a baker accepts") {
     RangeScore score;
-    for (const auto& entry : std::filesystem::directory_iterator(testing::project_folder() /
-                                                                 "tests/published/recipes_by_range")) {
-        if (entry.path().extension() == ".expected") {
-            score_ranges(entry.path(), score);
-        }
+    for (const std::filesystem::path& table : testing::expectations_in("tests/published/recipes_by_range")) {
+        score_ranges(table, score);
     }
     MESSAGE(score.right << " of " << score.rows << " rows right; wrong without a warning "
                         << score.wrong_and_sure);

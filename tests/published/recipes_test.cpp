@@ -3,13 +3,12 @@
 // ingredient_lines.txt.
 #include "support/formulas.hpp"
 #include "support/near.hpp"
-#include "transcribe/transcribe.hpp"
+#include "support/recipes.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <filesystem>
-#include <memory>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -68,19 +67,13 @@ struct Score {
 };
 
 void score_recipe(const std::filesystem::path& table, Score& score) {
-    const std::string recipe = testing::recipe_beside(table);
-    const auto source = std::make_shared<SourceText>(std::filesystem::path(recipe).filename().string(),
-                                                     testing::project_file(recipe));
     const Pantry pantry;
-    Diagnostics diagnostics;
-    const auto transcription = transcribe(source, pantry, diagnostics);
-    REQUIRE_MESSAGE(transcription.has_value(), recipe);
+    const Transcription transcription = testing::transcription_beside(table, pantry);
     std::vector<const IngredientLine*> open;
-    for (const IngredientLine& line : transcription->lines) {
+    for (const IngredientLine& line : transcription.lines) {
         open.push_back(&line);
     }
-    for (const ExpectedLine& expected :
-         rows_of(std::filesystem::relative(table, testing::project_folder()).string())) {
+    for (const ExpectedLine& expected : rows_of(table.string())) {
         const auto found = std::find_if(open.begin(), open.end(), [&](const IngredientLine* line) {
             return trimmed_cell(line->text).starts_with(expected.text) ||
                    expected.text.ends_with(trimmed_cell(line->text));
@@ -103,10 +96,8 @@ void score_recipe(const std::filesystem::path& table, Score& score) {
 
 Score score_of(const std::string& folder) {
     Score score;
-    for (const auto& entry : std::filesystem::directory_iterator(testing::project_folder() / folder)) {
-        if (entry.path().extension() == ".expected") {
-            score_recipe(entry.path(), score);
-        }
+    for (const std::filesystem::path& table : testing::expectations_in(folder)) {
+        score_recipe(table, score);
     }
     MESSAGE(folder << ": " << score.right << " of " << score.lines << " lines right; wrong without a warning "
                    << score.wrong_and_sure);

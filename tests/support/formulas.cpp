@@ -61,15 +61,6 @@ std::filesystem::path project_folder() {
     return LEAVENWRIGHT_SOURCE_DIR;
 }
 
-std::string recipe_beside(const std::filesystem::path& table) {
-    for (const auto& entry : std::filesystem::directory_iterator(table.parent_path())) {
-        if (entry.path().stem() == table.stem() && entry.path() != table) {
-            return std::filesystem::relative(entry.path(), project_folder()).string();
-        }
-    }
-    throw std::runtime_error("no recipe beside " + table.string());
-}
-
 std::string project_file(const std::string& path) {
     std::ifstream file(project_folder() / path, std::ios::binary);
     if (!file) {

@@ -26,9 +26,6 @@ Conversion converted(const Formula& formula, const ConversionRequest& request);
 /// Where the project is.
 std::filesystem::path project_folder();
 
-/// The recipe that a table of expectations stands beside, under the same name; from the project's root.
-std::string recipe_beside(const std::filesystem::path& table);
-
 /// The whole content of a file below the project's folder.
 std::string project_file(const std::string& path);
 
