@@ -72,19 +72,20 @@ std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
         std::string_view shown;
     };
     std::vector<Candidate> candidates;
+    const std::string spaced_name = " " + folded + " ";
+    const auto place_in = [](const std::string& whole, const std::string& part) {
+        return part.size() > 4 ? whole.find(part) : std::string::npos; // two spaces and three letters
+    };
     const auto consider = [&](std::string_view key, std::string_view shown, bool is_flour) {
         const std::size_t distance = edit_distance(folded, key, limit);
-        const auto place_in = [](const std::string& whole, const std::string& part) {
-            return part.size() > 4 ? whole.find(part) : std::string::npos; // two spaces and three letters
-        };
         const std::string spaced = " " + std::string(key) + " ";
-        const std::size_t found = place_in(spaced, " " + folded + " ");
+        const std::size_t found = place_in(spaced, spaced_name);
         if (distance <= limit) {
             const bool begins_alike = key.substr(0, 1) == folded.substr(0, 1);
             candidates.push_back({2 * distance, begins_alike ? 0U : 1U, shown});
         } else if (found == 0) { // "spelt" is the flour before it is the flakes, or a slip of two letters
             candidates.push_back({3, key.size() - folded.size() + (is_flour ? 0U : longest_key), shown});
-        } else if (place_in(" " + folded + " ", spaced) != std::string::npos) {
+        } else if (place_in(spaced_name, spaced) != std::string::npos) {
             candidates.push_back({word_alike, folded.size() - key.size(), shown});
         } else if (found != std::string::npos) {
             candidates.push_back({word_alike + 1, key.size() - folded.size(), shown});

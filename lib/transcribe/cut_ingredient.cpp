@@ -6,12 +6,11 @@
 #include <algorithm>
 
 namespace leavenwright {
-
 namespace {
 
-// "1 egg white, coarse sugar": what stands behind a comma, where it is an ingredient of its own and no part
-// of the first name ("flour, bread").
-std::size_t end_of_bare_name(std::span<const LineToken> name, std::size_t comma, const Pantry& pantry) {
+// "1 egg white, coarse sugar": whether what stands behind a comma is an ingredient of its own, and no part of
+// the first name ("flour, bread").
+bool names_another(std::span<const LineToken> name, std::size_t comma, const Pantry& pantry) {
     const auto tail = name.subspan(comma + 1);
     const auto end = std::find_if(tail.begin(), tail.end(),
                                   [](const LineToken& token) { return token.is(",") || token.is(";"); });
@@ -19,16 +18,15 @@ std::size_t end_of_bare_name(std::span<const LineToken> name, std::size_t comma,
     const bool is_choice =
         std::any_of(tail.begin(), tail.end(), [](const LineToken& token) { return token.is("or"); });
     if (length == 0 || is_choice) {
-        return comma;
+        return false;
     }
     const Ingredient* first = match_name(name.first(comma), pantry).ingredient;
     const Ingredient* second = match_name(tail.first(length), pantry).ingredient;
     const bool is_of_egg = first != nullptr && second != nullptr && // "2 egg whites, yolks reserved"
                            first->ingredient_class == IngredientClass::egg &&
                            second->ingredient_class == IngredientClass::egg;
-    const bool is_apart = first != nullptr && second != nullptr && first != second && !is_of_egg &&
-                          match_name(name.first(comma + 1 + length), pantry).ingredient == first;
-    return is_apart ? comma + 1 + length : comma;
+    return first != nullptr && second != nullptr && first != second && !is_of_egg &&
+           match_name(name.first(comma + 1 + length), pantry).ingredient == first;
 }
 
 } // namespace
@@ -45,7 +43,7 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
         ++tries;
         const auto tail = std::span<const LineToken>(name).subspan(at + 1);
         const auto amount = read_kitchen_amount(tail);
-        if (!amount && name[at].is(",") && split.amount && end_of_bare_name(name, at, pantry) > at) {
+        if (!amount && name[at].is(",") && split.amount && names_another(name, at, pantry)) {
             std::vector<LineToken> rest(tail.begin(), tail.end());
             name.resize(at);
             return rest;

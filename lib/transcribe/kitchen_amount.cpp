@@ -287,16 +287,6 @@ private:
         }
     }
 
-    // "1 lb 2 oz" is a sum, "300 ml 1/2 pint" says one amount twice.
-    static bool is_of_one_system(const Measure& left, const Measure& right) {
-        const auto is_metric = [](const Measure& measure) {
-            return measure.name == "g" || measure.name == "kg" || measure.name == "mg" ||
-                   measure.name == "ml" || measure.name == "cl" || measure.name == "dl" ||
-                   measure.name == "l";
-        };
-        return is_metric(left) == is_metric(right);
-    }
-
     // "a pint and a half", "three pounds and a half"
     bool add_half(KitchenAmount& amount) {
         const bool is_half = next_is("and") && at_ + 2 < tokens_.size() && tokens_[at_ + 1].is("a") &&
@@ -324,10 +314,11 @@ private:
             at_ += is_joined ? 1U : 0U;
             const bool may_follow = is_joined || (peek() != nullptr && peek()->is_number());
             const auto more = may_follow ? read_one() : std::nullopt;
-            const bool adds = more && more->measure.kind == amount.measure.kind &&
-                              (is_joined || (amount.in_same(*more) < amount.number &&
-                                             is_of_one_system(amount.measure, more->measure))) &&
-                              amount.in_same(*more) > 0.0;
+            const bool adds =
+                more && more->measure.kind == amount.measure.kind &&
+                (is_joined || (amount.in_same(*more) < amount.number && // "300 ml 1/2 pint" is said twice
+                               amount.measure.is_metric == more->measure.is_metric)) &&
+                amount.in_same(*more) > 0.0;
             if (!adds) {
                 at_ = before;
                 return;

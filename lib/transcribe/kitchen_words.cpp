@@ -164,6 +164,7 @@ Measure of_unit(const Unit& unit) {
     Measure measure;
     measure.name = unit.name;
     measure.is_formula_unit = true;
+    measure.is_metric = unit.is_power_of_ten;
     if (unit.dimension == Dimension::mass) {
         measure.kind = Measure::Kind::mass;
         measure.mass = kilograms(unit.factor);

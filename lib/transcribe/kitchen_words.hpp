@@ -22,7 +22,8 @@ struct Measure {
     double least = 1.0; // of one: from `least` to `most` times it
     double most = 1.0;
     bool is_formula_unit = false; // the formula file reads `name`
-    bool is_doubtful = false;     // books disagree on what it holds
+    bool is_metric = false;
+    bool is_doubtful = false; // books disagree on what it holds
 
     bool is_piece() const { return kind == Kind::piece; }
 };

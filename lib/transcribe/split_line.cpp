@@ -198,14 +198,13 @@ private:
         while (rest_begin_ < tokens_.size() && line_.others.size() < 4) {
             const LineToken& mark = tokens_[rest_begin_];
             const bool separates = is_any(mark, {"/", "or", "=", ",", ";", "-", ":"});
+            // without a mark, the next column of a table: "5 lb    2 1/2 qt"
             const std::size_t begin = rest_begin_ + (separates ? 1U : 0U);
             if (!(separates || mark.is_number()) || begin >= tokens_.size() || is_name_number(begin)) {
                 break;
             }
             const auto other = read_kitchen_amount(from(begin));
-            const bool is_column =
-                !separates && other; // "5 lb    2 1/2 qt" of a table, "300 ml 1/2 pint water"
-            if (!other || other->measure.name.empty() || !(separates || is_column)) {
+            if (!other || other->measure.name.empty()) {
                 break;
             }
             line_.others.push_back({.amount = *other, .is_each = false});
