@@ -1,23 +1,16 @@
 #include "transcribe/measure_habit.hpp"
 
 #include "quantity/units.hpp"
+#include "source/unicode.hpp"
 
+#include <algorithm>
 #include <array>
-#include <utility>
 
 namespace leavenwright {
 namespace {
 
 bool is_letter(char byte) {
-    return (byte >= 'a' && byte <= 'z') || (byte >= 'A' && byte <= 'Z');
-}
-
-std::string lower(std::string_view text) {
-    std::string lowered(text);
-    for (char& byte : lowered) {
-        byte = byte >= 'A' && byte <= 'Z' ? static_cast<char>(byte - 'A' + 'a') : byte;
-    }
-    return lowered;
+    return byte >= 'a' && byte <= 'z';
 }
 
 // Whether one of `words` begins a word of `text`.
@@ -52,47 +45,48 @@ bool counts_cups(std::string_view text) {
 
 // Words of one side only (common practice, no source).
 constexpr auto british = std::to_array<std::string_view>(
-    {"caster",       "castor",       "wholemeal",     "strong white",   "strong flour", "strong bread flour",
-     "plain flour",  "breakfastcup", "breakfast cup", "treacle",        "demerara",     "sultana",
-     "gas mark",     "regulo",       "fast-action",   "fast action",    "easy bake",    "easy blend",
-     "semi-skimmed", "bicarb",       "imperial",      "strong granary", "clingfilm",    "cling film",
-     "grammes",      "lb. tin",      "larder",        "national flour", "ozs"});
-constexpr auto american =
-    std::to_array<std::string_view>({"cup ", "cups", "pkg", "package", "all-purpose", "all purpose",
-                                     "confectioners", "shortening", "oleo", "plastic wrap"});
+    {"caster",      "castor",       "wholemeal",      "strong white", "strong flour", "strong bread flour",
+     "plain flour", "breakfastcup", "breakfast cup",  "treacle",      "demerara",     "sultana",
+     "gas mark",    "regulo",       "fast action",    "easy bake",    "easy blend",   "semi skimmed",
+     "bicarb",      "imperial",     "strong granary", "clingfilm",    "cling film",   "grammes",
+     "lb. tin",     "larder",       "national flour", "ozs"});
+constexpr auto american = std::to_array<std::string_view>(
+    {"cup ", "cups", "pkg", "package", "all purpose", "confectioners", "shortening", "oleo", "plastic wrap"});
 
 } // namespace
 
 MeasureHabit measure_habit(std::string_view text) {
-    const std::string lowered = lower(text);
-    const bool is_british = holds(lowered, british);
-    const bool is_american = holds(lowered, american) || counts_cups(lowered);
+    const std::string folded = fold_name(text);
+    const bool is_british = holds(folded, british);
+    const bool is_american = holds(folded, american) || counts_cups(folded);
     return is_british == is_american ? MeasureHabit::unknown
            : is_british              ? MeasureHabit::imperial
                                      : MeasureHabit::us;
 }
 
 void settle_measure(KitchenAmount& amount, MeasureHabit habit) {
-    constexpr auto imperial_names = std::to_array<std::pair<std::string_view, std::string_view>>(
-        {{"pint", "imperial pint"}, {"quart", "imperial quart"}, {"gill", "gill"}});
-    for (const auto& [name, imperial] : imperial_names) {
-        if (amount.measure.name != name || habit == MeasureHabit::us) {
-            continue;
-        }
-        if (habit == MeasureHabit::unknown) {
-            const Unit* us = find_unit("pint");
-            const Unit* british_one = find_unit("imperial pint");
-            amount.measure.is_doubtful = true;
-            amount.measure.most = british_one->factor / us->factor;
-            return;
-        }
-        const double pints = name == "gill" ? 0.25 : name == "quart" ? 2.0 : 1.0;
-        amount.measure.volume = cubic_metres(pints * find_unit("imperial pint")->factor);
-        amount.measure.name = imperial;
-        amount.measure.least = amount.measure.most = 1.0;
-        amount.measure.is_doubtful = false;
+    struct Imperial {
+        std::string_view us_name;
+        std::string_view name;
+        double pints;
+    };
+    constexpr auto measures = std::to_array<Imperial>(
+        {{"pint", "imperial pint", 1.0}, {"quart", "imperial quart", 2.0}, {"gill", "gill", 0.25}});
+    Measure& measure = amount.measure;
+    const auto imperial = std::find_if(measures.begin(), measures.end(),
+                                       [&](const Imperial& row) { return row.us_name == measure.name; });
+    if (imperial == measures.end() || habit == MeasureHabit::us) {
         return;
     }
+    const double pint_m3 = find_unit("imperial pint")->factor;
+    measure.is_doubtful = habit == MeasureHabit::unknown;
+    if (measure.is_doubtful) {
+        measure.most = pint_m3 / find_unit("pint")->factor;
+        return;
+    }
+    measure.name = imperial->name;
+    measure.volume = cubic_metres(imperial->pints * pint_m3);
+    measure.least = measure.most = 1.0;
 }
 
 } // namespace leavenwright

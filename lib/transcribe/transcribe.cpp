@@ -42,7 +42,7 @@ public:
         RecipeText recipe = read();
         const bool is_prose = recipe.lines.empty() && take_prose(recipe);
         result_.name = recipe.name.empty() ? "Untitled recipe" : printable(recipe.name, 120);
-        const MeasureHabit habit = measure_habit(source_->text());
+        const MeasureHabit habit = habit_of(recipe);
         for (const RecipeLine& line : recipe.lines) {
             auto lines = read_ingredient_line(line.place, pantry_, line.role, diagnostics_, habit);
             for (IngredientLine& read : lines) {
@@ -86,6 +86,18 @@ private:
                                "take it out");
         }
         return true;
+    }
+
+    // By the recipe's own words: those of a page around it are somebody else's.
+    static MeasureHabit habit_of(const RecipeText& recipe) {
+        std::string words;
+        for (const RecipeLine& line : recipe.lines) {
+            words.append(line.place.text).append("\n");
+        }
+        for (const std::string& paragraph : recipe.directions) {
+            words.append(paragraph).append("\n");
+        }
+        return measure_habit(words);
     }
 
     // Ingredients that only the sentences behind a list name.

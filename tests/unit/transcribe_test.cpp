@@ -239,6 +239,17 @@ TEST_CASE("transcribe: a mixture is halved with a warning, and each part may be 
     CHECK(testing::near(in_grams(lines[2].weight->most), 300.0, 1e-12, 0.0));
 }
 
+TEST_CASE("transcribe: pints are by the recipe's own words, not by those of the page around it") {
+    const std::string page =
+        "<html><script>const cups = 'package ';</script><script type=\"application/ld+json\">"
+        "{\"@type\": \"Recipe\", \"name\": \"Pier loaf\", \"recipeIngredient\": "
+        "[\"500 g flour\", \"1/2 pint milk\"]}</script></html>";
+    CHECK(holds(transcribed(page).codes, "amount-doubtful"));
+    CHECK(holds(transcribed("Loaf\n\n500 g plain flour\n1 pint milk\n").transcription.formula,
+                "imperial pint"));
+    CHECK_FALSE(holds(transcribed("Loaf\n\n4 cups flour\n1 pint milk\n").codes, "amount-doubtful"));
+}
+
 TEST_CASE("recipe text: a formula, broken or not, is none") {
     const Pantry pantry;
     CHECK(is_recipe_text(*source_of("2 cups flour\n1 cup water\n"), pantry));
