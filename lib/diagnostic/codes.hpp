@@ -66,6 +66,7 @@ enum class Code {
     profile_short,
     quote_unterminated,
     quoted_number,
+    recipe_batches,
     recipe_transcribed,
     recipe_without_ingredients,
     root_not_a_map,

@@ -62,9 +62,15 @@ void take_way_of_name(SplitLine& split, const Ingredient& ingredient) {
         return;
     }
     amount.how = packet_way(ingredient, amount);
+    bool is_behind_name = false;
     for (const LineToken& token : split.name) {
-        if (!token.is_word() || !amount.how.empty()) {
+        is_behind_name = is_behind_name || !token.is_word();
+        if (!amount.how.empty()) {
             return;
+        }
+        if (!token.is_word() ||
+            (is_behind_name && !token.is("mashed"))) { // nobody fills a cup before mashing
+            continue;
         }
         if (const auto way = way_of_measuring(ingredient, token.folded)) {
             amount.how = *way > 0 ? token.folded : std::string();

@@ -143,6 +143,14 @@ bool take_part(NameMatch& match, const Words& words, const Pantry& pantry) {
     return part != of && take_longest(match, turned, pantry);
 }
 
+// "flour, wheat, bread" is bread flour, and "flour, hard wheat" is what it is.
+void drop_wheat(std::vector<Words>& parts) {
+    const bool is_flour = parts.size() > 2 && parts.front() == Words{"flour"};
+    if (is_flour && parts[1] == Words{"wheat"}) {
+        parts.erase(parts.begin() + 1);
+    }
+}
+
 bool names_culture(const Words& words) {
     return std::any_of(words.begin(), words.end(), [](const std::string& word) {
         return word == "starter" || word == "culture" || word == "sourdough" || word == "leaven" ||
@@ -153,7 +161,7 @@ bool names_culture(const Words& words) {
 } // namespace
 
 NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
-    const Segments segments = segments_of(tokens);
+    Segments segments = segments_of(tokens);
     NameMatch match;
     Words head = segments.parts.front();
     while (head.size() > 1 && (head.front() == "of" || head.front() == "de")) {
@@ -169,6 +177,7 @@ NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
         return match;
     }
     bool is_found = false;
+    drop_wheat(segments.parts);
     if (segments.parts.size() > 2 && segments.parts[1].size() + segments.parts[2].size() <= 4) {
         Words turned = segments.parts[1]; // "milk, nonfat, dry"
         turned.insert(turned.end(), segments.parts[2].begin(), segments.parts[2].end());

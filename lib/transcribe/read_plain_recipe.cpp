@@ -6,8 +6,10 @@
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/match_name.hpp"
+#include "transcribe/read_table.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
+#include "transcribe/table_head.hpp"
 
 #include <algorithm>
 #include <array>
@@ -32,10 +34,13 @@ public:
             const SourcedText whole{
                 .source = source_, .span = {source_->line_start(number), line.size()}, .text = line};
             look_ahead(number);
+            number_ = number;
+            if (number < unread_line_ || take_table()) {
+                continue;
+            }
             const bool is_table_head = line.find('|') != std::string_view::npos && is_rule(next_line_) &&
                                        next_line_.find('|') != std::string_view::npos;
             const bool is_read = source_->line_start(number) + begin < read_to_; // of a list that runs on
-            number_ = number;
             if (!is_rule(line) && !is_table_head && !is_read) {
                 take(whole.part(begin, end - begin + 1));
             }
@@ -58,9 +63,48 @@ private:
         }
     }
 
+    // A table of ingredients; what follows it are directions.
+    bool take_table() {
+        if (part_ == RecipePart::directions) {
+            return false;
+        }
+        auto table = read_table(source_, number_);
+        if (!table) {
+            return false;
+        }
+        flush_columns();
+        for (RecipeLine& line : table->lines) {
+            if (recipe_.lines.size() < most_recipe_lines) {
+                recipe_.lines.push_back(std::move(line));
+            }
+        }
+        for (const std::string& line : table->directions) {
+            take_direction({.source = source_, .span = {source_->line_start(number_), 0}, .text = line});
+            blank_before_ = false;
+        }
+        if (table->batches.size() > 1) {
+            recipe_.batches = std::move(table->batches);
+        }
+        if (recipe_.yield.empty() && !recipe_.batches.empty() && is_batch_label(recipe_.batches.front())) {
+            recipe_.yield = recipe_.batches.front();
+        }
+        part_ = table->directions.empty() ? RecipePart::ingredients : RecipePart::directions;
+        unread_line_ = table->end_line;
+        blank_before_ = true;
+        return true;
+    }
+
     void take(const SourcedText& whole) {
         if (blank_before_) {
             flush_columns();
+        }
+        if (part_ == RecipePart::ingredients && take_stacked(whole)) {
+            return;
+        }
+        if (std::string words = leader_row(whole.text); !words.empty() && part_ != RecipePart::directions) {
+            part_ = RecipePart::ingredients;
+            push_ingredient(whole, std::move(words));
+            return;
         }
         const SourcedText line = left_column(whole);
         if (take_label(line) || ((blank_before_ || part_ == RecipePart::heading) && take_run_on(line))) {
@@ -112,6 +156,39 @@ private:
         is_behind_label_ = true;
         take(line.part(begin, line.text.size() - begin));
         is_behind_label_ = false;
+        return true;
+    }
+
+    // A number without a measure is one where the list names its batches.
+    bool is_stacked_amount(std::string_view text) const {
+        const auto tokens = line_tokens(plain_line(text.substr(0, 80)));
+        const bool is_number = tokens.size() == 1 && tokens.front().is_number();
+        return is_amount_alone(text) || (is_number && !recipe_.batches.empty());
+    }
+
+    // A name over its amounts, one for each batch, or an amount over its name.
+    bool take_stacked(const SourcedText& line) {
+        if (is_batch_label(line.text)) {
+            recipe_.batches.push_back(plain_line(line.text));
+            return true;
+        }
+        const bool is_amount_first = is_stacked_amount(line.text);
+        if (is_rule(next_line_) || is_amount_first == is_stacked_amount(next_line_)) {
+            return false;
+        }
+        const std::string_view name = is_amount_first ? next_line_ : line.text;
+        const std::string_view amount = is_amount_first ? line.text : next_line_;
+        const bool is_over = blank_before_ && name.data() == line.text.data();
+        const bool is_under = name.starts_with("  ") && !line.text.starts_with("  ");
+        if (!(is_over || is_under) || !is_ingredient_line("1 cup " + plain_line(name), pantry_)) {
+            return false;
+        }
+        push_ingredient(line, plain_line(amount) + " " + plain_line(name));
+        unread_line_ = number_ + 2;
+        while (is_over && unread_line_ <= source_->line_count() &&
+               is_stacked_amount(source_->line(unread_line_))) {
+            ++unread_line_; // of another batch
+        }
         return true;
     }
 
@@ -203,9 +280,9 @@ private:
         return true;
     }
 
-    void push_ingredient(const SourcedText& line) {
+    void push_ingredient(const SourcedText& line, std::string words = {}) {
         if (recipe_.lines.size() < most_recipe_lines) {
-            recipe_.lines.push_back({.place = line, .role = role_});
+            recipe_.lines.push_back({.place = line, .role = role_, .words = std::move(words)});
         }
     }
 
@@ -356,8 +433,9 @@ private:
     std::string_view next_line_;
     std::string_view next_words_; // of the next line that has some
     std::vector<SourcedText> right_column_;
-    std::size_t number_ = 0;  // of the line being read
-    std::size_t read_to_ = 0; // bytes that a list which runs on took
+    std::size_t number_ = 0;      // of the line being read
+    std::size_t unread_line_ = 0; // the first line behind those that were read together
+    std::size_t read_to_ = 0;     // bytes that a list which runs on took
     bool has_heading_ = false;
     bool is_behind_label_ = false;
     bool blank_before_ = true;

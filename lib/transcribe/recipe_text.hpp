@@ -15,6 +15,7 @@ namespace leavenwright {
 struct RecipeLine {
     SourcedText place;
     std::string role = "dough"; // by the heading above it
+    std::string words = {};     // what it says, amount first, where that does not stand so at `place`
 };
 
 /// What a recipe says, before any of it is understood.
@@ -25,6 +26,8 @@ struct RecipeText {
     std::vector<std::string> directions; // paragraphs
     /// Where the list runs on in sentences: what stands behind it, which may name more.
     std::optional<SourcedText> behind_list;
+    /// For how many its table has columns, where it has them for more than one: the first is read.
+    std::vector<std::string> batches = {};
 };
 
 inline constexpr std::size_t most_recipe_lines = 500;

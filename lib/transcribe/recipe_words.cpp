@@ -67,6 +67,22 @@ bool has_measure(std::string_view text) {
     return amount && !amount->measure.name.empty();
 }
 
+bool is_amount_alone(std::string_view text) {
+    constexpr std::size_t longest = 80;
+    if (text.size() > longest) {
+        return false;
+    }
+    const auto tokens = line_tokens(plain_line(text));
+    const auto amount = read_kitchen_amount(tokens);
+    if (!amount) {
+        return false;
+    }
+    std::size_t at = amount->length;
+    at += at < tokens.size() && tokens[at].is(".") ? 1U : 0U;
+    const bool has_bracket = at < tokens.size() && tokens[at].is("(") && tokens.back().is(")");
+    return has_bracket || (at == tokens.size() && !amount->measure.name.empty());
+}
+
 bool is_sentence(std::string_view text) {
     const std::string plain = plain_line(text);
     const std::size_t words = count_words(plain);

@@ -22,6 +22,9 @@ bool is_rule(std::string_view line);
 std::size_t count_words(std::string_view text);
 /// Whether an amount with a measure begins a line.
 bool has_measure(std::string_view text);
+/// Whether nothing but an amount stands in a text, with its measure or another amount in brackets: "10 ounces
+/// (1 1/4 cups)".
+bool is_amount_alone(std::string_view text);
 /// Prose: long, and ended by a full stop, or begun by what a cook does.
 bool is_sentence(std::string_view text);
 

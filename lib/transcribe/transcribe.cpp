@@ -2,6 +2,7 @@
 
 #include "formula/overall.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/finishing.hpp"
 #include "transcribe/measure_habit.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/write_transcription.hpp"
@@ -44,9 +45,12 @@ public:
         result_.name = recipe.name.empty() ? "Untitled recipe" : printable(recipe.name, 120);
         const MeasureHabit habit = habit_of(recipe);
         for (const RecipeLine& line : recipe.lines) {
-            auto lines = read_ingredient_line(line.place, pantry_, line.role, diagnostics_, habit);
+            SourcedText place = line.place;
+            place.text = line.words.empty() ? place.text : std::string_view(line.words);
+            auto lines = read_ingredient_line(place, pantry_, line.role, diagnostics_, habit);
             for (IngredientLine& read : lines) {
                 read.is_sure = read.is_sure && !is_prose;
+                read.place = line.place;
                 result_.lines.push_back(std::move(read));
             }
         }
@@ -59,6 +63,8 @@ public:
                 "write each ingredient on a line of its own, with its amount: 500 g bread flour");
             return std::nullopt;
         }
+        find_finishes(result_.lines, recipe.directions, diagnostics_);
+        report_batches(recipe);
         count();
         report_missing();
         measure_hydration();
@@ -160,6 +166,21 @@ private:
         // Without markup: what a reader sees. Places are those of that text.
         return read_plain_recipe(std::make_shared<SourceText>(source_->name() + " (its text)", page.text),
                                  pantry_);
+    }
+
+    void report_batches(const RecipeText& recipe) {
+        if (recipe.batches.size() < 2) {
+            return;
+        }
+        std::string others;
+        for (std::size_t at = 1; at < std::min<std::size_t>(recipe.batches.size(), 6); ++at) {
+            others += (at > 1 ? ", " : "") + in_quotes(printable(recipe.batches[at], 40));
+        }
+        diagnostics_.warning(
+            Code::recipe_batches, recipe.lines.empty() ? beginning() : recipe.lines.front().place,
+            "the list has amounts for several batches: " + in_quotes(printable(recipe.batches.front(), 40)) +
+                " is read, " + others + " not",
+            "to read another, take out the amounts before it");
     }
 
     void count() {

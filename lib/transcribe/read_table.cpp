@@ -1,0 +1,332 @@
+#include "transcribe/read_table.hpp"
+
+#include "transcribe/kitchen_amount.hpp"
+#include "transcribe/line_tokens.hpp"
+#include "transcribe/recipe_words.hpp"
+#include "transcribe/table_head.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+namespace {
+
+using Kind = TableColumn::Kind;
+
+bool has_letter(std::string_view text) {
+    return std::any_of(text.begin(), text.end(), [](char byte) {
+        return (byte >= 'a' && byte <= 'z') || (byte >= 'A' && byte <= 'Z');
+    });
+}
+
+// "-", "----", "...", "\u2014", "0": nothing of it.
+bool is_blank_cell(std::string_view text) {
+    return text == "0" || (!has_letter(text) && line_tokens(plain_line(text)).empty()) ||
+           text.find_first_not_of("-.\xE2\x80\x94\x93") == std::string_view::npos;
+}
+
+bool is_amount(std::string_view text) {
+    constexpr std::size_t longest = 80;
+    return text.size() <= longest && read_kitchen_amount(line_tokens(plain_line(text))).has_value();
+}
+
+// "FLOUR,WHEAT,BREAD": names in which nothing stands behind the commas.
+std::string spaced_name(std::string_view name) {
+    std::string text;
+    for (std::size_t at = 0; at < name.size(); ++at) {
+        text += name[at];
+        const bool is_tight = name[at] == ',' && at + 1 < name.size() && has_letter(name.substr(at + 1, 1));
+        text += is_tight ? " " : "";
+    }
+    return text;
+}
+
+struct TableRow {
+    SourcedText place; // its line
+    std::string name;
+    std::vector<std::string> cells; // by column
+};
+
+class TableReader {
+public:
+    TableReader(const SourceHandle& source, TableHead head) : source_(source), head_(std::move(head)) {}
+
+    std::optional<RecipeTable> read() {
+        std::size_t number = head_.end_line;
+        std::size_t last = number;
+        for (; number <= source_->line_count(); ++number) {
+            const std::string_view line = source_->line(number);
+            if (line.find_first_not_of(" \t\r") == std::string_view::npos) {
+                is_blank_before_ = true;
+                continue;
+            }
+            if (!is_rule(line) && !take(number)) {
+                break;
+            }
+            is_blank_before_ = false;
+            last = number + 1;
+        }
+        push_row();
+        constexpr std::size_t fewest_rows = 2;
+        if (rows_ < fewest_rows) {
+            return std::nullopt;
+        }
+        table_.end_line = last;
+        table_.batches = head_.batches;
+        return std::move(table_);
+    }
+
+private:
+    // Whether the line belongs to the table.
+    bool take(std::size_t number) {
+        const std::string_view line = source_->line(number);
+        if (head_.is_barred && line.find('|') == std::string_view::npos) {
+            return false;
+        }
+        TableRow row{
+            .place = {.source = source_, .span = {source_->line_start(number), line.size()}, .text = line},
+            .name = {},
+            .cells = std::vector<std::string>(head_.columns.size())};
+        std::size_t begin_of_name = 0;
+        const auto cells = table_cells(line);
+        for (std::size_t at = 0; at < cells.size(); ++at) {
+            if (cells[at].text.empty()) {
+                continue;
+            }
+            const bool is_first = at == 0 && cells[at].begin <= head_.columns.front().begin + widest_indent;
+            const std::size_t column = is_first ? 0 : head_.column_of(cells[at], at);
+            if (column == 0 && row.cells.front().empty()) {
+                begin_of_name = cells[at].begin;
+            }
+            row.cells[column] += (row.cells[column].empty() ? "" : " ") + std::string(cells[at].text);
+            if (column == 0 && runs_over(cells[at]) && cells.size() == 1) {
+                return false; // prose across the page
+            }
+        }
+        take_direction(row);
+        return take_row(std::move(row), begin_of_name);
+    }
+
+    // Whether a text of the first column reaches into the amounts.
+    bool runs_over(const TableCell& cell) const {
+        const auto amount = std::find_if(head_.columns.begin(), head_.columns.end(),
+                                         [](const TableColumn& column) { return column.is_amount(); });
+        return !head_.is_barred && cell.end > amount->begin + 2;
+    }
+
+    void take_direction(TableRow& row) {
+        for (std::size_t at = 0; at < row.cells.size(); ++at) {
+            if (head_.columns[at].kind == Kind::directions && !row.cells[at].empty()) {
+                has_directions_ = true;
+                if (table_.directions.size() < most_recipe_lines) {
+                    table_.directions.push_back(row.cells[at]);
+                }
+                row.cells[at].clear();
+            }
+        }
+    }
+
+    bool has_cells(const TableRow& row) const {
+        for (std::size_t at = 1; at < row.cells.size(); ++at) {
+            if (!row.cells[at].empty() && head_.columns[at].kind != Kind::ignored) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    // "SERVING:   YIELD:   VOLUME:" below the columns is another table.
+    bool has_other_words(const TableRow& row) const {
+        for (std::size_t at = 1; at < row.cells.size(); ++at) {
+            const std::string& cell = row.cells[at];
+            if (head_.columns[at].is_amount() && !cell.empty() && !is_blank_cell(cell) && !is_amount(cell)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    bool take_row(TableRow row, std::size_t begin_of_name) {
+        row.name = row.cells.front();
+        const bool is_indented = begin_of_name > begin_of_names_ && rows_seen_;
+        const bool begins_small = !row.name.empty() && row.name.front() >= 'a' && row.name.front() <= 'z';
+        if (!has_cells(row) && is_title(row.name)) {
+            push_row();
+            return take_title(row);
+        }
+        const bool goes_on =
+            open_ && !is_blank_before_ &&
+            (row.name.empty() || row.name.front() == '(' || is_indented || (begins_small && is_capital_));
+        if (goes_on) {
+            add_to_row(row);
+            return true;
+        }
+        if (row.name.empty()) {
+            return !has_cells(row) || !has_other_words(row);
+        }
+        if (has_other_words(row)) {
+            return false;
+        }
+        push_row();
+        if (!has_cells(row)) {
+            return take_title(row);
+        }
+        if (!rows_seen_) {
+            begin_of_names_ = begin_of_name;
+            is_capital_ = !begins_small;
+            rows_seen_ = true;
+        }
+        ++rows_;
+        open_ = std::move(row);
+        return true;
+    }
+
+    static bool is_title(std::string_view name) { return name.ends_with(':') || name.ends_with(":**"); }
+
+    // "Glaze:", "Filling", or an ingredient without an amount.
+    bool take_title(const TableRow& row) {
+        const std::string title = without_brackets(heading_text(row.name));
+        if (part_named(title)) {
+            return false;
+        }
+        if (const auto role = role_of_heading(title)) {
+            role_ = *role;
+            return true;
+        }
+        if (is_blank_before_ && !is_title(row.name)) {
+            return false; // a paragraph, a note
+        }
+        push({.place = row.place, .role = role_, .words = spaced_name(row.name)});
+        return true;
+    }
+
+    void add_to_row(const TableRow& row) {
+        for (std::size_t at = 0; at < row.cells.size(); ++at) {
+            if (!row.cells[at].empty() && !(at > 0 && is_blank_cell(row.cells[at]))) {
+                open_->cells[at] += (open_->cells[at].empty() ? "" : " ") + row.cells[at];
+            }
+        }
+        open_->name = open_->cells.front();
+    }
+
+    void push(RecipeLine line) {
+        if (table_.lines.size() < most_recipe_lines) {
+            table_.lines.push_back(std::move(line));
+        }
+    }
+
+    void push_row() {
+        if (!open_) {
+            return;
+        }
+        const std::string amount = amount_of(*open_);
+        if (amount.empty() && head_.batches.size() > 1 && has_amounts(*open_)) { // of another bread only
+            open_.reset();
+            return;
+        }
+        push({.place = open_->place,
+              .role = role_,
+              .words = amount + (amount.empty() ? "" : " ") + spaced_name(open_->name)});
+        open_.reset();
+    }
+
+    bool is_taken(const TableColumn& column) const {
+        return column.is_amount() &&
+               (head_.batches.empty() ? column.batch.empty() : column.batch == head_.batches.front());
+    }
+
+    bool has_amounts(const TableRow& row) const {
+        for (std::size_t at = 1; at < row.cells.size(); ++at) {
+            if (head_.columns[at].is_amount() && !row.cells[at].empty() && !is_blank_cell(row.cells[at])) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    // The weight, with the measure in brackets; pounds and ounces of two columns are one weight.
+    std::string amount_of(TableRow& row) const {
+        std::string weight;
+        std::string measure;
+        for (std::size_t at = 1; at < row.cells.size(); ++at) {
+            const TableColumn& column = head_.columns[at];
+            if (!is_taken(column) || row.cells[at].empty() || is_blank_cell(row.cells[at])) {
+                continue;
+            }
+            std::string text = without_name(row.cells[at], row.name);
+            if (!has_letter(text)) {
+                const std::string unit = column.unit.empty() ? unit_of_name(row.name) : column.unit;
+                text += unit.empty() ? "" : " " + unit;
+            }
+            std::string& place = column.kind == Kind::measure ? measure : weight;
+            place += (place.empty() ? "" : " ") + text;
+        }
+        if (weight.empty() || measure.empty()) {
+            return weight + measure;
+        }
+        return is_amount_alone(measure) ? weight + " (" + measure + ")" : weight;
+    }
+
+    // "10 eggs" of "Eggs, whole": the number.
+    static std::string without_name(const std::string& cell, std::string_view name) {
+        const auto tokens = line_tokens(plain_line(cell));
+        const auto of_name = line_tokens(plain_line(name.substr(0, longest_name)));
+        const bool repeats =
+            tokens.size() == 2 && tokens[0].is_number() && tokens[1].is_word() && !of_name.empty() &&
+            of_name[0].folded.starts_with(tokens[1].folded.substr(0, 3)) && !is_amount_alone(cell);
+        return repeats ? tokens[0].text : cell;
+    }
+
+    // "Water, cups": the measure of its numbers stands with the name.
+    static std::string unit_of_name(std::string& name) {
+        const std::size_t comma = name.rfind(',');
+        if (comma == std::string::npos) {
+            return {};
+        }
+        std::string unit = name.substr(comma + 1);
+        unit.erase(0, std::min(unit.find_first_not_of(' '), unit.size()));
+        if (!is_amount_alone("2 " + unit)) {
+            return {};
+        }
+        name.erase(comma);
+        return unit;
+    }
+
+    static constexpr std::size_t widest_indent = 4;
+    static constexpr std::size_t longest_name = 120;
+
+    SourceHandle source_;
+    TableHead head_;
+    RecipeTable table_;
+    std::string role_ = "dough";
+    std::optional<TableRow> open_;
+    std::size_t rows_ = 0;
+    std::size_t begin_of_names_ = 0;
+    bool rows_seen_ = false;
+    bool is_capital_ = false;
+    bool is_blank_before_ = false;
+    bool has_directions_ = false;
+};
+
+} // namespace
+
+std::optional<RecipeTable> read_table(const SourceHandle& source, std::size_t first_line) {
+    auto head = read_table_head(*source, first_line);
+    return head ? TableReader(source, *std::move(head)).read() : std::nullopt;
+}
+
+std::string leader_row(std::string_view line) {
+    if (!has_leader(line)) {
+        return {};
+    }
+    const auto cells = table_cells(line);
+    if (cells.size() < 2 || is_amount(cells[0].text) || !is_amount(cells[1].text)) {
+        return {};
+    }
+    std::string words(cells[1].text);
+    if (cells.size() > 2 && is_amount_alone(cells[2].text) && is_amount_alone(cells[1].text)) {
+        words += " (" + std::string(cells[2].text) + ")";
+    }
+    return words + " " + spaced_name(cells[0].text);
+}
+
+} // namespace leavenwright

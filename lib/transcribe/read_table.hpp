@@ -1,0 +1,31 @@
+// Ingredients in a printed table: names in the first column, weights, measures or batches in others, and
+// directions in the last, perhaps. Private to the transcribe folder.
+#pragma once
+
+#include "pantry/pantry.hpp"
+#include "transcribe/recipe_text.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace leavenwright {
+
+struct RecipeTable {
+    std::vector<RecipeLine> lines;
+    std::vector<std::string> directions; // the lines of their column
+    std::vector<std::string> batches;    // "50 portions", "100 portions"; the first was taken
+    std::size_t end_line = 0;            // the first line behind the table, from 1
+};
+
+/// The table that begins at a line (from 1), heads of groups in it included; nothing where none does. Linear
+/// in the table.
+std::optional<RecipeTable> read_table(const SourceHandle& source, std::size_t first_line);
+
+/// "Salt . . . . . 1 t.": a name with dots that lead to its amount; the words of both with the amount first,
+/// or nothing.
+std::string leader_row(std::string_view line);
+
+} // namespace leavenwright

@@ -1,0 +1,102 @@
+#include "transcribe/table_cells.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+namespace {
+
+constexpr std::size_t most_cells = 24;
+constexpr std::size_t fewest_dots = 3; // of a leader
+
+bool is_gap(char byte) {
+    return byte == ' ' || byte == '\t' || byte == '\r';
+}
+
+std::size_t code_points(std::string_view text) {
+    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char byte) {
+        return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
+    }));
+}
+
+// Bytes of the separator that begins `text`: a bar, a tab, two blanks, or a leader; 0 where a word begins.
+std::size_t separator(std::string_view text) {
+    std::size_t length = 0;
+    std::size_t dots = 0;
+    bool is_wide = false;
+    while (length < text.size() && (is_gap(text[length]) || text[length] == '.')) {
+        is_wide = is_wide || text[length] == '\t' ||
+                  (is_gap(text[length]) && length > 0 && is_gap(text[length - 1]));
+        dots += text[length] == '.' ? 1U : 0U;
+        ++length;
+    }
+    if (dots >= fewest_dots) {
+        return length;
+    }
+    if (dots > 0) { // "oz.   ": the full stop is of the word before it
+        return 0;
+    }
+    return is_wide ? length : 0;
+}
+
+} // namespace
+
+bool has_leader(std::string_view line) {
+    std::size_t dots = 0;
+    for (const char byte : line) {
+        if (byte == '.') {
+            ++dots;
+        } else if (!is_gap(byte)) {
+            dots = 0;
+        }
+        if (dots >= fewest_dots) {
+            return true;
+        }
+    }
+    return false;
+}
+
+std::vector<TableCell> table_cells(std::string_view line) {
+    std::vector<TableCell> cells;
+    const bool is_barred = line.find('|') != std::string_view::npos;
+    std::size_t at = 0;
+    std::size_t column = 0;
+    const auto skip = [&](std::size_t length) {
+        column += code_points(line.substr(at, length));
+        at += length;
+    };
+    const auto gap_at = [&](std::size_t begin) {
+        std::size_t length = 0;
+        while (begin + length < line.size() && is_gap(line[begin + length])) {
+            ++length;
+        }
+        return length;
+    };
+    if (is_barred) {
+        skip(gap_at(0));
+        skip(at < line.size() && line[at] == '|' ? 1U : 0U);
+    }
+    while (at < line.size() && cells.size() < most_cells) {
+        skip(std::max(gap_at(at), separator(line.substr(at))));
+        const std::size_t begin = at;
+        const std::size_t begin_column = column;
+        std::size_t end = at;
+        while (end < line.size() && line[end] != '|' && separator(line.substr(end)) == 0) {
+            ++end;
+        }
+        const std::string_view whole = line.substr(begin, end - begin);
+        const std::string_view text = whole.substr(0, whole.find_last_not_of(" \t\r") + 1);
+        skip(end - begin);
+        if (!text.empty() || (is_barred && at < line.size())) {
+            cells.push_back({.text = text, .begin = begin_column, .end = begin_column + code_points(text)});
+        }
+        if (at < line.size() && line[at] != '|') {
+            skip(separator(line.substr(at)));
+        }
+        if (at < line.size() && line[at] == '|') {
+            skip(1);
+        }
+    }
+    return cells;
+}
+
+} // namespace leavenwright

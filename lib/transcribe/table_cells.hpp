@@ -1,0 +1,23 @@
+// A line of a printed table as cells: what wide gaps, bars, tabs and dotted leaders keep apart. Private to
+// the transcribe folder.
+#pragma once
+
+#include <cstddef>
+#include <string_view>
+#include <vector>
+
+namespace leavenwright {
+
+struct TableCell {
+    std::string_view text; // without the gaps and leaders around it
+    std::size_t begin = 0; // column, in code points
+    std::size_t end = 0;
+};
+
+/// The cells of a line, in order; one that bars keep apart may be empty. Linear time.
+std::vector<TableCell> table_cells(std::string_view line);
+
+/// Whether dots lead from a name to its amount: "Salt . . . . 1 t.", "Sugar..... 10 oz".
+bool has_leader(std::string_view line);
+
+} // namespace leavenwright

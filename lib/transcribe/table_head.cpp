@@ -1,0 +1,333 @@
+#include "transcribe/table_head.hpp"
+
+#include "source/unicode.hpp"
+#include "transcribe/kitchen_words.hpp"
+#include "transcribe/line_tokens.hpp"
+#include "transcribe/recipe_words.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace leavenwright {
+namespace {
+
+using Kind = TableColumn::Kind;
+
+struct ColumnWord {
+    std::string_view word; // folded
+    Kind kind;
+    std::string_view unit;
+};
+
+constexpr auto column_words = std::to_array<ColumnWord>({
+    {"ingredients", Kind::name, ""},
+    {"ingredient", Kind::name, ""},
+    {"material", Kind::name, ""},
+    {"materials", Kind::name, ""},
+    {"item", Kind::name, ""},
+    {"items", Kind::name, ""},
+    {"foods", Kind::name, ""},
+    {"food", Kind::name, ""},
+    {"articles", Kind::name, ""},
+    {"article", Kind::name, ""},
+    {"weight", Kind::weight, ""},
+    {"weights", Kind::weight, ""},
+    {"amount", Kind::weight, ""},
+    {"amounts", Kind::weight, ""},
+    {"quantity", Kind::weight, ""},
+    {"quantities", Kind::weight, ""},
+    {"metric", Kind::weight, ""},
+    {"pounds", Kind::weight, "lb"},
+    {"lbs", Kind::weight, "lb"},
+    {"lb", Kind::weight, "lb"},
+    {"ounces", Kind::weight, "oz"},
+    {"oz", Kind::weight, "oz"},
+    {"ozs", Kind::weight, "oz"},
+    {"grams", Kind::weight, "g"},
+    {"gram", Kind::weight, "g"},
+    {"g", Kind::weight, "g"},
+    {"kilograms", Kind::weight, "kg"},
+    {"kg", Kind::weight, "kg"},
+    {"measure", Kind::measure, ""},
+    {"measures", Kind::measure, ""},
+    {"volume", Kind::measure, ""},
+    {"cups", Kind::measure, "cup"},
+    {"percent", Kind::ignored, ""},
+    {"per cent", Kind::ignored, ""},
+    {"percentage", Kind::ignored, ""},
+    {"%", Kind::ignored, ""},
+    {"issue", Kind::ignored, ""},
+    {"portions", Kind::ignored, ""},
+    {"servings", Kind::ignored, ""},
+    {"cost", Kind::ignored, ""},
+    {"method", Kind::directions, ""},
+    {"directions", Kind::directions, ""},
+    {"procedure", Kind::directions, ""},
+});
+
+// Words that say nothing of a column beside those above: "approximate measure", "baker's percent".
+constexpr auto column_fillers =
+    std::to_array<std::string_view>({"approximate", "approx", "household", "us", "bakers", "baker's", "your",
+                                     "variable", "total", "in", "of", "by", "the", "level", "about", "for"});
+
+constexpr auto batch_words = std::to_array<std::string_view>(
+    {"portions", "portion", "servings", "serving", "loaves", "loaf", "rolls", "buns", "men", "persons",
+     "people", "dozen", "pieces", "doughnuts", "biscuits", "pans", "pan"});
+
+template <class Words>
+bool is_one_of(std::string_view word, const Words& words) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+// What a cell of a head says; nothing where it belongs to no head.
+std::optional<TableColumn> column_named(const TableCell& cell) {
+    TableColumn column{.kind = Kind::name, .unit = {}, .batch = {}, .begin = cell.begin, .end = cell.end};
+    if (is_batch_label(cell.text)) {
+        column.kind = Kind::batch;
+        column.batch = plain_line(cell.text);
+        return column;
+    }
+    bool is_named = false;
+    constexpr std::size_t longest = 60;
+    for (const LineToken& token : line_tokens(plain_line(cell.text.substr(0, longest)))) {
+        if (token.is_number()) {
+            return std::nullopt;
+        }
+        const std::string_view word = token.is_word() ? std::string_view(token.folded) : token.text;
+        const auto known = std::find_if(column_words.begin(), column_words.end(),
+                                        [&](const ColumnWord& candidate) { return candidate.word == word; });
+        if (known != column_words.end() && !is_named) {
+            column.kind = known->kind;
+            column.unit = known->unit;
+            is_named = true;
+        } else if (token.is_word() && !is_one_of(word, column_fillers)) {
+            return std::nullopt;
+        }
+    }
+    return is_named ? std::optional(column) : std::nullopt;
+}
+
+bool overlaps(const TableColumn& column, const TableCell& cell) {
+    return cell.begin < column.end && column.begin < cell.end;
+}
+
+class HeadReader {
+public:
+    HeadReader(const SourceText& source, std::size_t first_line) : source_(source), line_(first_line) {}
+
+    std::optional<TableHead> read() {
+        if (!take_line()) {
+            return std::nullopt;
+        }
+        constexpr std::size_t most_lines = 4;
+        for (std::size_t count = 1; count < most_lines && take_further(); ++count) {
+        }
+        return finish();
+    }
+
+private:
+    bool take_line() {
+        const auto cells = table_cells(source_.line(line_));
+        head_.is_barred = source_.line(line_).find('|') != std::string_view::npos;
+        for (const TableCell& cell : cells) {
+            if (cell.text.empty() && head_.is_barred && head_.columns.empty()) {
+                head_.columns.push_back(
+                    {.kind = Kind::name, .unit = {}, .batch = {}, .begin = cell.begin, .end = cell.end});
+                continue;
+            }
+            const auto column = column_named(cell);
+            if (!column) {
+                return false;
+            }
+            head_.columns.push_back(*column);
+        }
+        ++line_;
+        return head_.columns.size() >= 2;
+    }
+
+    // A line below that says more of the columns: "Ounces" under "Weight", "Weight  Measure" under "50
+    // servings", "(flour basis)".
+    bool take_further() {
+        if (line_ > source_.line_count() || is_rule(source_.line(line_))) {
+            return false;
+        }
+        const auto cells = table_cells(source_.line(line_));
+        std::vector<TableColumn> columns;
+        for (const TableCell& cell : cells) {
+            const auto column = column_named(cell);
+            const bool is_remark = cell.text.starts_with('(') || cell.text.ends_with(')');
+            if (!column && !is_remark) {
+                return false;
+            }
+            if (column) {
+                columns.push_back(*column);
+            }
+        }
+        if (cells.empty()) {
+            return false;
+        }
+        ++line_;
+        columns.size() > head_.columns.size() ? split_by(std::move(columns)) : refine_by(columns);
+        return true;
+    }
+
+    // "50 servings", "100 servings" above the columns of each.
+    void split_by(std::vector<TableColumn> columns) {
+        for (TableColumn& column : columns) {
+            if (!column.is_amount()) {
+                continue;
+            }
+            const TableColumn* above = nullptr;
+            for (const TableColumn& batch : head_.columns) {
+                above = batch.kind == Kind::batch && batch.begin <= column.end ? &batch : above;
+            }
+            column.batch = above != nullptr ? above->batch : std::string();
+        }
+        head_.columns = std::move(columns);
+    }
+
+    void refine_by(const std::vector<TableColumn>& columns) {
+        for (const TableColumn& column : columns) {
+            const TableCell cell{.text = {}, .begin = column.begin, .end = column.end};
+            for (TableColumn& above : head_.columns) {
+                if (overlaps(above, cell) && above.is_amount() && above.unit.empty()) {
+                    above.unit = column.unit;
+                    above.end = std::max(above.end, column.end);
+                }
+            }
+        }
+    }
+
+    std::optional<TableHead> finish() {
+        if (head_.columns.front().kind != Kind::name) {
+            head_.columns.insert(head_.columns.begin(), TableColumn());
+            head_.columns.front().end = 1;
+        }
+        const bool has_amount = std::any_of(head_.columns.begin(), head_.columns.end(),
+                                            [](const TableColumn& column) { return column.is_amount(); });
+        if (!has_amount) {
+            return std::nullopt;
+        }
+        name_batches();
+        head_.end_line = line_;
+        return std::move(head_);
+    }
+
+    // Columns of a kind that stood before belong to another batch.
+    void name_batches() {
+        std::vector<std::pair<Kind, std::string>> seen;
+        bool is_another = false;
+        for (TableColumn& column : head_.columns) {
+            if (!column.is_amount()) {
+                continue;
+            }
+            if (!column.batch.empty()) {
+                if (!is_one_of(column.batch, head_.batches)) {
+                    head_.batches.push_back(column.batch);
+                }
+                continue;
+            }
+            const std::pair<Kind, std::string> sort(column.kind, column.unit);
+            is_another = is_another || std::find(seen.begin(), seen.end(), sort) != seen.end();
+            seen.push_back(sort);
+            column.batch = is_another ? "others" : "";
+        }
+    }
+
+    const SourceText& source_;
+    std::size_t line_ = 1;
+    TableHead head_;
+};
+
+// A name with nothing but numbers and dashes behind it, one for each column.
+bool is_row_of_numbers(std::string_view line, std::size_t columns) {
+    const auto cells = table_cells(line);
+    return cells.size() == columns + 1 &&
+           std::all_of(cells.begin() + 1, cells.end(), [](const TableCell& cell) {
+               const auto tokens = line_tokens(plain_line(cell.text));
+               return tokens.empty() || (tokens.size() == 1 && !tokens.front().is_word());
+           });
+}
+
+// "White   Graham   Rye" over columns of numbers: a bread a column.
+std::optional<TableHead> read_bread_names(const SourceText& source, std::size_t line) {
+    constexpr std::size_t fewest_rows = 3;
+    const auto cells = table_cells(source.line(line));
+    if (cells.size() < 2 || line + fewest_rows > source.line_count()) {
+        return std::nullopt;
+    }
+    for (std::size_t row = 1; row <= fewest_rows; ++row) {
+        if (!is_row_of_numbers(source.line(line + row), cells.size())) {
+            return std::nullopt;
+        }
+    }
+    TableHead head;
+    head.columns.emplace_back().end = 1;
+    for (const TableCell& cell : cells) {
+        head.columns.push_back({.kind = Kind::batch,
+                                .unit = {},
+                                .batch = plain_line(cell.text),
+                                .begin = cell.begin,
+                                .end = cell.end});
+        head.batches.push_back(head.columns.back().batch);
+    }
+    head.end_line = line + 1;
+    return head;
+}
+
+} // namespace
+
+std::optional<TableHead> read_table_head(const SourceText& source, std::size_t first_line) {
+    if (auto head = HeadReader(source, first_line).read()) {
+        return head;
+    }
+    return read_bread_names(source, first_line);
+}
+
+bool is_batch_label(std::string_view text) {
+    constexpr std::size_t longest = 40;
+    if (text.size() > longest) {
+        return false;
+    }
+    bool has_number = false;
+    bool is_named = false;
+    for (const LineToken& token : line_tokens(plain_line(text))) {
+        if (token.is_number() || number_named(token.folded) > 0.0) {
+            has_number = true;
+        } else if (is_one_of(token.folded, batch_words)) {
+            is_named = true;
+        } else if (!token.is(".") && !token.is(":") && !is_one_of(token.folded, column_fillers)) {
+            return false;
+        }
+    }
+    return has_number && is_named;
+}
+
+std::size_t TableHead::column_of(const TableCell& cell, std::size_t index) const {
+    if (is_barred) {
+        return std::min(index, columns.size() - 1);
+    }
+    std::size_t widest = 0;
+    std::size_t best = columns.size();
+    for (std::size_t at = 0; at < columns.size(); ++at) {
+        const std::size_t from = std::max(cell.begin, columns[at].begin);
+        const std::size_t to = std::min(cell.end, columns[at].end);
+        if (to > from && to - from > widest) {
+            widest = to - from;
+            best = at;
+        }
+    }
+    if (best < columns.size()) {
+        return best;
+    }
+    // between two heads: by the middle of the gap
+    const std::size_t middle = (cell.begin + cell.end) / 2;
+    for (std::size_t at = 0; at + 1 < columns.size(); ++at) {
+        if (middle < (columns[at].end + columns[at + 1].begin) / 2) {
+            return at;
+        }
+    }
+    return columns.size() - 1;
+}
+
+} // namespace leavenwright

@@ -1,0 +1,42 @@
+// The head of a printed table: what its columns hold. Private to the transcribe folder.
+#pragma once
+
+#include "source/source_text.hpp"
+#include "transcribe/table_cells.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace leavenwright {
+
+struct TableColumn {
+    enum class Kind { name, weight, measure, batch, ignored, directions };
+
+    Kind kind = Kind::name;
+    std::string unit;  // of its numbers: "lb", "oz", "g", "cup"; empty where each cell says its own
+    std::string batch; // what is made of it: "50 portions"; empty where the table has one batch
+    std::size_t begin = 0;
+    std::size_t end = 0;
+
+    bool is_amount() const { return kind == Kind::weight || kind == Kind::measure || kind == Kind::batch; }
+};
+
+struct TableHead {
+    std::vector<TableColumn> columns; // in order; the first holds the names
+    std::vector<std::string> batches; // all that the head names; the first is the one to take
+    std::size_t end_line = 0;         // the first line behind the head
+    bool is_barred = false;           // columns go by their bars, not by their places
+
+    /// The column that a cell stands in.
+    std::size_t column_of(const TableCell& cell, std::size_t index) const;
+};
+
+/// The head that begins at a line (from 1); nothing where none does.
+std::optional<TableHead> read_table_head(const SourceText& source, std::size_t first_line);
+
+/// Whether words say for how many an amount is: "50 portions", "one loaf", "for 100 men".
+bool is_batch_label(std::string_view text);
+
+} // namespace leavenwright
