@@ -151,7 +151,7 @@ private:
         const bool begins_small = !row.name.empty() && row.name.front() >= 'a' && row.name.front() <= 'z';
         if (!has_cells(row) && is_title(row.name)) {
             push_row();
-            return take_title(row);
+            return take_title(std::move(row));
         }
         const bool goes_on =
             open_ && !is_blank_before_ &&
@@ -168,7 +168,7 @@ private:
         }
         push_row();
         if (!has_cells(row)) {
-            return take_title(row);
+            return take_title(std::move(row));
         }
         if (!rows_seen_) {
             begin_of_names_ = begin_of_name;
@@ -182,8 +182,8 @@ private:
 
     static bool is_title(std::string_view name) { return name.ends_with(':') || name.ends_with(":**"); }
 
-    // "Glaze:", "Filling", or an ingredient without an amount.
-    bool take_title(const TableRow& row) {
+    // "Glaze:", "Filling", or an ingredient whose amount stands below, or nowhere.
+    bool take_title(TableRow row) {
         const std::string title = without_brackets(heading_text(row.name));
         if (part_named(title)) {
             return false;
@@ -195,7 +195,7 @@ private:
         if (is_blank_before_ && !is_title(row.name)) {
             return false; // a paragraph, a note
         }
-        push({.place = row.place, .role = role_, .words = spaced_name(row.name)});
+        open_ = std::move(row);
         return true;
     }
 

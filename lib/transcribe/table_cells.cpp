@@ -18,18 +18,28 @@ std::size_t code_points(std::string_view text) {
     }));
 }
 
+bool is_digit(char byte) {
+    return byte >= '0' && byte <= '9';
+}
+
 // Bytes of the separator that begins `text`: a bar, a tab, two blanks, or a leader; 0 where a word begins.
 std::size_t separator(std::string_view text) {
     std::size_t length = 0;
     std::size_t dots = 0;
     bool is_wide = false;
     while (length < text.size() && (is_gap(text[length]) || text[length] == '.')) {
+        const bool is_decimal = text[length] == '.' && dots == 0 && length > 0 && length + 1 < text.size() &&
+                                is_digit(text[length + 1]);
+        if (is_decimal) { // "   .95"
+            break;
+        }
         is_wide = is_wide || text[length] == '\t' ||
                   (is_gap(text[length]) && length > 0 && is_gap(text[length - 1]));
         dots += text[length] == '.' ? 1U : 0U;
         ++length;
     }
-    if (dots >= fewest_dots) {
+    const bool is_spaced_leader = dots > 1 && is_wide; // " . .  " before an amount
+    if (dots >= fewest_dots || is_spaced_leader) {
         return length;
     }
     if (dots > 0) { // "oz.   ": the full stop is of the word before it

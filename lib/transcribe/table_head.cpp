@@ -87,6 +87,15 @@ std::optional<TableColumn> column_named(const TableCell& cell) {
         column.batch = plain_line(cell.text);
         return column;
     }
+    const std::size_t colon = cell.text.find(':');
+    if (colon != std::string_view::npos &&
+        is_batch_label(cell.text.substr(0, colon))) { // "50 servings: weight"
+        auto rest = column_named({.text = cell.text.substr(colon + 1), .begin = cell.begin, .end = cell.end});
+        if (rest) {
+            rest->batch = plain_line(cell.text.substr(0, colon));
+        }
+        return rest;
+    }
     bool is_named = false;
     constexpr std::size_t longest = 60;
     for (const LineToken& token : line_tokens(plain_line(cell.text.substr(0, longest)))) {
@@ -239,27 +248,28 @@ private:
     TableHead head_;
 };
 
-// A name with nothing but numbers and dashes behind it, one for each column.
-bool is_row_of_numbers(std::string_view line, std::size_t columns) {
+// A name with an amount, a number or a dash behind it for each column.
+bool is_row_of_breads(std::string_view line, std::size_t columns) {
+    const auto is_cell = [](const TableCell& cell) {
+        const auto tokens = line_tokens(plain_line(cell.text));
+        const bool is_number = tokens.size() == 1 && !tokens.front().is_word();
+        return tokens.empty() || is_number || is_amount_alone(cell.text);
+    };
     const auto cells = table_cells(line);
-    return cells.size() == columns + 1 &&
-           std::all_of(cells.begin() + 1, cells.end(), [](const TableCell& cell) {
-               const auto tokens = line_tokens(plain_line(cell.text));
-               return tokens.empty() || (tokens.size() == 1 && !tokens.front().is_word());
-           });
+    return !cells.empty() && !is_amount_alone(cells.front().text) && !is_cell(cells.front()) &&
+           cells.size() <= columns + 1 && std::all_of(cells.begin() + 1, cells.end(), is_cell);
 }
 
-// "White   Graham   Rye" over columns of numbers: a bread a column.
+bool has_digit(std::string_view text) {
+    return text.find_first_of("0123456789") != std::string_view::npos;
+}
+
+// "White   Graham   Rye" over columns of amounts, in one line or two: a bread a column.
 std::optional<TableHead> read_bread_names(const SourceText& source, std::size_t line) {
     constexpr std::size_t fewest_rows = 3;
     const auto cells = table_cells(source.line(line));
-    if (cells.size() < 2 || line + fewest_rows > source.line_count()) {
+    if (cells.size() < 2 || has_digit(source.line(line))) {
         return std::nullopt;
-    }
-    for (std::size_t row = 1; row <= fewest_rows; ++row) {
-        if (!is_row_of_numbers(source.line(line + row), cells.size())) {
-            return std::nullopt;
-        }
     }
     TableHead head;
     head.columns.emplace_back().end = 1;
@@ -269,9 +279,35 @@ std::optional<TableHead> read_bread_names(const SourceText& source, std::size_t 
                                 .batch = plain_line(cell.text),
                                 .begin = cell.begin,
                                 .end = cell.end});
-        head.batches.push_back(head.columns.back().batch);
     }
-    head.end_line = line + 1;
+    std::size_t next = line + 1;
+    const auto further =
+        next <= source.line_count() ? table_cells(source.line(next)) : std::vector<TableCell>();
+    if (further.size() == cells.size() && !has_digit(source.line(next))) {
+        for (std::size_t at = 0; at < further.size(); ++at) {
+            head.columns[at + 1].batch += " " + plain_line(further[at].text);
+        }
+        ++next;
+    }
+    head.end_line = next;
+    std::size_t whole = 0; // rows with an amount in each column
+    for (std::size_t rows = 0; rows < fewest_rows && next <= source.line_count(); ++next) {
+        const std::string_view row = source.line(next);
+        if (row.find_first_not_of(" \t\r") == std::string_view::npos || is_rule(row)) {
+            continue;
+        }
+        if (!is_row_of_breads(row, cells.size())) {
+            return std::nullopt;
+        }
+        ++rows;
+        whole += table_cells(row).size() == cells.size() + 1 ? 1U : 0U;
+    }
+    if (whole == 0) {
+        return std::nullopt;
+    }
+    for (std::size_t at = 1; at < head.columns.size(); ++at) {
+        head.batches.push_back(head.columns[at].batch);
+    }
     return head;
 }
 
