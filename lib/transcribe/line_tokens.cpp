@@ -3,6 +3,7 @@
 #include "diagnostic/diagnostic.hpp"
 #include "quantity/number.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/line_markup.hpp"
 
 #include <array>
 #include <memory>
@@ -312,7 +313,7 @@ std::string_view without_bullet(std::string_view line) {
 }
 
 std::string plain_line(std::string_view line) {
-    std::string text = with_plain_marks(without_bullet(line));
+    std::string text = with_plain_marks(without_markup(without_bullet(line)));
     trim(text);
     // Emphasis: a mark that is doubled or stands at an end of the line.
     std::string out;

@@ -4,8 +4,10 @@
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/kitchen_number.hpp"
 #include "transcribe/kitchen_words.hpp"
+#include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/match_name.hpp"
+#include "transcribe/recipe_frame.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
 
@@ -21,7 +23,10 @@ public:
     PlainReader(const SourceHandle& source, const Pantry& pantry) : source_(source), pantry_(pantry) {}
 
     RecipeText read() {
-        for (std::size_t number = 1; number <= source_->line_count(); ++number) {
+        const FrontMatter front = read_front_matter(*source_);
+        recipe_.name = front.title;
+        recipe_.yield = front.yield;
+        for (std::size_t number = front.line_count + 1; number <= source_->line_count(); ++number) {
             const std::string_view line = source_->line(number);
             const std::size_t begin = line.find_first_not_of(" \t");
             if (begin == std::string_view::npos) {
@@ -62,6 +67,9 @@ private:
         if (blank_before_) {
             flush_columns();
         }
+        if (take_frame(whole) || take_continuation(whole)) {
+            return;
+        }
         const SourcedText line = left_column(whole);
         if (take_label(line) || ((blank_before_ || part_ == RecipePart::heading) && take_run_on(line))) {
             return;
@@ -73,7 +81,11 @@ private:
             role_ = "dough";
             return;
         }
-        if (take_yield(line.text, heading) || take_heading(line, heading)) {
+        if (take_yield(line.text, heading) || take_heading(line, heading) || is_worded_rule(line.text)) {
+            return;
+        }
+        if (part_ != RecipePart::directions && is_column_head(line.text)) {
+            part_ = RecipePart::ingredients;
             return;
         }
         if (part_ == RecipePart::directions) {
@@ -83,6 +95,50 @@ private:
         } else {
             take_ingredient(line);
         }
+    }
+
+    // What stands around the recipe. Times among the directions are theirs.
+    bool take_frame(const SourcedText& line) {
+        const bool goes_on = !blank_before_ && (frame_ == FrameLine::Kind::nutrition ? is_nutrition(line.text)
+                                                : frame_ == FrameLine::Kind::notes   ? is_remark(line.text)
+                                                                                     : false);
+        if (part_ == RecipePart::directions || goes_on) {
+            return goes_on;
+        }
+        const FrameLine frame = frame_line(line.text);
+        frame_ = frame.kind;
+        if (frame.kind == FrameLine::Kind::title && part_ == RecipePart::heading) {
+            recipe_.name = frame.value;
+        } else if (frame.kind == FrameLine::Kind::yield) {
+            recipe_.yield = frame.value;
+        }
+        return frame.kind != FrameLine::Kind::none;
+    }
+
+    bool is_remark(std::string_view text) const {
+        return !is_item(text) && !text.starts_with('#') && !is_ended_by_colon(text) &&
+               !part_named(heading_text(text));
+    }
+
+    // "  6 c  Flour; up to 7", and below it "       -if the day is damp": set in deeper, and no item.
+    bool take_continuation(const SourcedText& line) {
+        const bool is_below_item = part_ == RecipePart::ingredients && !blank_before_ &&
+                                   right_column_.empty() && item_number_ + 1 == number_;
+        if (!is_below_item || indent_of(number_) < indent_of(item_number_) + 2 ||
+            !is_continuation(recipe_.lines.back().place.text, line.text, pantry_)) {
+            return false;
+        }
+        SourcedText& place = recipe_.lines.back().place;
+        const std::size_t length = line.span.offset + line.text.size() - place.span.offset;
+        place = {.source = source_,
+                 .span = {place.span.offset, length},
+                 .text = source_->text().substr(place.span.offset, length)};
+        item_number_ = number_;
+        return true;
+    }
+
+    std::size_t indent_of(std::size_t number) const {
+        return std::min(source_->line(number).find_first_not_of(" \t"), source_->line(number).size());
     }
 
     // "INGREDIENTS.--1 lb. of flour", "Method: Cream the yeast": a heading and the words below it on one
@@ -206,6 +262,7 @@ private:
     void push_ingredient(const SourcedText& line) {
         if (recipe_.lines.size() < most_recipe_lines) {
             recipe_.lines.push_back({.place = line, .role = role_});
+            item_number_ = number_;
         }
     }
 
@@ -214,6 +271,10 @@ private:
             push_ingredient(line);
         }
         right_column_.clear();
+    }
+
+    static bool is_blank(std::string_view text) {
+        return text.find_first_not_of(" \t\r") == std::string_view::npos;
     }
 
     static bool begins_with_number(std::string_view text) {
@@ -301,8 +362,12 @@ private:
 
     void take_before(const SourcedText& line) {
         // of a name not known
+        const bool is_above_list = blank_before_ && names_pack(line.text) && is_blank(next_line_);
         const bool begins_list =
             begins_with_number(line.text) && (is_item(next_line_) || has_measure(next_line_));
+        if (is_above_list) {
+            return; // how an ingredient is sold
+        }
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = RecipePart::ingredients;
             take_ingredient(line);
@@ -356,8 +421,10 @@ private:
     std::string_view next_line_;
     std::string_view next_words_; // of the next line that has some
     std::vector<SourcedText> right_column_;
-    std::size_t number_ = 0;  // of the line being read
-    std::size_t read_to_ = 0; // bytes that a list which runs on took
+    FrameLine::Kind frame_ = FrameLine::Kind::none; // of the line before
+    std::size_t number_ = 0;                        // of the line being read
+    std::size_t item_number_ = 0;                   // of the line whose item was pushed last
+    std::size_t read_to_ = 0;                       // bytes that a list which runs on took
     bool has_heading_ = false;
     bool is_behind_label_ = false;
     bool blank_before_ = true;

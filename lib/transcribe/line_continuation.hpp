@@ -1,0 +1,14 @@
+// Lines of a list that were broken at the margin. Private to the transcribe folder.
+#pragma once
+
+#include "pantry/pantry.hpp"
+
+#include <string_view>
+
+namespace leavenwright {
+
+/// Whether `text`, set in below `item`, goes on with it: "-if the day is damp", "-- slightly beaten", "cut
+/// into pieces", "or margarine", and the name below an amount. Linear time.
+bool is_continuation(std::string_view item, std::string_view text, const Pantry& pantry);
+
+} // namespace leavenwright

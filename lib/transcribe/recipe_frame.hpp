@@ -1,0 +1,54 @@
+// What stands around a recipe in files, mails and posts, and is no part of its list: front matter, the heads
+// of a mail, times and tags, tables of nutrition. Private to the transcribe folder.
+#pragma once
+
+#include "source/source_text.hpp"
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace leavenwright {
+
+/// What a line of the frame says.
+struct FrameLine {
+    enum class Kind {
+        none, // no frame
+        other,
+        title,
+        yield,
+        nutrition, // figures may follow it
+        notes      // heads what is no list
+    };
+
+    Kind kind = Kind::none;
+    std::string value; // of a title or yield
+};
+
+/// By the words before its colon and what it begins with: "Date: 9 Nov", "Servings: 8", "![the loaf](a.png)".
+/// "Salt: 2 tsp" and "Date: 1 cup" are none.
+FrameLine frame_line(std::string_view line);
+
+/// Whether a line below a head of nutrition goes on with it: "Total Fat 3 g".
+bool is_nutrition(std::string_view line);
+
+/// "---------- Recipe Export ----------"
+bool is_worded_rule(std::string_view line);
+
+/// "Amount  Measure  Ingredient -- Preparation Method": a head over columns that begin with the amount.
+bool is_column_head(std::string_view line);
+
+/// "Flour, whole wheat    5 lb bag": how a thing is sold.
+bool names_pack(std::string_view line);
+
+struct FrontMatter {
+    std::size_t line_count = 0; // of the lines that it takes, and blank ones above
+    std::string title;
+    std::string yield;
+};
+
+/// The keys between "---" lines, or of a wiki's "{{...}}", that begin a text; none where they hold a list of
+/// ingredients.
+FrontMatter read_front_matter(const SourceText& source);
+
+} // namespace leavenwright
