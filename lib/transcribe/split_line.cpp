@@ -1,6 +1,7 @@
 #include "transcribe/split_line.hpp"
 
 #include "transcribe/line_brackets.hpp"
+#include "transcribe/line_purpose.hpp"
 #include "transcribe/recipe_text.hpp"
 
 #include <algorithm>
@@ -26,12 +27,16 @@ public:
         take_brackets();
         take_fullness_behind(line_.aside);
         take_fullness_behind(line_.name);
+        if (line_.amount && !line_.amount->is_range) {
+            take_upper_end(*line_.amount, line_.name);
+        }
         take_extra();
-        if (line_.purpose.empty()) {
-            take_purpose(line_.name, line_.purpose);
+        turn_part_behind(line_.name);
+        if (line_.purpose.empty() && !is_purpose_of_second_) {
+            line_.purpose = purpose_in(line_.name);
         }
         if (line_.purpose.empty()) {
-            take_purpose(line_.aside, line_.purpose);
+            line_.purpose = purpose_in(line_.aside);
         }
         return std::move(line_);
     }
@@ -324,12 +329,13 @@ private:
             line_.name.pop_back();
         }
         line_.extra = read_kitchen_amount(tail);
-        take_purpose(tail, line_.extra_purpose);
+        line_.extra_purpose = purpose_in(tail);
         if (line_.extra && names_more(tail, line_.extra->length) &&
             (line_.extra_purpose.empty() || !shares_a_word(tail, line_.name))) {
             LineToken comma; // "1 egg + 1 yolk": another ingredient
             comma.text = comma.folded = ",";
             line_.extra.reset();
+            is_purpose_of_second_ = !line_.extra_purpose.empty() && !is_wash(line_.name, tail);
             line_.extra_purpose.clear();
             line_.name.push_back(comma);
             line_.name.insert(line_.name.end(), tail.begin(), tail.end());
@@ -357,27 +363,17 @@ private:
         });
     }
 
-    static bool names_more(const Tokens& tail, std::size_t begin) {
-        return begin < tail.size() && tail[begin].is_word() && !is_clause_word(tail[begin].folded);
+    // "1 yolk + 1 tbsp milk for brushing": both are for it; of "2 eggs + 1 yolk for brushing" only the yolk.
+    static bool is_wash(const Tokens& first, const Tokens& second) {
+        const auto names_egg = [](const LineToken& token) {
+            return is_any(token, {"egg", "eggs", "yolk", "yolks", "white", "whites"});
+        };
+        return std::any_of(first.begin(), first.end(), names_egg) &&
+               std::none_of(second.begin(), second.end(), names_egg);
     }
 
-    // "for brushing", "to grease the pan": the first word behind "for" or "to" that says it.
-    static void take_purpose(const Tokens& tokens, std::string& purpose) {
-        bool is_behind = false;
-        std::size_t count = 0;
-        for (const LineToken& token : tokens) {
-            if (is_behind && token.is_word()) {
-                const std::string_view found = purpose_named(token.folded);
-                if (!found.empty() || token.is("dough")) {
-                    purpose = found;
-                    return;
-                }
-                if (++count > 6) {
-                    return;
-                }
-            }
-            is_behind = is_behind || is_any(token, {"for", "to"});
-        }
+    static bool names_more(const Tokens& tail, std::size_t begin) {
+        return begin < tail.size() && tail[begin].is_word() && !is_clause_word(tail[begin].folded);
     }
 
     std::vector<Bracket> brackets_;
@@ -386,6 +382,7 @@ private:
     std::size_t amount_begin_ = 0;
     std::size_t amount_end_ = 0;
     std::size_t rest_begin_ = 0;
+    bool is_purpose_of_second_ = false; // of what stands behind "plus"
 };
 
 } // namespace

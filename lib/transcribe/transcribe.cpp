@@ -4,6 +4,7 @@
 #include "source/unicode.hpp"
 #include "transcribe/measure_habit.hpp"
 #include "transcribe/recipe_text.hpp"
+#include "transcribe/used_apart.hpp"
 #include "transcribe/write_transcription.hpp"
 
 #include <algorithm>
@@ -49,6 +50,9 @@ public:
                 read.is_sure = read.is_sure && !is_prose;
                 result_.lines.push_back(std::move(read));
             }
+        }
+        if (!is_prose) {
+            set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
         }
         if (recipe.behind_list) {
             add_from_sentences(*recipe.behind_list, habit);

@@ -1,0 +1,22 @@
+// What a line says that its ingredient is for, and which part of it is used. Private to the transcribe
+// folder.
+#pragma once
+
+#include "transcribe/kitchen_amount.hpp"
+#include "transcribe/line_tokens.hpp"
+
+#include <string>
+#include <vector>
+
+namespace leavenwright {
+
+/// "for brushing", "to grease the pan", "frying fat"; empty where nothing is said, or the dough is.
+std::string purpose_in(const std::vector<LineToken>& tokens);
+
+/// Turns "lemon, the zest of it" into "zest of lemon, ", where a comma parts the two.
+void turn_part_behind(std::vector<LineToken>& name);
+
+/// "flour, up to 7 cups", "flour maybe 1/4 cup more": widens `amount` and takes the words out of `tokens`.
+void take_upper_end(KitchenAmount& amount, std::vector<LineToken>& tokens);
+
+} // namespace leavenwright
