@@ -134,7 +134,7 @@ constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened
                                      "with|over|made|from|if|when|because|which|that|so|dissolved|"
                                      "mixed|about|plus|to|or|as|like|such|see|note|"
                                      "depending|more|on|per|then|enough|according|taken|cut|using|minus|"
-                                     "instead|each|i|e|eg|ie|use|may|can|should|"
+                                     "instead|less|each|i|e|eg|ie|use|may|can|should|"
                                      "will|is|are|was|but|softened|melted|beaten|scalded|sifted|divided|"
                                      "optional|cooled|warmed|heated|separated|"
                                      "chopped|sliced|diced|grated|crumbled|stirred|reserved|lukewarm|warm|"

@@ -48,4 +48,10 @@ bool is_continuation(std::string_view item, std::string_view text, const Pantry&
     return !names_one && begins_remark(tokens.front());
 }
 
+SourcedText joined(const SourcedText& item, const SourcedText& line) {
+    const SourceSpan span{item.span.offset, line.span.offset + line.text.size() - item.span.offset};
+    return {
+        .source = item.source, .span = span, .text = item.source->text().substr(span.offset, span.length)};
+}
+
 } // namespace leavenwright

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "pantry/pantry.hpp"
+#include "source/source_text.hpp"
 
 #include <string_view>
 
@@ -10,5 +11,8 @@ namespace leavenwright {
 /// Whether `text`, set in below `item`, goes on with it: "-if the day is damp", "-- slightly beaten", "cut
 /// into pieces", "or margarine", and the name below an amount. Linear time.
 bool is_continuation(std::string_view item, std::string_view text, const Pantry& pantry);
+
+/// From the beginning of `item` to the end of `line`, which stands below it.
+SourcedText joined(const SourcedText& item, const SourcedText& line);
 
 } // namespace leavenwright

@@ -41,6 +41,10 @@ public:
                                        next_line_.find('|') != std::string_view::npos;
             const bool is_read = source_->line_start(number) + begin < read_to_; // of a list that runs on
             number_ = number;
+            if (part_ != RecipePart::heading &&
+                frame_.is_signature_mark(line, source_->line_count() - number)) {
+                break;
+            }
             if (!is_rule(line) && !is_table_head && !is_read) {
                 take(whole.part(begin, end - begin + 1));
             }
@@ -79,6 +83,7 @@ private:
             part_ = *part;
             has_heading_ = true;
             role_ = "dough";
+            group_ = 0;
             return;
         }
         if (take_yield(line.text, heading) || take_heading(line, heading) || is_worded_rule(line.text)) {
@@ -99,40 +104,39 @@ private:
 
     // What stands around the recipe. Times among the directions are theirs.
     bool take_frame(const SourcedText& line) {
-        const bool goes_on = !blank_before_ && (frame_ == FrameLine::Kind::nutrition ? is_nutrition(line.text)
-                                                : frame_ == FrameLine::Kind::notes   ? is_remark(line.text)
-                                                                                     : false);
-        if (part_ == RecipePart::directions || goes_on) {
-            return goes_on;
+        if (part_ == RecipePart::directions) {
+            return false;
         }
-        const FrameLine frame = frame_line(line.text);
-        frame_ = frame.kind;
+        const FrameLine frame = frame_.read(line.text, blank_before_, is_item(line.text));
         if (frame.kind == FrameLine::Kind::title && part_ == RecipePart::heading) {
             recipe_.name = frame.value;
         } else if (frame.kind == FrameLine::Kind::yield) {
-            recipe_.yield = frame.value;
+            set_yield(frame.value);
         }
         return frame.kind != FrameLine::Kind::none;
     }
 
-    bool is_remark(std::string_view text) const {
-        return !is_item(text) && !text.starts_with('#') && !is_ended_by_colon(text) &&
-               !part_named(heading_text(text));
+    void set_yield(std::string text) {
+        recipe_.yield = std::move(text);
+        if (part_ == RecipePart::heading && !blank_before_ && may_be_title(source_->line(number_ - 1))) {
+            set_name(source_->line(number_ - 1));
+        }
+    }
+
+    void set_name(std::string_view line) {
+        recipe_.name = plain_line(line);
+        recipe_.name.erase(0, std::min(recipe_.name.find_first_not_of("# "), recipe_.name.size()));
     }
 
     // "  6 c  Flour; up to 7", and below it "       -if the day is damp": set in deeper, and no item.
     bool take_continuation(const SourcedText& line) {
         const bool is_below_item = part_ == RecipePart::ingredients && !blank_before_ &&
                                    right_column_.empty() && item_number_ + 1 == number_;
-        if (!is_below_item || indent_of(number_) < indent_of(item_number_) + 2 ||
+        if (!is_below_item || indent_of(number_) < item_indent_ + 2 ||
             !is_continuation(recipe_.lines.back().place.text, line.text, pantry_)) {
             return false;
         }
-        SourcedText& place = recipe_.lines.back().place;
-        const std::size_t length = line.span.offset + line.text.size() - place.span.offset;
-        place = {.source = source_,
-                 .span = {place.span.offset, length},
-                 .text = source_->text().substr(place.span.offset, length)};
+        recipe_.lines.back().place = joined(recipe_.lines.back().place, line);
         item_number_ = number_;
         return true;
     }
@@ -164,6 +168,7 @@ private:
         part_ = *part;
         has_heading_ = true;
         role_ = "dough";
+        group_ = 0;
         blank_before_ = true; // a paragraph begins
         is_behind_label_ = true;
         take(line.part(begin, line.text.size() - begin));
@@ -261,8 +266,9 @@ private:
 
     void push_ingredient(const SourcedText& line) {
         if (recipe_.lines.size() < most_recipe_lines) {
-            recipe_.lines.push_back({.place = line, .role = role_});
+            recipe_.lines.push_back({.place = line, .role = role_, .group = group_});
             item_number_ = number_;
+            item_indent_ = indent_of(number_);
         }
     }
 
@@ -309,6 +315,7 @@ private:
             return false;
         }
         auto role = role_of_heading(title);
+        const bool says_role = role.has_value();
         if (!role && is_marked && part_ == RecipePart::ingredients) {
             role = role_of_group(line.text, title);
         }
@@ -329,6 +336,8 @@ private:
         flush_columns();
         part_ = RecipePart::ingredients;
         role_ = *role;
+        groups_ += says_role ? 0U : 1U;
+        group_ = says_role ? 0U : groups_;
         return true;
     }
 
@@ -353,7 +362,7 @@ private:
                                             "serves: ", "servings: ", "makes: ", "yields: ", "quantity: "}) {
             if (heading.starts_with(word) && part_ != RecipePart::directions && heading.size() < 80) {
                 const std::string text = plain_line(line);
-                recipe_.yield = text.substr(std::min(word.size(), text.size()));
+                set_yield(text.substr(std::min(word.size(), text.size())));
                 return true;
             }
         }
@@ -362,7 +371,7 @@ private:
 
     void take_before(const SourcedText& line) {
         // of a name not known
-        const bool is_above_list = blank_before_ && names_pack(line.text) && is_blank(next_line_);
+        const bool is_above_list = names_pack(line.text) && (is_blank(next_line_) || names_pack(next_line_));
         const bool begins_list =
             begins_with_number(line.text) && (is_item(next_line_) || has_measure(next_line_));
         if (is_above_list) {
@@ -372,9 +381,8 @@ private:
             part_ = RecipePart::ingredients;
             take_ingredient(line);
         } else if (recipe_.name.empty() && line.text.size() <= 120) {
-            std::string name = plain_line(line.text);
-            name.erase(0, std::min(name.find_first_not_of("# "), name.size()));
-            recipe_.name = name;
+            const std::string name = bold_name(line.text);
+            set_name(name.empty() ? line.text : name);
         }
     }
 
@@ -421,10 +429,13 @@ private:
     std::string_view next_line_;
     std::string_view next_words_; // of the next line that has some
     std::vector<SourcedText> right_column_;
-    FrameLine::Kind frame_ = FrameLine::Kind::none; // of the line before
-    std::size_t number_ = 0;                        // of the line being read
-    std::size_t item_number_ = 0;                   // of the line whose item was pushed last
-    std::size_t read_to_ = 0;                       // bytes that a list which runs on took
+    FrameReader frame_;
+    std::size_t number_ = 0;      // of the line being read
+    std::size_t item_number_ = 0; // of the line whose item was pushed last
+    std::size_t item_indent_ = 0; // of its first line
+    std::size_t groups_ = 0;      // below headings that say no role
+    std::size_t group_ = 0;
+    std::size_t read_to_ = 0; // bytes that a list which runs on took
     bool has_heading_ = false;
     bool is_behind_label_ = false;
     bool blank_before_ = true;

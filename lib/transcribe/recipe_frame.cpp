@@ -16,6 +16,10 @@ namespace {
 using Kind = FrameLine::Kind;
 constexpr std::size_t longest_label = 40; // bytes
 
+bool is_digit(char byte) {
+    return byte >= '0' && byte <= '9';
+}
+
 // Whether `words`, separated by '|', hold `word`.
 bool is_among(std::string_view words, std::string_view word) {
     while (!words.empty()) {
@@ -34,12 +38,13 @@ constexpr auto labels = std::to_array<std::pair<Kind, std::string_view>>({
                   "quantity|batch size"},
     {Kind::notes, "note|notes|tip|tips|storage|to store|variation|variations|serving suggestion|"
                   "serving suggestions"},
-    {Kind::other, // heads of mails and posts
-     "date|from|to|cc|subject|newsgroups|message id|reply to|in reply "
-     "to|references|organization|lines|sender|"
-     "sent|thread|posted|posted by|submitted by|shared by|contributed by|entered by|author|by|recipe "
-     "by|source|"
-     "origin|adapted from|published|updated|last updated|url|link|permalink|slug|id|layout|draft"},
+    {Kind::mail, "from|to|cc|subject|newsgroups|message id|path|organization|reply to|in reply to"},
+    {Kind::other, // of mails and posts
+     "date|references|lines|sender|sent|thread|posted|posted by|submitted by|shared by|contributed "
+     "by|entered by|"
+     "author|by|recipe by|source|origin|adapted from|published|updated|last "
+     "updated|url|link|permalink|slug|id|"
+     "layout|draft"},
     {Kind::other, // what the recipe is filed under
      "category|categories|keyword|keywords|tag|tags|cuisine|course|type of dish|difficulty|level|"
      "skill level|rating|diet|cost|description|summary|image|photo|picture|language|equipment|tools"},
@@ -96,6 +101,10 @@ FrameLine labelled(std::string_view line, std::string_view separators) {
     const std::string label = fold_name(plain_line(line.substr(0, colon)));
     FrameLine frame{.kind = kind_of_label(label), .value = {}};
     const std::string_view behind = line.substr(colon + 1);
+    const std::size_t first = behind.find_first_not_of(" *_");
+    if (label == "preparation" && first != std::string_view::npos && is_digit(behind[first])) {
+        return {.kind = Kind::other, .value = {}}; // its time
+    }
     if (label == "date" && has_measure(behind)) { // the fruit
         return {};
     }
@@ -106,7 +115,7 @@ FrameLine labelled(std::string_view line, std::string_view separators) {
         !frame.value.empty() && frame.value.find_first_not_of("0123456789") == std::string::npos;
     if (frame.kind == Kind::none || (label == "serving size" && !is_number)) { // of one: "1 slice"
         frame.kind = frame.kind == Kind::none ? Kind::none : Kind::other;
-    } else if (frame.kind != Kind::other && frame.kind != Kind::notes && frame.value.empty()) {
+    } else if ((frame.kind == Kind::title || frame.kind == Kind::yield) && frame.value.empty()) {
         frame.kind = Kind::none; // "Recipe:" alone
     }
     return frame;
@@ -125,7 +134,7 @@ bool is_navigation(std::string_view line) {
 
 bool is_number_of_nutrition(std::string_view behind) {
     const std::size_t at = behind.find_first_not_of(" :(<");
-    return at == std::string_view::npos || (behind[at] >= '0' && behind[at] <= '9');
+    return at == std::string_view::npos || is_digit(behind[at]);
 }
 
 bool begins_with_nutrient(std::string_view folded, std::string_view nutrients_known) {
@@ -141,11 +150,42 @@ std::string beginning_of(std::string_view line) {
     return fold_name(plain_line(line.substr(0, enough)));
 }
 
-} // namespace
-
+// Below a head of nutrition: "Total Fat 3 g", "Sugar 2 g".
 bool is_nutrition(std::string_view line) {
     const std::string folded = beginning_of(line);
     return begins_with_nutrient(folded, nutrients) || begins_with_nutrient(folded, nutrients_of_list);
+}
+
+bool ends_notes(std::string_view line) {
+    const std::size_t end = line.find_last_not_of(" *_|\t");
+    return line.starts_with('#') || (end != std::string_view::npos && line[end] == ':') ||
+           part_named(heading_text(line));
+}
+
+} // namespace
+
+FrameLine FrameReader::read(std::string_view line, bool is_below_blank, bool is_item) {
+    const bool is_of_notes = before_ == Kind::notes && !is_item && !ends_notes(line);
+    const bool goes_on =
+        !is_below_blank && (is_of_notes || (before_ == Kind::nutrition && is_nutrition(line)));
+    if (goes_on) {
+        return {.kind = before_, .value = {}};
+    }
+    FrameLine frame = frame_line(line);
+    before_ = frame.kind;
+    is_mail_ = is_mail_ || frame.kind == Kind::mail;
+    return frame;
+}
+
+bool FrameReader::is_signature_mark(std::string_view line, std::size_t lines_below) const {
+    constexpr std::size_t most_lines = 8;
+    return is_mail_ && lines_below <= most_lines && (line == "--" || line == "-- " || line == "--\r");
+}
+
+bool may_be_title(std::string_view line) {
+    constexpr std::size_t longest_title = 60;
+    return line.size() < longest_title && line.find_first_not_of(" \t\r") != std::string_view::npos &&
+           !is_rule(line) && !is_sentence(line) && frame_line(line).kind == Kind::none;
 }
 
 FrameLine frame_line(std::string_view whole) {
@@ -158,8 +198,10 @@ FrameLine frame_line(std::string_view whole) {
         return frame;
     }
     const std::string folded = beginning_of(line);
-    const bool is_head = std::any_of(nutrition_heads.begin(), nutrition_heads.end(),
-                                     [&](std::string_view head) { return folded.starts_with(head); });
+    const bool is_figure = folded.starts_with("per ") && folded.find("calorie") != std::string::npos;
+    const bool is_head =
+        is_figure || std::any_of(nutrition_heads.begin(), nutrition_heads.end(),
+                                 [&](std::string_view head) { return folded.starts_with(head); });
     const bool is_bare_notes =
         line.size() < longest_label && kind_of_label(heading_text(line)) == Kind::notes;
     frame.kind = is_head || begins_with_nutrient(folded, nutrients) ? Kind::nutrition
@@ -202,6 +244,15 @@ bool is_column_head(std::string_view line) {
             is_ingredient || token.folded.starts_with("ingredient") || token.folded.starts_with("item");
     }
     return is_amount && is_ingredient;
+}
+
+std::string bold_name(std::string_view line) {
+    constexpr std::size_t longest_name = 60;
+    const std::size_t begin = line.find("'''");
+    const std::size_t end =
+        begin == std::string_view::npos ? begin : line.substr(0, begin + longest_name).find("'''", begin + 3);
+    return end == std::string_view::npos ? std::string()
+                                         : plain_line(line.substr(begin + 3, end - begin - 3));
 }
 
 bool names_pack(std::string_view line) {
@@ -251,7 +302,10 @@ FrontMatter read_front_matter(const SourceText& source) {
         if ((!goes_on && !is_wiki && !is_key) || part_named(key)) {
             return {};
         }
-        const FrameLine frame = labelled(words, ":=");
+        FrameLine frame = labelled(words, ":=");
+        if (key == "name") {
+            frame = {.kind = Kind::title, .value = first_cell(words.substr(words.find_first_of(":=") + 1))};
+        }
         has_label = has_label || frame.kind != Kind::none;
         if (frame.kind == Kind::title && front.title.empty()) {
             front.title = frame.value;

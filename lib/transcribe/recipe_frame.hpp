@@ -15,6 +15,7 @@ struct FrameLine {
     enum class Kind {
         none, // no frame
         other,
+        mail, // the head of one
         title,
         yield,
         nutrition, // figures may follow it
@@ -29,14 +30,32 @@ struct FrameLine {
 /// "Salt: 2 tsp" and "Date: 1 cup" are none.
 FrameLine frame_line(std::string_view line);
 
-/// Whether a line below a head of nutrition goes on with it: "Total Fat 3 g".
-bool is_nutrition(std::string_view line);
+/// Follows the frame through a text, line by line: figures below a head of nutrition, and notes down to a
+/// blank line, are frame too.
+class FrameReader {
+public:
+    /// `is_item`: the line is one of a list, if it is no frame.
+    FrameLine read(std::string_view line, bool is_below_blank, bool is_item);
+    /// Whether "--" stands alone above what a mailer signs with.
+    bool is_signature_mark(std::string_view line, std::size_t lines_below) const;
+
+private:
+    FrameLine::Kind before_ = FrameLine::Kind::none;
+    bool is_mail_ = false;
+};
+
+/// Whether the line above "Makes 2 loaves" may be the title.
+bool may_be_title(std::string_view line);
 
 /// "---------- Recipe Export ----------"
 bool is_worded_rule(std::string_view line);
 
 /// "Amount  Measure  Ingredient -- Preparation Method": a head over columns that begin with the amount.
 bool is_column_head(std::string_view line);
+
+/// "Lock-keeper's loaf" in "The '''lock-keeper's loaf''' is a rye loaf": what a sentence draws bold first;
+/// empty where it draws nothing so.
+std::string bold_name(std::string_view line);
 
 /// "Flour, whole wheat    5 lb bag": how a thing is sold.
 bool names_pack(std::string_view line);

@@ -15,6 +15,7 @@ namespace leavenwright {
 struct RecipeLine {
     SourcedText place;
     std::string role = "dough"; // by the heading above it
+    std::size_t group = 0;      // of lines below a heading that says no role, counted from 1; 0 below others
 };
 
 /// What a recipe says, before any of it is understood.

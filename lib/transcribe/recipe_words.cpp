@@ -108,8 +108,10 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
         if (is_dough) {
             return "dough";
         }
-        if (const std::string_view purpose = purpose_named(word);
-            !purpose.empty() && word != "tin" && word != "pan") {
+        // "Rings" are baked, no place to grease
+        const std::string_view purpose = purpose_named(word);
+        const bool is_place = (purpose == "greasing" || purpose == "dusting") && !word.ends_with("ing");
+        if (!purpose.empty() && !is_place) {
             return std::string(purpose);
         }
         rest.remove_prefix(std::min(word.size() + 1, rest.size()));

@@ -135,8 +135,12 @@ private:
         if (!line_.size_of.empty() || tokens_.empty() || is_name_number(0)) {
             return;
         }
-        if (tokens_.front().is_word()) { // "pinch salt"
-            const auto measure = measure_named(tokens_.front().text, tokens_.front().folded);
+        if (tokens_.front().is_word()) { // "pinch salt", "good pinch salt"
+            const bool is_led =
+                tokens_.size() > 1 &&
+                is_any(tokens_.front(), {"good", "big", "generous", "small", "large", "tiny", "scant"});
+            const LineToken& word = tokens_[is_led ? 1 : 0];
+            const auto measure = measure_named(word.text, word.folded);
             const bool is_pinch = measure && (measure->name == "pinch" || measure->name == "dash");
             if (is_pinch) {
                 LineToken one;

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace leavenwright {
 namespace {
@@ -44,13 +45,21 @@ public:
         const bool is_prose = recipe.lines.empty() && take_prose(recipe);
         result_.name = recipe.name.empty() ? "Untitled recipe" : printable(recipe.name, 120);
         const MeasureHabit habit = habit_of(recipe);
+        std::size_t group_begin = 0;
+        std::size_t group = 0;
         for (const RecipeLine& line : recipe.lines) {
+            if (line.group != group) {
+                end_group(group, group_begin);
+                group = line.group;
+                group_begin = result_.lines.size();
+            }
             auto lines = read_ingredient_line(line.place, pantry_, line.role, diagnostics_, habit);
             for (IngredientLine& read : lines) {
                 read.is_sure = read.is_sure && !is_prose;
                 result_.lines.push_back(std::move(read));
             }
         }
+        end_group(group, group_begin);
         if (!is_prose) {
             set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
         }
@@ -90,6 +99,12 @@ private:
                                "take it out");
         }
         return true;
+    }
+
+    void end_group(std::size_t group, std::size_t begin) {
+        if (group > 0) {
+            set_apart_by_group(std::span(result_.lines).subspan(begin), diagnostics_);
+        }
     }
 
     // By the recipe's own words: those of a page around it are somebody else's.

@@ -108,6 +108,7 @@ std::string role_by_directions(std::span<const std::string> words, std::span<con
     std::string role;
     std::string_view act; // of the words before; empty where it mixes
     bool is_open = false; // named in this sentence
+    bool is_left_out = false;
     for (const std::string& word : words) {
         if (word == ".") {
             act = {};
@@ -119,13 +120,15 @@ std::string role_by_directions(std::span<const std::string> words, std::span<con
                 return {};
             }
             act = {};
-        } else if (is_called(word, calls)) {
+        } else if (is_called(word, calls) && !is_left_out) { // "all the rest but the jam"
             if (act.empty()) {
                 return {};
             }
             role = role.empty() ? std::string(act) : role;
             is_open = true;
         }
+        is_left_out =
+            word == "but" || word == "except" || word == "without" || (is_left_out && word == "the");
     }
     return role;
 }
@@ -174,6 +177,23 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
                                     : "add it to the dough if it goes into it");
         line.is_sure = false;
         line.role = is_kept ? line.role : role;
+    }
+}
+
+void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics) {
+    if (group.empty() || is_in_dough(group.front().role)) {
+        return;
+    }
+    const std::string& role = group.front().role;
+    for (IngredientLine& line : group) {
+        if (line.role == "dough") {
+            line.role = role;
+            line.is_sure = false;
+            diagnostics.warning(Code::ingredient_doubtful, line.place,
+                                in_quotes(line.text) + " stands below a line for " + role +
+                                    ", in a group of its own; it is kept apart",
+                                "add it to the dough if it goes into it");
+        }
     }
 }
 

@@ -17,4 +17,8 @@ namespace leavenwright {
 void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const std::string> directions,
                              Diagnostics& diagnostics);
 
+/// Of the lines below a heading that does not say what they are for ("Water:"): where the first says it ("3 l
+/// water for boiling"), it is taken for those of the dough too, with a warning each.
+void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics);
+
 } // namespace leavenwright
