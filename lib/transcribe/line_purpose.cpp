@@ -77,7 +77,7 @@ void turn_part_behind(Tokens& name) {
 
 void take_upper_end(KitchenAmount& amount, Tokens& tokens) {
     constexpr double widest = 3.0; // more is another thing
-    for (std::size_t at = 1; at + 1 < tokens.size() && at < 40; ++at) {
+    for (std::size_t at = 0; at + 1 < tokens.size() && at < 40; ++at) {
         const bool is_up_to = tokens[at].is("up") && tokens[at + 1].is("to");
         if (!is_up_to && !is_any(tokens[at], {"maybe", "perhaps", "possibly"})) {
             continue;
@@ -89,7 +89,7 @@ void take_upper_end(KitchenAmount& amount, Tokens& tokens) {
             continue;
         }
         std::size_t end = begin + upper->length;
-        const bool is_plus = tokens[at - 1].is("plus");
+        const bool is_plus = at > 0 && tokens[at - 1].is("plus");
         const bool is_more = end < tokens.size() && is_any(tokens[end], {"more", "extra", "additional"});
         end += is_more ? 1U : 0U;
         const bool is_bare = upper->measure.is_piece() && upper->measure.name.empty();

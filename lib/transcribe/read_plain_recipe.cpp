@@ -358,7 +358,7 @@ private:
     }
 
     bool take_yield(std::string_view line, std::string_view heading) {
-        for (const std::string_view word : {"makes ", "yield: ", "yields ", "yield ",
+        for (const std::string_view word : {"makes ", "serves ", "yield: ", "yields ", "yield ",
                                             "serves: ", "servings: ", "makes: ", "yields: ", "quantity: "}) {
             if (heading.starts_with(word) && part_ != RecipePart::directions && heading.size() < 80) {
                 const std::string text = plain_line(line);

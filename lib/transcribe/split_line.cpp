@@ -27,8 +27,10 @@ public:
         take_brackets();
         take_fullness_behind(line_.aside);
         take_fullness_behind(line_.name);
-        if (line_.amount && !line_.amount->is_range) {
-            take_upper_end(*line_.amount, line_.name);
+        for (Tokens* tokens : {&line_.name, &line_.aside}) {
+            if (line_.amount && !line_.amount->is_range) {
+                take_upper_end(*line_.amount, *tokens);
+            }
         }
         take_extra();
         turn_part_behind(line_.name);
@@ -372,8 +374,11 @@ private:
         const auto names_egg = [](const LineToken& token) {
             return is_any(token, {"egg", "eggs", "yolk", "yolks", "white", "whites"});
         };
+        const auto clause = std::find_if(second.begin(), second.end(), [](const LineToken& token) {
+            return token.is("for") || token.is("to"); // "for egg wash"
+        });
         return std::any_of(first.begin(), first.end(), names_egg) &&
-               std::none_of(second.begin(), second.end(), names_egg);
+               std::none_of(second.begin(), clause, names_egg);
     }
 
     static bool names_more(const Tokens& tail, std::size_t begin) {
