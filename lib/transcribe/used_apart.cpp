@@ -48,10 +48,26 @@ std::string_view role_of_act(std::string_view word) {
     return {};
 }
 
-// Words of the directions; "." between sentences.
-std::vector<std::string> words_of(std::span<const std::string> directions) {
+struct DirectionWord {
+    enum class Kind { other, end, mix, apart }; // of a sentence; an act
+
+    std::string text;
+    Kind kind = Kind::other;
+    std::string_view role; // of an act apart
+};
+using Kind = DirectionWord::Kind;
+
+DirectionWord direction_word(std::string text) {
+    const std::string_view role = role_of_act(text);
+    const Kind kind = !role.empty()                          ? Kind::apart
+                      : begins_with_any(text, acts_of_dough) ? Kind::mix
+                                                             : Kind::other;
+    return {.text = std::move(text), .kind = kind, .role = role};
+}
+
+std::vector<DirectionWord> words_of(std::span<const std::string> directions) {
     constexpr std::size_t most_words = 20000;
-    std::vector<std::string> words;
+    std::vector<DirectionWord> words;
     for (const std::string& paragraph : directions) {
         std::string word;
         for (const char byte : fold_name(paragraph) + " .") {
@@ -62,10 +78,10 @@ std::vector<std::string> words_of(std::span<const std::string> directions) {
                 continue;
             }
             if (!word.empty() && words.size() < most_words) {
-                words.push_back(std::exchange(word, {}));
+                words.push_back(direction_word(std::exchange(word, {})));
             }
             if (byte == '.' || byte == ';' || byte == '!') {
-                words.emplace_back(".");
+                words.push_back({.text = {}, .kind = Kind::end, .role = {}});
             }
         }
     }
@@ -104,31 +120,27 @@ bool is_called(std::string_view word, std::span<const std::string> calls) {
 }
 
 // The role of a thing that every sentence naming it sets apart; empty where one mixes it, or none names it.
-std::string role_by_directions(std::span<const std::string> words, std::span<const std::string> calls) {
+std::string role_by_directions(std::span<const DirectionWord> words, std::span<const std::string> calls) {
     std::string role;
     std::string_view act; // of the words before; empty where it mixes
     bool is_open = false; // named in this sentence
     bool is_left_out = false;
-    for (const std::string& word : words) {
-        if (word == ".") {
-            act = {};
-            is_open = false;
-        } else if (const std::string_view apart = role_of_act(word); !apart.empty()) {
-            act = apart;
-        } else if (begins_with_any(word, acts_of_dough)) {
-            if (is_open) { // "strew the seeds over and knead them in"
-                return {};
-            }
-            act = {};
-        } else if (is_called(word, calls) && !is_left_out) { // "all the rest but the jam"
+    for (const DirectionWord& word : words) {
+        if (word.kind == Kind::mix && is_open) { // "strew the seeds over and knead them in"
+            return {};
+        }
+        if (word.kind != Kind::other) {
+            act = word.role;
+            is_open = is_open && word.kind != Kind::end;
+        } else if (!is_left_out && is_called(word.text, calls)) { // "all the rest but the jam"
             if (act.empty()) {
                 return {};
             }
             role = role.empty() ? std::string(act) : role;
             is_open = true;
         }
-        is_left_out =
-            word == "but" || word == "except" || word == "without" || (is_left_out && word == "the");
+        is_left_out = word.text == "but" || word.text == "except" || word.text == "without" ||
+                      (is_left_out && word.text == "the");
     }
     return role;
 }
@@ -137,9 +149,9 @@ bool is_seed(const IngredientLine& line) {
     return line.key.ends_with("seed") || line.key.ends_with("seeds");
 }
 
-bool mixes_all(std::span<const std::string> words) {
-    return std::any_of(words.begin(), words.end(), [](const std::string& word) {
-        return word.starts_with("ingredient") || word == "everything";
+bool mixes_all(std::span<const DirectionWord> words) {
+    return std::any_of(words.begin(), words.end(), [](const DirectionWord& word) {
+        return word.text.starts_with("ingredient") || word.text == "everything";
     });
 }
 
@@ -147,7 +159,7 @@ bool mixes_all(std::span<const std::string> words) {
 
 void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const std::string> directions,
                              Diagnostics& diagnostics) {
-    const std::vector<std::string> words = words_of(directions);
+    const std::vector<DirectionWord> words = words_of(directions);
     const bool is_all_mixed = mixes_all(words);
     for (IngredientLine& line : lines) {
         const auto is_same = [&](const IngredientLine& other) {
