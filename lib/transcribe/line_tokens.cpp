@@ -95,6 +95,9 @@ std::size_t bullet_length(std::string_view line) {
         (line[1] == ' ' || (line.front() == '-' && is_digit(line[1])))) {
         return 1;
     }
+    if (line.starts_with(':')) { // below ";Dough" in a wiki
+        return 1;
+    }
     for (const std::string_view box : {"[ ]", "[x]", "[X]", "[]"}) {
         if (line.starts_with(box)) {
             return box.size();

@@ -29,7 +29,7 @@ public:
         for (std::size_t number = front.line_count + 1; number <= source_->line_count(); ++number) {
             const std::string_view line = source_->line(number);
             const std::size_t begin = line.find_first_not_of(" \t");
-            if (begin == std::string_view::npos) {
+            if (line.find_first_not_of(" \t>") == std::string_view::npos) { // of a quoted mail too
                 blank_before_ = true;
                 continue;
             }
@@ -80,6 +80,9 @@ private:
         }
         const std::string heading = heading_text(line.text);
         if (const auto part = part_named(heading)) {
+            if (*part == RecipePart::ingredients && !has_heading_ && recipe_.lines.size() == 1) {
+                recipe_.lines.clear(); // "Made with 500 g of flour" above the list
+            }
             part_ = *part;
             has_heading_ = true;
             role_ = "dough";
@@ -131,7 +134,8 @@ private:
     // "  6 c  Flour; up to 7", and below it "       -if the day is damp": set in deeper, and no item.
     bool take_continuation(const SourcedText& line) {
         const bool is_below_item = part_ == RecipePart::ingredients && !blank_before_ &&
-                                   right_column_.empty() && item_number_ + 1 == number_;
+                                   !recipe_.lines.empty() && right_column_.empty() &&
+                                   item_number_ + 1 == number_;
         if (!is_below_item || indent_of(number_) < item_indent_ + 2 ||
             !is_continuation(recipe_.lines.back().place.text, line.text, pantry_)) {
             return false;
@@ -302,8 +306,9 @@ private:
 
     // "For the filling:", "## Dough", "**Glaze**"; lines among ingredients that name a group.
     bool take_heading(const SourcedText& line, const std::string& heading) {
-        const bool is_marked = line.text.starts_with('#') || is_ended_by_colon(line.text) ||
-                               line.text.ends_with(" -") || line.text.ends_with("--") ||
+        const bool is_marked = line.text.starts_with('#') || line.text.starts_with(';') || // of a wiki
+                               is_ended_by_colon(line.text) || line.text.ends_with(" -") ||
+                               line.text.ends_with("--") ||
                                (line.text.starts_with("**") && line.text.ends_with("**"));
         const std::string title = without_brackets(heading);
         const bool is_bare =
@@ -380,7 +385,7 @@ private:
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = RecipePart::ingredients;
             take_ingredient(line);
-        } else if (recipe_.name.empty() && line.text.size() <= 120) {
+        } else if (recipe_.name.empty() && line.text.size() <= 120 && !is_ended_by_colon(line.text)) {
             const std::string name = bold_name(line.text);
             set_name(name.empty() ? line.text : name);
         }

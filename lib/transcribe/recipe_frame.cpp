@@ -52,15 +52,27 @@ constexpr auto labels = std::to_array<std::pair<Kind, std::string_view>>({
      "prep|prep time|preparation time|working time|cook|cook time|cooking time|bake time|baking time|rise "
      "time|"
      "rising time|rest time|resting time|proof time|proving time|chill time|total|total time|time|times|"
-     "active time|hands on time|ready in|oven|oven temp|oven temperature|baking temperature|temperature"},
+     "active time|hands on time|ready in|oven|oven temp|oven temperature|baking temperature|temperature|"
+     "water temperature|temperature of water|dough temperature|desired dough temperature|final dough "
+     "temperature|"
+     "temperature of dough|room temperature"},
 });
+
+// Whole lines of pages and of programs that keep recipes.
+constexpr std::string_view buttons =
+    "jump to recipe|print recipe|print|pin|pin recipe|share|save|save recipe|rate|rate this recipe|"
+    "leave a review|leave a comment|skip to content|us customary metric|cook mode";
+constexpr auto remarks_of_files =
+    std::to_array<std::string_view>({"exported from", "exported by", "posted by", "typed by", "formatted by",
+                                     "converted by", "printed from", "from the kitchen of"});
 
 constexpr std::string_view nutrients =
     "calories|calories from fat|total calories|kcal|energy|total fat|saturated fat|trans fat|saturates|"
-    "of which saturates|cholesterol|sodium|potassium|carbohydrate|carbohydrates|total carbohydrate|"
-    "total carbohydrates|carbs|dietary fiber|fiber|fibre|protein|total sugars|of which sugars|vitamin a|"
-    "vitamin c|calcium|iron";
-constexpr std::string_view nutrients_of_list = "fat|sugar|sugars|salt"; // an ingredient as well
+    "of which saturates|cholesterol|sodium|carbohydrate|carbohydrates|total carbohydrate|"
+    "total carbohydrates|dietary fiber|dietary fibre|total sugars|of which sugars|vitamin a|vitamin c";
+// An ingredient as well, where no table of nutrition is.
+constexpr std::string_view nutrients_of_list =
+    "fat|sugar|sugars|salt|fiber|fibre|protein|calcium|iron|potassium|carbs";
 constexpr auto nutrition_heads = std::to_array<std::string_view>(
     {"nutrition", "nutritional", "per serving", "each serving", "per portion", "per slice", "amount per "});
 
@@ -130,6 +142,28 @@ bool is_navigation(std::string_view line) {
     }
     return line.starts_with('[') &&
            (line.find("] | [") != std::string_view::npos || line.find(") | [") != std::string_view::npos);
+}
+
+// "1x 2x 3x": by how much a page makes more.
+bool is_scale(std::string_view line) {
+    return std::count(line.begin(), line.end(), 'x') > 1 &&
+           line.find_first_not_of("0123456789x /\xC2\xBD") == std::string_view::npos;
+}
+
+// "Total dough weight 815 g": the sum of the list.
+bool is_total(std::string_view folded) {
+    if (!folded.starts_with("total ")) {
+        return folded == "total" || folded == "totals";
+    }
+    const std::string_view rest = folded.substr(std::string_view("total ").size());
+    return is_digit(rest.front()) ||
+           is_among("dough|weight|flour|water|liquid|yield|mass|formula|time|percent|percentage",
+                    rest.substr(0, rest.find_first_of(" :")));
+}
+
+bool is_of_file(std::string_view folded) {
+    const auto begins = [&](std::string_view remark) { return folded.starts_with(remark); };
+    return is_among(buttons, folded) || std::any_of(remarks_of_files.begin(), remarks_of_files.end(), begins);
 }
 
 bool is_number_of_nutrition(std::string_view behind) {
@@ -204,9 +238,10 @@ FrameLine frame_line(std::string_view whole) {
                                  [&](std::string_view head) { return folded.starts_with(head); });
     const bool is_bare_notes =
         line.size() < longest_label && kind_of_label(heading_text(line)) == Kind::notes;
-    frame.kind = is_head || begins_with_nutrient(folded, nutrients) ? Kind::nutrition
-                 : is_bare_notes                                    ? Kind::notes
-                                                                    : Kind::none;
+    frame.kind = is_of_file(folded) || is_scale(line) || is_total(folded) ? Kind::other
+                 : is_head || begins_with_nutrient(folded, nutrients)     ? Kind::nutrition
+                 : is_bare_notes                                          ? Kind::notes
+                                                                          : Kind::none;
     return frame;
 }
 
@@ -294,8 +329,8 @@ FrontMatter read_front_matter(const SourceText& source) {
             front.line_count = number;
             return has_label ? std::move(front) : FrontMatter();
         }
-        const bool goes_on =
-            line.empty() || line.front() == ' ' || line.front() == '-' || line.front() == '#';
+        const bool goes_on = line.empty() || line.front() == ' ' || line.front() == '-' ||
+                             line.front() == '[' || line.front() == '#';
         const std::string_view words = line.substr(std::min(line.find_first_not_of("| "), line.size()));
         const bool is_key = words.find_first_of(":=") != std::string_view::npos;
         const std::string key = heading_text(words.substr(0, words.find_first_of(":=")));

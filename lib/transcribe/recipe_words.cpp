@@ -20,7 +20,7 @@ bool is_word_of(std::string_view text, std::initializer_list<std::string_view> w
 
 std::string heading_text(std::string_view line) {
     std::string text = fold_name(plain_line(line));
-    text.erase(0, std::min(text.find_first_not_of("#= "), text.size()));
+    text.erase(0, std::min(text.find_first_not_of("#=; "), text.size()));
     while (!text.empty() && (text.back() == ':' || text.back() == '#' || text.back() == '=' ||
                              text.back() == ' ' || text.back() == '.' || text.back() == '-')) {
         text.pop_back();

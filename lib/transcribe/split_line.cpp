@@ -59,7 +59,7 @@ private:
             return;
         }
         std::size_t begin = 0;
-        while (begin < colon && is_any(tokens_[begin], {"for", "to", "the", "a"})) {
+        while (begin < colon && is_any(tokens_[begin], {"for", "to", "the", "a", "optional"})) {
             ++begin;
         }
         const bool is_of_dough = begin + 1 == colon && role_of_heading(tokens_[begin].folded) == "dough";
@@ -130,7 +130,10 @@ private:
              next->is("inches") || next->is("minutes") || next->is("cm"));
         const bool is_behind_type = at > 0 && is_any(tokens_[at - 1], {"type", "tipo", "typ", "t", "no"});
         const bool is_joined = next != nullptr && next->is_glued && next->text == "\xC2\xB0";
-        return is_type || is_share_of_fat || is_temperature || is_behind_type || is_joined;
+        constexpr double coolest = 15.0; // "water at 24 C"; fewer are cups
+        const bool is_celsius = next != nullptr && next->text == "C" && at + 2 == tokens_.size() && at > 0 &&
+                                token.value >= coolest;
+        return is_celsius || is_type || is_share_of_fat || is_temperature || is_behind_type || is_joined;
     }
 
     void take_front_amount() {

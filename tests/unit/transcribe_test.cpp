@@ -272,6 +272,25 @@ TEST_CASE("transcribe: what frames a recipe is no ingredient") {
     CHECK(result.transcription.sure == 4);
 }
 
+TEST_CASE("transcribe: keys of TOML, buttons of a page, sums and figures are no ingredients") {
+    const auto result = transcribed(
+        "+++\ntitle = \"Fog rolls\"\ndate = 2022-05-14\n[extra]\nserves = 3\n+++\nPrint Recipe\n\n"
+        "Made with 900 g of flour, these keep a week\n\nIngredients\n1x 2x 3x\n500 g flour\n300 g water\n"
+        "Fat 20 g\nTotal dough weight 820 g\nWater temperature: 24 C\n");
+    CHECK(result.transcription.name == "Fog rolls");
+    REQUIRE(result.transcription.lines.size() == 3);
+    CHECK(result.transcription.lines[2].role == "dough"); // fat, where no table of nutrition is
+}
+
+TEST_CASE("transcribe: groups of a wiki's definitions, and a recipe that a mail quotes") {
+    const auto wiki = transcribed(";Dough\n:500 g [[flour]]\n:300 ml [[water]]\n\n;Glaze\n:1 [[egg yolk]]\n");
+    CHECK(wiki.transcription.lines.at(0).key == "all-purpose flour");
+    CHECK(wiki.transcription.lines.at(2).role == "brushing");
+    const auto mail =
+        transcribed("From: mate\n\nit goes:\n\n> 4 cups flour\n> 1 cup water\n>\n> Mix, bake 1 hour.\n");
+    CHECK(mail.transcription.lines.size() == 2);
+}
+
 TEST_CASE("transcribe: a mail's head, its rules and its signature are no ingredients") {
     const auto result =
         transcribed("From: the galley\nDate: Mon, 3 Apr 1995 19:02:11\n\n======  Galley Recipes  ======\n\n"
