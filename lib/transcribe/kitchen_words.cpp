@@ -83,8 +83,8 @@ constexpr auto pieces = std::to_array<std::string_view>({
     "stick|sticks",
     "pat|pats",
     "can|cans|cn|tin|tins",
-    "container|containers|carton|cartons|tub|tubs",
-    "slice|slices",
+    "container|containers|ct|carton|cartons|tub|tubs",
+    "slice|slices|sl",
     "clove|cloves",
     "jar|jars",
     "bottle|bottles",
@@ -127,7 +127,7 @@ constexpr std::string_view preparations =
     "skimmed|rich|thick|thin|big|softened|dissolved|crumbled|"
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
     "hand|mealy|boil|floury|dairy|whipped|squeezed|"
-    "ea|whole|untreated|unwaxed|unsprayed|facultative|chunky|"
+    "ea|x|whole|untreated|unwaxed|unsprayed|facultative|chunky|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
 constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"

@@ -4,8 +4,6 @@
 #include "transcribe/line_brackets.hpp"
 
 #include <algorithm>
-#include <iterator>
-#include <optional>
 #include <span>
 
 namespace leavenwright {
@@ -57,6 +55,18 @@ std::string purpose_in(const Tokens& tokens) {
         }
     }
     return {};
+}
+
+bool is_wash(const std::optional<KitchenAmount>& amount, const Tokens& first, const Tokens& second) {
+    const auto names_egg = [](const LineToken& token) {
+        return is_any(token, {"egg", "eggs", "yolk", "yolks", "white", "whites"});
+    };
+    const auto clause = std::find_if(second.begin(), second.end(), [](const LineToken& token) {
+        return token.is("for") || token.is("to"); // "for egg wash"
+    });
+    const bool is_spoon = amount && amount->measure.name.ends_with("sp");
+    return (is_spoon || std::any_of(first.begin(), first.end(), names_egg)) &&
+           std::none_of(second.begin(), clause, names_egg);
 }
 
 void turn_part_behind(Tokens& name) {

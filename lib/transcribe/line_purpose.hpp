@@ -5,6 +5,7 @@
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/line_tokens.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,6 +13,11 @@ namespace leavenwright {
 
 /// "for brushing", "to grease the pan", "frying fat"; empty where nothing is said, or the dough is.
 std::string purpose_in(const std::vector<LineToken>& tokens);
+
+/// Whether both of "1 yolk + 1 tbsp milk for brushing" are for it: an egg, or what goes by the spoon, with
+/// something else. Of "2 eggs + 1 yolk for brushing" only the yolk is.
+bool is_wash(const std::optional<KitchenAmount>& amount, const std::vector<LineToken>& first,
+             const std::vector<LineToken>& second);
 
 /// Turns "lemon, the zest of it" into "zest of lemon, ", where a comma parts the two.
 void turn_part_behind(std::vector<LineToken>& name);

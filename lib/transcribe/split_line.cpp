@@ -344,7 +344,7 @@ private:
             LineToken comma; // "1 egg + 1 yolk": another ingredient
             comma.text = comma.folded = ",";
             line_.extra.reset();
-            is_purpose_of_second_ = !line_.extra_purpose.empty() && !is_wash(line_.name, tail);
+            is_purpose_of_second_ = !line_.extra_purpose.empty() && !is_wash(line_.amount, line_.name, tail);
             line_.extra_purpose.clear();
             line_.name.push_back(comma);
             line_.name.insert(line_.name.end(), tail.begin(), tail.end());
@@ -370,18 +370,6 @@ private:
                        return word.is_word() && word.is(token.folded);
                    });
         });
-    }
-
-    // "1 yolk + 1 tbsp milk for brushing": both are for it; of "2 eggs + 1 yolk for brushing" only the yolk.
-    static bool is_wash(const Tokens& first, const Tokens& second) {
-        const auto names_egg = [](const LineToken& token) {
-            return is_any(token, {"egg", "eggs", "yolk", "yolks", "white", "whites"});
-        };
-        const auto clause = std::find_if(second.begin(), second.end(), [](const LineToken& token) {
-            return token.is("for") || token.is("to"); // "for egg wash"
-        });
-        return std::any_of(first.begin(), first.end(), names_egg) &&
-               std::none_of(second.begin(), clause, names_egg);
     }
 
     static bool names_more(const Tokens& tail, std::size_t begin) {

@@ -282,6 +282,27 @@ TEST_CASE("transcribe: keys of TOML, buttons of a page, sums and figures are no 
     CHECK(result.transcription.lines[2].role == "dough"); // fat, where no table of nutrition is
 }
 
+TEST_CASE("transcribe: what stands behind plus may have a purpose of its own") {
+    const auto roles = [](const std::string& line) {
+        std::string text;
+        for (const IngredientLine& read :
+             transcribed("Loaf\n\n500 g flour\n300 g water\n" + line).transcription.lines) {
+            text += read.role == "dough" ? "" : read.key + " ";
+        }
+        return text;
+    };
+    CHECK(roles("2 eggs plus 1 yolk for brushing\n") == "egg yolk ");
+    CHECK(roles("1 yolk + 1 tbsp milk for brushing\n") == "egg yolk milk ");
+    CHECK(roles("2 tbsp butter + 1 tbsp honey for brushing\n") == "butter honey ");
+    CHECK(roles("60 g sugar + 20 g butter for greasing\n") == "butter ");
+}
+
+TEST_CASE("transcribe: a part of what is listed is not counted twice") {
+    const auto result =
+        transcribed("500 g flour\n300 g water\n7 g instant yeast dissolved in 1/4 cup of the water\n");
+    CHECK(result.transcription.lines.size() == 3);
+}
+
 TEST_CASE("transcribe: groups of a wiki's definitions, and a recipe that a mail quotes") {
     const auto wiki = transcribed(";Dough\n:500 g [[flour]]\n:300 ml [[water]]\n\n;Glaze\n:1 [[egg yolk]]\n");
     CHECK(wiki.transcription.lines.at(0).key == "all-purpose flour");
