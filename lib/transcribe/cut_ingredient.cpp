@@ -52,6 +52,10 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
             continue;
         }
         const auto words = tail.subspan(std::min(amount->length, tail.size()));
+        if (words.size() > 2 && words[0].is("of") && words[1].is("the") && split.amount) {
+            name.resize(at); // "yeast dissolved in 1/4 cup of the water": the water has a line of its own
+            return {};
+        }
         NameMatch second = match_name(words, pantry);
         if (second.ingredient == nullptr && second.meanings.empty()) { // a third may follow it
             const auto end = std::find_if(words.begin(), words.end(), [](const LineToken& token) {

@@ -65,6 +65,7 @@ constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
     {"ozs|onz", "oz"},
     {"lbs|pounds|pd", "lb"},
     {"qts|qrt|qrts", "quart"},
+    {"ga|gals", "gallon"},
     {"pts|pints", "pint"},
     {"ltr|lt|ltrs|litres|liters|litro|litri|litros", "l"},
     {"mls|mil", "ml"},
@@ -81,9 +82,9 @@ constexpr auto pieces = std::to_array<std::string_view>({
     "cube|cubes|wurfel",
     "stick|sticks",
     "pat|pats",
-    "can|cans|tin|tins",
-    "container|containers|carton|cartons|tub|tubs",
-    "slice|slices",
+    "can|cans|cn|tin|tins",
+    "container|containers|ct|carton|cartons|tub|tubs",
+    "slice|slices|sl",
     "clove|cloves",
     "jar|jars",
     "bottle|bottles",
@@ -99,7 +100,7 @@ constexpr std::string_view fillers =
     "about|approximately|approx|around|roughly|circa|ca|nearly|almost|level|leveled|levelled|full|whole|good|"
     "generous|well|filled|at|least|up|another|additional|extra|further|just|exactly|some|more|a|measured|"
     "standard|"
-    "firmly|lightly|loosely|unsifted";
+    "firmly|lightly|loosely|unsifted|ea";
 
 constexpr std::string_view preparations =
     "little|bit|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|scalded|"
@@ -126,13 +127,14 @@ constexpr std::string_view preparations =
     "skimmed|rich|thick|thin|big|softened|dissolved|crumbled|"
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
     "hand|mealy|boil|floury|dairy|whipped|squeezed|"
+    "ea|x|whole|untreated|unwaxed|unsprayed|facultative|chunky|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
 constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
                                      "with|over|made|from|if|when|because|which|that|so|dissolved|"
                                      "mixed|about|plus|to|or|as|like|such|see|note|"
                                      "depending|more|on|per|then|enough|according|taken|cut|using|minus|"
-                                     "instead|each|i|e|eg|ie|use|may|can|should|"
+                                     "instead|less|each|i|e|eg|ie|use|may|can|should|"
                                      "will|is|are|was|but|softened|melted|beaten|scalded|sifted|divided|"
                                      "optional|cooled|warmed|heated|separated|"
                                      "chopped|sliced|diced|grated|crumbled|stirred|reserved|lukewarm|warm|"
@@ -146,18 +148,18 @@ constexpr auto numbers = std::to_array<std::pair<std::string_view, double>>({
 });
 
 constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_view>>({
-    {"brushing", "brushing|brush|glaze|glazing|eggwash|egg wash|wash|coating|basting|baste"},
-    {"greasing",
-     "greasing|grease|oiling|pan|pans|tin|tins|buttering|bowl|baking sheet|baking sheets|sheet|mold|mould"},
-    {"dusting",
-     "dusting|dust|kneading|rolling|roll|shaping|flouring|board|surface|surfaces|bench|worktop|peel|"
-     "counter|handling"},
+    {"brushing", "brushing|brush|gild|gilding|glaze|glazing|eggwash|egg wash|wash|coating|basting|baste"},
+    {"greasing", "greasing|grease|greased|oiling|griddle|skillet|rings|tray|trays|pan|pans|tin|tins|"
+                 "buttering|bowl|baking sheet|baking sheets|sheet|mold|mould"},
+    {"dusting", "dusting|dust|kneading|rolling|roll|shaping|flouring|couche|banneton|basket|cloth|parchment|"
+                "stone|board|surface|surfaces|bench|worktop|peel|"
+                "counter|handling"},
     {"filling", "filling|fill|stuffing|spreading"},
     {"topping",
      "topping|toppings|top|tops|bottom|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
      "serve|icing|frosting|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
-    {"bath", "bath|poaching|frying|fry|poach|simmering|boiling|water bath"},
+    {"bath", "bath|poaching|frying|fry|deep frying|poach|pot|simmering|boiling|boil|water bath"},
 });
 
 Measure of_unit(const Unit& unit) {
@@ -230,8 +232,14 @@ std::string_view size_named(std::string_view folded) {
             return size;
         }
     }
-    constexpr auto short_sizes = std::to_array<std::pair<std::string_view, std::string_view>>(
-        {{"sm", "small"}, {"med", "medium"}, {"lg", "large"}, {"lge", "large"}, {"lrg", "large"}});
+    constexpr auto short_sizes =
+        std::to_array<std::pair<std::string_view, std::string_view>>({{"sm", "small"},
+                                                                      {"sml", "small"},
+                                                                      {"md", "medium"},
+                                                                      {"med", "medium"},
+                                                                      {"lg", "large"},
+                                                                      {"lge", "large"},
+                                                                      {"lrg", "large"}});
     for (const auto& [word, size] : short_sizes) {
         if (folded == word) {
             return size;

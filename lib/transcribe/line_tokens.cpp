@@ -3,6 +3,7 @@
 #include "diagnostic/diagnostic.hpp"
 #include "quantity/number.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/line_markup.hpp"
 
 #include <array>
 #include <memory>
@@ -92,6 +93,9 @@ std::size_t bullet_length(std::string_view line) {
     }
     if (line.size() > 1 && std::string_view("-*+>").find(line.front()) != std::string_view::npos &&
         (line[1] == ' ' || (line.front() == '-' && is_digit(line[1])))) {
+        return 1;
+    }
+    if (line.starts_with(':')) { // below ";Dough" in a wiki
         return 1;
     }
     for (const std::string_view box : {"[ ]", "[x]", "[X]", "[]"}) {
@@ -312,7 +316,7 @@ std::string_view without_bullet(std::string_view line) {
 }
 
 std::string plain_line(std::string_view line) {
-    std::string text = with_plain_marks(without_bullet(line));
+    std::string text = with_plain_marks(without_markup(without_bullet(line)));
     trim(text);
     // Emphasis: a mark that is doubled or stands at an end of the line.
     std::string out;

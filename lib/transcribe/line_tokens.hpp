@@ -26,7 +26,7 @@ struct LineToken {
 /// `line` without the bullet, check box or number that begins it, and without the spaces around it.
 std::string_view without_bullet(std::string_view line);
 
-/// `line` with bullets, check boxes, emphasis and table bars taken off, typographic spaces, dashes and
+/// `line` with bullets, check boxes, emphasis, links and table bars taken off, typographic spaces, dashes and
 /// quotation marks made plain. Linear time.
 std::string plain_line(std::string_view line);
 

@@ -48,7 +48,7 @@ Segments segments_of(std::span<const LineToken> tokens) {
         if (++count > 40) {
             break;
         }
-        if (token.is("\"")) { // '"00" flour'
+        if (token.is("\"") || token.is("'")) { // '"00" flour', "confectioners' sugar"
             continue;
         }
         const bool is_comma = token.kind == LineToken::Kind::mark && token.text != "." && token.text != "&";
@@ -187,6 +187,9 @@ NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
     }
     if (!is_found && segments.parts.size() > 1 && segments.parts[1].size() <= 4) { // "flour, bread"
         Words turned = segments.parts[1];
+        while (turned.size() > 1 && (turned.back() == "kind" || turned.back() == "sort")) {
+            turned.pop_back(); // "yeast, the instant kind"
+        }
         turned.insert(turned.end(), head.begin(), head.end());
         is_found = take(match, joined(turned), pantry);
         // "yeast, active dry, softened in water": what is left over is preparation

@@ -4,9 +4,11 @@
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/kitchen_number.hpp"
 #include "transcribe/kitchen_words.hpp"
+#include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/read_table.hpp"
+#include "transcribe/recipe_frame.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
 #include "transcribe/table_head.hpp"
@@ -23,10 +25,13 @@ public:
     PlainReader(const SourceHandle& source, const Pantry& pantry) : source_(source), pantry_(pantry) {}
 
     RecipeText read() {
-        for (std::size_t number = 1; number <= source_->line_count(); ++number) {
+        const FrontMatter front = read_front_matter(*source_);
+        recipe_.name = front.title;
+        recipe_.yield = front.yield;
+        for (std::size_t number = front.line_count + 1; number <= source_->line_count(); ++number) {
             const std::string_view line = source_->line(number);
             const std::size_t begin = line.find_first_not_of(" \t");
-            if (begin == std::string_view::npos) {
+            if (line.find_first_not_of(" \t>") == std::string_view::npos) { // of a quoted mail too
                 blank_before_ = true;
                 continue;
             }
@@ -41,6 +46,10 @@ public:
             const bool is_table_head = line.find('|') != std::string_view::npos && is_rule(next_line_) &&
                                        next_line_.find('|') != std::string_view::npos;
             const bool is_read = source_->line_start(number) + begin < read_to_; // of a list that runs on
+            if (part_ != RecipePart::heading &&
+                frame_.is_signature_mark(line, source_->line_count() - number)) {
+                break;
+            }
             if (!is_rule(line) && !is_table_head && !is_read) {
                 take(whole.part(begin, end - begin + 1));
             }
@@ -106,18 +115,29 @@ private:
             push_ingredient(whole, std::move(words));
             return;
         }
+        if (take_frame(whole) || take_continuation(whole)) {
+            return;
+        }
         const SourcedText line = left_column(whole);
         if (take_label(line) || ((blank_before_ || part_ == RecipePart::heading) && take_run_on(line))) {
             return;
         }
         const std::string heading = heading_text(line.text);
         if (const auto part = part_named(heading)) {
+            if (*part == RecipePart::ingredients && !has_heading_ && recipe_.lines.size() == 1) {
+                recipe_.lines.clear(); // "Made with 500 g of flour" above the list
+            }
             part_ = *part;
             has_heading_ = true;
             role_ = "dough";
+            group_ = 0;
             return;
         }
-        if (take_yield(line.text, heading) || take_heading(line, heading)) {
+        if (take_yield(line.text, heading) || take_heading(line, heading) || is_worded_rule(line.text)) {
+            return;
+        }
+        if (part_ != RecipePart::directions && is_column_head(line.text)) {
+            part_ = RecipePart::ingredients;
             return;
         }
         if (part_ == RecipePart::directions) {
@@ -127,6 +147,50 @@ private:
         } else {
             take_ingredient(line);
         }
+    }
+
+    // What stands around the recipe. Times among the directions are theirs.
+    bool take_frame(const SourcedText& line) {
+        if (part_ == RecipePart::directions) {
+            return false;
+        }
+        const FrameLine frame = frame_.read(line.text, blank_before_, is_item(line.text));
+        if (frame.kind == FrameLine::Kind::title && part_ == RecipePart::heading) {
+            recipe_.name = frame.value;
+        } else if (frame.kind == FrameLine::Kind::yield) {
+            set_yield(frame.value);
+        }
+        return frame.kind != FrameLine::Kind::none;
+    }
+
+    void set_yield(std::string text) {
+        recipe_.yield = std::move(text);
+        if (part_ == RecipePart::heading && !blank_before_ && may_be_title(source_->line(number_ - 1))) {
+            set_name(source_->line(number_ - 1));
+        }
+    }
+
+    void set_name(std::string_view line) {
+        recipe_.name = plain_line(line);
+        recipe_.name.erase(0, std::min(recipe_.name.find_first_not_of("# "), recipe_.name.size()));
+    }
+
+    // "  6 c  Flour; up to 7", and below it "       -if the day is damp": set in deeper, and no item.
+    bool take_continuation(const SourcedText& line) {
+        const bool is_below_item = part_ == RecipePart::ingredients && !blank_before_ &&
+                                   !recipe_.lines.empty() && right_column_.empty() &&
+                                   item_number_ + 1 == number_;
+        if (!is_below_item || indent_of(number_) < item_indent_ + 2 ||
+            !is_continuation(recipe_.lines.back().place.text, line.text, pantry_)) {
+            return false;
+        }
+        recipe_.lines.back().place = joined(recipe_.lines.back().place, line);
+        item_number_ = number_;
+        return true;
+    }
+
+    std::size_t indent_of(std::size_t number) const {
+        return std::min(source_->line(number).find_first_not_of(" \t"), source_->line(number).size());
     }
 
     // "INGREDIENTS.--1 lb. of flour", "Method: Cream the yeast": a heading and the words below it on one
@@ -152,6 +216,7 @@ private:
         part_ = *part;
         has_heading_ = true;
         role_ = "dough";
+        group_ = 0;
         blank_before_ = true; // a paragraph begins
         is_behind_label_ = true;
         take(line.part(begin, line.text.size() - begin));
@@ -282,7 +347,10 @@ private:
 
     void push_ingredient(const SourcedText& line, std::string words = {}) {
         if (recipe_.lines.size() < most_recipe_lines) {
-            recipe_.lines.push_back({.place = line, .role = role_, .words = std::move(words)});
+            recipe_.lines.push_back(
+                {.place = line, .role = role_, .words = std::move(words), .group = group_});
+            item_number_ = number_;
+            item_indent_ = indent_of(number_);
         }
     }
 
@@ -291,6 +359,10 @@ private:
             push_ingredient(line);
         }
         right_column_.clear();
+    }
+
+    static bool is_blank(std::string_view text) {
+        return text.find_first_not_of(" \t\r") == std::string_view::npos;
     }
 
     static bool begins_with_number(std::string_view text) {
@@ -312,8 +384,9 @@ private:
 
     // "For the filling:", "## Dough", "**Glaze**"; lines among ingredients that name a group.
     bool take_heading(const SourcedText& line, const std::string& heading) {
-        const bool is_marked = line.text.starts_with('#') || is_ended_by_colon(line.text) ||
-                               line.text.ends_with(" -") || line.text.ends_with("--") ||
+        const bool is_marked = line.text.starts_with('#') || line.text.starts_with(';') || // of a wiki
+                               is_ended_by_colon(line.text) || line.text.ends_with(" -") ||
+                               line.text.ends_with("--") ||
                                (line.text.starts_with("**") && line.text.ends_with("**"));
         const std::string title = without_brackets(heading);
         const bool is_bare =
@@ -325,6 +398,7 @@ private:
             return false;
         }
         auto role = role_of_heading(title);
+        const bool says_role = role.has_value();
         if (!role && is_marked && part_ == RecipePart::ingredients) {
             role = role_of_group(line.text, title);
         }
@@ -345,6 +419,8 @@ private:
         flush_columns();
         part_ = RecipePart::ingredients;
         role_ = *role;
+        groups_ += says_role ? 0U : 1U;
+        group_ = says_role ? 0U : groups_;
         return true;
     }
 
@@ -365,11 +441,11 @@ private:
     }
 
     bool take_yield(std::string_view line, std::string_view heading) {
-        for (const std::string_view word : {"makes ", "yield: ", "yields ", "yield ",
+        for (const std::string_view word : {"makes ", "serves ", "yield: ", "yields ", "yield ",
                                             "serves: ", "servings: ", "makes: ", "yields: ", "quantity: "}) {
             if (heading.starts_with(word) && part_ != RecipePart::directions && heading.size() < 80) {
                 const std::string text = plain_line(line);
-                recipe_.yield = text.substr(std::min(word.size(), text.size()));
+                set_yield(text.substr(std::min(word.size(), text.size())));
                 return true;
             }
         }
@@ -378,15 +454,18 @@ private:
 
     void take_before(const SourcedText& line) {
         // of a name not known
+        const bool is_above_list = names_pack(line.text) && (is_blank(next_line_) || names_pack(next_line_));
         const bool begins_list =
             begins_with_number(line.text) && (is_item(next_line_) || has_measure(next_line_));
+        if (is_above_list) {
+            return; // how an ingredient is sold
+        }
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = RecipePart::ingredients;
             take_ingredient(line);
-        } else if (recipe_.name.empty() && line.text.size() <= 120) {
-            std::string name = plain_line(line.text);
-            name.erase(0, std::min(name.find_first_not_of("# "), name.size()));
-            recipe_.name = name;
+        } else if (recipe_.name.empty() && line.text.size() <= 120 && !is_ended_by_colon(line.text)) {
+            const std::string name = bold_name(line.text);
+            set_name(name.empty() ? line.text : name);
         }
     }
 
@@ -433,9 +512,14 @@ private:
     std::string_view next_line_;
     std::string_view next_words_; // of the next line that has some
     std::vector<SourcedText> right_column_;
+    FrameReader frame_;
     std::size_t number_ = 0;      // of the line being read
     std::size_t unread_line_ = 0; // the first line behind those that were read together
-    std::size_t read_to_ = 0;     // bytes that a list which runs on took
+    std::size_t item_number_ = 0; // of the line whose item was pushed last
+    std::size_t item_indent_ = 0; // of its first line
+    std::size_t groups_ = 0;      // below headings that say no role
+    std::size_t group_ = 0;
+    std::size_t read_to_ = 0; // bytes that a list which runs on took
     bool has_heading_ = false;
     bool is_behind_label_ = false;
     bool blank_before_ = true;

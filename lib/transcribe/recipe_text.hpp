@@ -16,6 +16,7 @@ struct RecipeLine {
     SourcedText place;
     std::string role = "dough"; // by the heading above it
     std::string words = {};     // what it says, amount first, where that does not stand so at `place`
+    std::size_t group = 0;      // of lines below a heading that says no role, counted from 1; 0 below others
 };
 
 /// What a recipe says, before any of it is understood.

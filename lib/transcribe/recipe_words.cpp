@@ -20,7 +20,7 @@ bool is_word_of(std::string_view text, std::initializer_list<std::string_view> w
 
 std::string heading_text(std::string_view line) {
     std::string text = fold_name(plain_line(line));
-    text.erase(0, std::min(text.find_first_not_of("#= "), text.size()));
+    text.erase(0, std::min(text.find_first_not_of("#=; "), text.size()));
     while (!text.empty() && (text.back() == ':' || text.back() == '#' || text.back() == '=' ||
                              text.back() == ' ' || text.back() == '.' || text.back() == '-')) {
         text.pop_back();
@@ -124,8 +124,10 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
         if (is_dough) {
             return "dough";
         }
-        if (const std::string_view purpose = purpose_named(word);
-            !purpose.empty() && word != "tin" && word != "pan") {
+        // "Rings" are baked, no place to grease
+        const std::string_view purpose = purpose_named(word);
+        const bool is_place = (purpose == "greasing" || purpose == "dusting") && !word.ends_with("ing");
+        if (!purpose.empty() && !is_place) {
             return std::string(purpose);
         }
         rest.remove_prefix(std::min(word.size() + 1, rest.size()));

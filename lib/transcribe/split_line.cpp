@@ -1,6 +1,7 @@
 #include "transcribe/split_line.hpp"
 
 #include "transcribe/line_brackets.hpp"
+#include "transcribe/line_purpose.hpp"
 #include "transcribe/recipe_text.hpp"
 
 #include <algorithm>
@@ -26,12 +27,18 @@ public:
         take_brackets();
         take_fullness_behind(line_.aside);
         take_fullness_behind(line_.name);
+        for (Tokens* tokens : {&line_.name, &line_.aside}) {
+            if (line_.amount && !line_.amount->is_range) {
+                take_upper_end(*line_.amount, *tokens);
+            }
+        }
         take_extra();
-        if (line_.purpose.empty()) {
-            take_purpose(line_.name, line_.purpose);
+        turn_part_behind(line_.name);
+        if (line_.purpose.empty() && !is_purpose_of_second_) {
+            line_.purpose = purpose_in(line_.name);
         }
         if (line_.purpose.empty()) {
-            take_purpose(line_.aside, line_.purpose);
+            line_.purpose = purpose_in(line_.aside);
         }
         return std::move(line_);
     }
@@ -52,7 +59,7 @@ private:
             return;
         }
         std::size_t begin = 0;
-        while (begin < colon && is_any(tokens_[begin], {"for", "to", "the", "a"})) {
+        while (begin < colon && is_any(tokens_[begin], {"for", "to", "the", "a", "optional"})) {
             ++begin;
         }
         const bool is_of_dough = begin + 1 == colon && role_of_heading(tokens_[begin].folded) == "dough";
@@ -123,15 +130,22 @@ private:
              next->is("inches") || next->is("minutes") || next->is("cm"));
         const bool is_behind_type = at > 0 && is_any(tokens_[at - 1], {"type", "tipo", "typ", "t", "no"});
         const bool is_joined = next != nullptr && next->is_glued && next->text == "\xC2\xB0";
-        return is_type || is_share_of_fat || is_temperature || is_behind_type || is_joined;
+        constexpr double coolest = 15.0; // "water at 24 C"; fewer are cups
+        const bool is_celsius = next != nullptr && next->text == "C" && at + 2 == tokens_.size() && at > 0 &&
+                                token.value >= coolest;
+        return is_celsius || is_type || is_share_of_fat || is_temperature || is_behind_type || is_joined;
     }
 
     void take_front_amount() {
         if (!line_.size_of.empty() || tokens_.empty() || is_name_number(0)) {
             return;
         }
-        if (tokens_.front().is_word()) { // "pinch salt"
-            const auto measure = measure_named(tokens_.front().text, tokens_.front().folded);
+        if (tokens_.front().is_word()) { // "pinch salt", "good pinch salt"
+            const bool is_led =
+                tokens_.size() > 1 &&
+                is_any(tokens_.front(), {"good", "big", "generous", "small", "large", "tiny", "scant"});
+            const LineToken& word = tokens_[is_led ? 1 : 0];
+            const auto measure = measure_named(word.text, word.folded);
             const bool is_pinch = measure && (measure->name == "pinch" || measure->name == "dash");
             if (is_pinch) {
                 LineToken one;
@@ -324,12 +338,13 @@ private:
             line_.name.pop_back();
         }
         line_.extra = read_kitchen_amount(tail);
-        take_purpose(tail, line_.extra_purpose);
+        line_.extra_purpose = purpose_in(tail);
         if (line_.extra && names_more(tail, line_.extra->length) &&
             (line_.extra_purpose.empty() || !shares_a_word(tail, line_.name))) {
             LineToken comma; // "1 egg + 1 yolk": another ingredient
             comma.text = comma.folded = ",";
             line_.extra.reset();
+            is_purpose_of_second_ = !line_.extra_purpose.empty() && !is_wash(line_.amount, line_.name, tail);
             line_.extra_purpose.clear();
             line_.name.push_back(comma);
             line_.name.insert(line_.name.end(), tail.begin(), tail.end());
@@ -361,31 +376,13 @@ private:
         return begin < tail.size() && tail[begin].is_word() && !is_clause_word(tail[begin].folded);
     }
 
-    // "for brushing", "to grease the pan": the first word behind "for" or "to" that says it.
-    static void take_purpose(const Tokens& tokens, std::string& purpose) {
-        bool is_behind = false;
-        std::size_t count = 0;
-        for (const LineToken& token : tokens) {
-            if (is_behind && token.is_word()) {
-                const std::string_view found = purpose_named(token.folded);
-                if (!found.empty() || token.is("dough")) {
-                    purpose = found;
-                    return;
-                }
-                if (++count > 6) {
-                    return;
-                }
-            }
-            is_behind = is_behind || is_any(token, {"for", "to"});
-        }
-    }
-
     std::vector<Bracket> brackets_;
     Tokens tokens_;
     SplitLine line_;
     std::size_t amount_begin_ = 0;
     std::size_t amount_end_ = 0;
     std::size_t rest_begin_ = 0;
+    bool is_purpose_of_second_ = false; // of what stands behind "plus"
 };
 
 } // namespace

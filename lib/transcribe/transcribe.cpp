@@ -2,13 +2,14 @@
 
 #include "formula/overall.hpp"
 #include "source/unicode.hpp"
-#include "transcribe/finishing.hpp"
 #include "transcribe/measure_habit.hpp"
 #include "transcribe/recipe_text.hpp"
+#include "transcribe/used_apart.hpp"
 #include "transcribe/write_transcription.hpp"
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace leavenwright {
 namespace {
@@ -44,15 +45,26 @@ public:
         const bool is_prose = recipe.lines.empty() && take_prose(recipe);
         result_.name = recipe.name.empty() ? "Untitled recipe" : printable(recipe.name, 120);
         const MeasureHabit habit = habit_of(recipe);
+        std::size_t group_begin = 0;
+        std::size_t group = 0;
         for (const RecipeLine& line : recipe.lines) {
+            if (line.group != group) {
+                end_group(group, group_begin);
+                group = line.group;
+                group_begin = result_.lines.size();
+            }
             SourcedText place = line.place;
             place.text = line.words.empty() ? place.text : std::string_view(line.words);
-            auto lines = read_ingredient_line(place, pantry_, line.role, diagnostics_, habit);
-            for (IngredientLine& read : lines) {
+            for (IngredientLine& read :
+                 read_ingredient_line(place, pantry_, line.role, diagnostics_, habit)) {
                 read.is_sure = read.is_sure && !is_prose;
                 read.place = line.place;
                 result_.lines.push_back(std::move(read));
             }
+        }
+        end_group(group, group_begin);
+        if (!is_prose) {
+            set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
         }
         if (recipe.behind_list) {
             add_from_sentences(*recipe.behind_list, habit);
@@ -63,7 +75,6 @@ public:
                 "write each ingredient on a line of its own, with its amount: 500 g bread flour");
             return std::nullopt;
         }
-        find_finishes(result_.lines, recipe.directions, diagnostics_);
         report_batches(recipe);
         count();
         report_missing();
@@ -92,6 +103,12 @@ private:
                                "take it out");
         }
         return true;
+    }
+
+    void end_group(std::size_t group, std::size_t begin) {
+        if (group > 0) {
+            set_apart_by_group(std::span(result_.lines).subspan(begin), diagnostics_);
+        }
     }
 
     // By the recipe's own words: those of a page around it are somebody else's.

@@ -74,6 +74,15 @@ TEST_CASE("line tokens: bullets, boxes, numbers of a list and emphasis are taken
     CHECK(plain_line("1.5 cups") == "1.5 cups");
 }
 
+TEST_CASE("line tokens: of links, pictures and names of characters the words remain") {
+    CHECK(plain_line("* 2 [[cup]]s [[Flour|rye flour]]") == "2 cups rye flour");
+    CHECK(plain_line("- [cane sugar](/sugar), 2 tbsp") == "cane sugar, 2 tbsp");
+    CHECK(plain_line("&frac12; cup milk &amp; honey") == "½ cup milk & honey");
+    CHECK(plain_line("'''2''' cups ''very'' fine meal") == "2 cups very fine meal");
+    CHECK(plain_line("a 12'' tin ![tin](tin.png)") == "a 12'' tin");
+    CHECK(plain_line("[[open, and [half](open") == "[[open, and [half](open");
+}
+
 TEST_CASE("kitchen amount: words, sums and shares") {
     CHECK(number_of("half a cup") == 0.5);
     CHECK(number_of("two and a half cups") == 2.5);
@@ -248,6 +257,102 @@ TEST_CASE("transcribe: pints are by the recipe's own words, not by those of the 
     CHECK(holds(transcribed("Loaf\n\n500 g plain flour\n1 pint milk\n").transcription.formula,
                 "imperial pint"));
     CHECK_FALSE(holds(transcribed("Loaf\n\n4 cups flour\n1 pint milk\n").codes, "amount-doubtful"));
+}
+
+TEST_CASE("transcribe: what frames a recipe is no ingredient") {
+    const auto result = transcribed(
+        "---\ntitle: \"Quay rolls\"\ndate: 2021-04-02\ntags: [bread, salt]\nservings: 9 rolls\n---\n\n"
+        "![rolls](/quay.jpg)\nSoft and salty, from the quay.\n\n- \xE2\x8F\xB2\xEF\xB8\x8F Prep time: 30 "
+        "min\n\n"
+        "## Ingredients\n- 500 g flour\n- 300 g water\n- Salt: 2 tsp\n- Date: 1 cup, chopped\n\n"
+        "Per serving:\nCalories 180  Total Fat 2 g\nSugar 3 g\n");
+    CHECK(result.transcription.name == "Quay rolls");
+    CHECK(holds(result.transcription.formula, "makes: 9 rolls"));
+    CHECK(result.transcription.lines.size() == 4);
+    CHECK(result.transcription.sure == 4);
+}
+
+TEST_CASE("transcribe: keys of TOML, buttons of a page, sums and figures are no ingredients") {
+    const auto result = transcribed(
+        "+++\ntitle = \"Fog rolls\"\ndate = 2022-05-14\n[extra]\nserves = 3\n+++\nPrint Recipe\n\n"
+        "Made with 900 g of flour, these keep a week\n\nIngredients\n1x 2x 3x\n500 g flour\n300 g water\n"
+        "Fat 20 g\nTotal dough weight 820 g\nWater temperature: 24 C\n");
+    CHECK(result.transcription.name == "Fog rolls");
+    REQUIRE(result.transcription.lines.size() == 3);
+    CHECK(result.transcription.lines[2].role == "dough"); // fat, where no table of nutrition is
+}
+
+TEST_CASE("transcribe: what stands behind plus may have a purpose of its own") {
+    const auto roles = [](const std::string& line) {
+        std::string text;
+        for (const IngredientLine& read :
+             transcribed("Loaf\n\n500 g flour\n300 g water\n" + line).transcription.lines) {
+            text += read.role == "dough" ? "" : read.key + " ";
+        }
+        return text;
+    };
+    CHECK(roles("2 eggs plus 1 yolk for brushing\n") == "egg yolk ");
+    CHECK(roles("1 yolk + 1 tbsp milk for brushing\n") == "egg yolk milk ");
+    CHECK(roles("2 tbsp butter + 1 tbsp honey for brushing\n") == "butter honey ");
+    CHECK(roles("60 g sugar + 20 g butter for greasing\n") == "butter ");
+}
+
+TEST_CASE("transcribe: a part of what is listed is not counted twice") {
+    const auto result =
+        transcribed("500 g flour\n300 g water\n7 g instant yeast dissolved in 1/4 cup of the water\n");
+    CHECK(result.transcription.lines.size() == 3);
+}
+
+TEST_CASE("transcribe: groups of a wiki's definitions, and a recipe that a mail quotes") {
+    const auto wiki = transcribed(";Dough\n:500 g [[flour]]\n:300 ml [[water]]\n\n;Glaze\n:1 [[egg yolk]]\n");
+    CHECK(wiki.transcription.lines.at(0).key == "all-purpose flour");
+    CHECK(wiki.transcription.lines.at(2).role == "brushing");
+    const auto mail =
+        transcribed("From: mate\n\nit goes:\n\n> 4 cups flour\n> 1 cup water\n>\n> Mix, bake 1 hour.\n");
+    CHECK(mail.transcription.lines.size() == 2);
+}
+
+TEST_CASE("transcribe: a mail's head, its rules and its signature are no ingredients") {
+    const auto result =
+        transcribed("From: the galley\nDate: Mon, 3 Apr 1995 19:02:11\n\n======  Galley Recipes  ======\n\n"
+                    "Title: DECK BREAD\nServings: 12\nPreparation: 0:25\n\nQty  Unit  Ingredient\n"
+                    "  6 c  Flour; up to 7\n       -if the day is damp\n  2 c  Water\n  1 lg Egg white\n"
+                    "         slightly beaten\n\nMix flour and water. Brush with egg white.\n--\nThe Cook, 2 "
+                    "cups of salt\n");
+    const auto& lines = result.transcription.lines;
+    CHECK(result.transcription.name == "DECK BREAD");
+    REQUIRE(lines.size() == 3);
+    CHECK(testing::near(lines[0].number.value_or(0.0), 6.5, 1e-12, 0.0)); // the middle of 6 and 7
+    CHECK(lines[1].key == "water");
+    CHECK(lines[2].role == "brushing");
+    CHECK(!lines[2].is_sure);
+}
+
+TEST_CASE("transcribe: the title stands above what a recipe makes, and what is sold by the bag is no list") {
+    const auto result =
+        transcribed("Relief store, leaflet 4\n\nRolled oats        42 oz can\nDry milk           4 lb box\n\n"
+                    "OAT BREAD\nMakes 2 loaves\n\n2 cups rolled oats\n3 cups flour\n2 cups water\n");
+    CHECK(result.transcription.name == "OAT BREAD");
+    CHECK(result.transcription.lines.size() == 3);
+}
+
+TEST_CASE("transcribe: a thing that the directions only strew or fill with is kept apart") {
+    const std::string list = "500 g flour\n300 g water\n2 tbsp pearl sugar\n200 g plum jam\n\n";
+    const auto apart =
+        transcribed(list + "Mix all but the jam. Strew with pearl sugar, fill with the jam.\n");
+    CHECK(apart.transcription.lines.at(2).role == "topping");
+    CHECK(apart.transcription.lines.at(3).role == "filling");
+    const auto mixed =
+        transcribed(list + "Knead in the jam and the pearl sugar. Strew pearl sugar on top.\n");
+    CHECK(mixed.transcription.lines.at(2).role == "dough");
+    CHECK(mixed.transcription.lines.at(3).role == "dough");
+}
+
+TEST_CASE("transcribe: a group whose first line is for the bath is set apart with a warning") {
+    const auto result = transcribed("Rings\n\nIngredients\n500 g flour\n280 g water\n\nWater:\n3 l water for "
+                                    "boiling\n1 tsp baking soda\n");
+    CHECK(result.transcription.lines.at(3).role == "bath");
+    CHECK(!result.transcription.lines.at(3).is_sure);
 }
 
 TEST_CASE("recipe text: a formula, broken or not, is none") {

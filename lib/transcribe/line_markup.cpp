@@ -1,0 +1,135 @@
+#include "transcribe/line_markup.hpp"
+
+#include <array>
+#include <utility>
+
+namespace leavenwright {
+namespace {
+
+constexpr std::size_t longest_link = 300; // bytes; what closes later is no link
+
+constexpr auto entities = std::to_array<std::pair<std::string_view, std::string_view>>({
+    {"&nbsp;", " "},
+    {"&amp;", "&"},
+    {"&quot;", "\""},
+    {"&apos;", "'"},
+    {"&#39;", "'"},
+    {"&#039;", "'"},
+    {"&rsquo;", "'"},
+    {"&lt;", "<"},
+    {"&gt;", ">"},
+    {"&deg;", "\xC2\xB0"},
+    {"&#176;", "\xC2\xB0"},
+    {"&frac14;", "\xC2\xBC"},
+    {"&#188;", "\xC2\xBC"},
+    {"&frac12;", "\xC2\xBD"},
+    {"&#189;", "\xC2\xBD"},
+    {"&frac34;", "\xC2\xBE"},
+    {"&#190;", "\xC2\xBE"},
+    {"&frac13;", "\xE2\x85\x93"},
+    {"&frac23;", "\xE2\x85\x94"},
+    {"&frac18;", "\xE2\x85\x9B"},
+    {"&frasl;", "/"},
+    {"&ndash;", "-"},
+    {"&mdash;", " - "},
+    {"&times;", "x"},
+    {"&eacute;", "\xC3\xA9"},
+    {"&egrave;", "\xC3\xA8"},
+});
+
+class MarkupReader {
+public:
+    explicit MarkupReader(std::string_view line) : line_(line) {}
+
+    std::string read() {
+        out_.reserve(line_.size());
+        while (at_ < line_.size()) {
+            const char byte = line_[at_];
+            const bool is_taken = (byte == '&' && take_entity()) || (byte == '\'' && take_quotes()) ||
+                                  (byte == '[' && (take_wiki_link() || take_link())) ||
+                                  (byte == '!' && rest().substr(1).starts_with('[') && take_picture());
+            if (!is_taken) {
+                out_ += byte;
+                ++at_;
+            }
+        }
+        return std::move(out_);
+    }
+
+private:
+    std::string_view rest() const { return line_.substr(at_); }
+
+    bool take_entity() {
+        for (const auto& [name, character] : entities) {
+            if (rest().starts_with(name)) {
+                out_ += character;
+                at_ += name.size();
+                return true;
+            }
+        }
+        return false;
+    }
+
+    // '''bold''' and ''slanted''; behind a number they are inches.
+    bool take_quotes() {
+        const std::size_t end = rest().find_first_not_of('\'');
+        const std::size_t length = end == std::string_view::npos ? rest().size() : end;
+        const bool is_behind_number = at_ > 0 && line_[at_ - 1] >= '0' && line_[at_ - 1] <= '9';
+        if (length < 2 || (length == 2 && is_behind_number)) {
+            return false;
+        }
+        at_ += length;
+        return true;
+    }
+
+    bool take_wiki_link() {
+        const std::string_view link = rest().substr(0, longest_link);
+        const std::size_t end = link.starts_with("[[") ? link.find("]]") : std::string_view::npos;
+        if (end == std::string_view::npos) {
+            return false;
+        }
+        std::string_view words = link.substr(2, end - 2);
+        const std::size_t bar = words.find('|');
+        words.remove_prefix(bar == std::string_view::npos ? 0 : bar + 1);
+        out_ += words;
+        at_ += end + 2;
+        return true;
+    }
+
+    // Bytes of "[words](target)", and of its words; 0 where it is no link.
+    std::pair<std::size_t, std::size_t> link_length(std::size_t begin) const {
+        const std::string_view link = line_.substr(begin, longest_link);
+        const std::size_t middle = link.find(']');
+        const std::size_t end = middle != std::string_view::npos && link.substr(middle).starts_with("](")
+                                    ? link.find(')', middle)
+                                    : std::string_view::npos;
+        return end == std::string_view::npos ? std::pair<std::size_t, std::size_t>(0, 0)
+                                             : std::pair<std::size_t, std::size_t>(end + 1, middle - 1);
+    }
+
+    bool take_link() {
+        const auto [length, words] = link_length(at_);
+        out_ += line_.substr(at_ + 1, words);
+        at_ += length;
+        return length > 0;
+    }
+
+    bool take_picture() {
+        const std::size_t length = link_length(at_ + 1).first;
+        at_ += length > 0 ? length + 1 : 0;
+        return length > 0;
+    }
+
+    std::string_view line_;
+    std::size_t at_ = 0;
+    std::string out_;
+};
+
+} // namespace
+
+std::string without_markup(std::string_view line) {
+    return line.find_first_of("[&'!") == std::string_view::npos ? std::string(line)
+                                                                : MarkupReader(line).read();
+}
+
+} // namespace leavenwright

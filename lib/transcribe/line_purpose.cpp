@@ -1,0 +1,123 @@
+#include "transcribe/line_purpose.hpp"
+
+#include "transcribe/kitchen_words.hpp"
+#include "transcribe/line_brackets.hpp"
+
+#include <algorithm>
+#include <span>
+
+namespace leavenwright {
+namespace {
+
+using Tokens = std::vector<LineToken>;
+
+LineToken word(std::string_view text) {
+    LineToken token;
+    token.kind = LineToken::Kind::word;
+    token.text = token.folded = text;
+    return token;
+}
+
+// The part that the words behind a comma name, where they name nothing else: "grated zest only".
+std::optional<LineToken> part_of(std::span<const LineToken> words) {
+    std::optional<LineToken> part;
+    for (const LineToken& token : words) {
+        const bool is_part = is_any(token, {"zest", "rind", "juice", "zested", "juiced"});
+        if (is_part && !part) {
+            part = word(token.is("zested") ? "zest" : token.is("juiced") ? "juice" : token.folded);
+        } else if (is_part || !(is_any(token, {"it", "them", "only"}) || is_preparation_word(token.folded))) {
+            return std::nullopt;
+        }
+    }
+    return part;
+}
+
+} // namespace
+
+std::string purpose_in(const Tokens& tokens) {
+    bool is_behind = false;
+    std::size_t count = 0;
+    for (std::size_t at = 0; at < tokens.size(); ++at) {
+        const LineToken& token = tokens[at];
+        if (is_behind && token.is_word()) {
+            const std::string_view found = purpose_named(token.folded);
+            if (!found.empty() || token.is("dough")) {
+                return std::string(found);
+            }
+            if (++count > 6) {
+                return {};
+            }
+        }
+        is_behind = is_behind || is_any(token, {"for", "to"});
+        if (token.is("frying") && at + 1 < tokens.size() &&
+            is_any(tokens[at + 1], {"fat", "oil", "lard", "shortening"})) {
+            return std::string(purpose_named("frying"));
+        }
+    }
+    return {};
+}
+
+bool is_wash(const std::optional<KitchenAmount>& amount, const Tokens& first, const Tokens& second) {
+    const auto names_egg = [](const LineToken& token) {
+        return is_any(token, {"egg", "eggs", "yolk", "yolks", "white", "whites"});
+    };
+    const auto clause = std::find_if(second.begin(), second.end(), [](const LineToken& token) {
+        return token.is("for") || token.is("to"); // "for egg wash"
+    });
+    const bool is_spoon = amount && amount->measure.name.ends_with("sp");
+    return (is_spoon || std::any_of(first.begin(), first.end(), names_egg)) &&
+           std::none_of(second.begin(), clause, names_egg);
+}
+
+void turn_part_behind(Tokens& name) {
+    const auto is_comma = [](const LineToken& token) { return token.is(",") || token.is(";"); };
+    const auto first = std::find_if(name.begin(), name.end(), is_comma);
+    for (auto begin = first; begin != name.end();) {
+        const auto end = std::find_if(begin + 1, name.end(), is_comma);
+        if (const auto part = part_of({begin + 1, end})) {
+            Tokens turned{*part, word("of")};
+            turned.insert(turned.end(), name.begin(), first);
+            turned.insert(turned.end(), end, name.end());
+            name = std::move(turned);
+            return;
+        }
+        begin = end;
+    }
+}
+
+void take_upper_end(KitchenAmount& amount, Tokens& tokens) {
+    constexpr double widest = 3.0; // more is another thing
+    for (std::size_t at = 0; at + 1 < tokens.size() && at < 40; ++at) {
+        const bool is_up_to = tokens[at].is("up") && tokens[at + 1].is("to");
+        if (!is_up_to && !is_any(tokens[at], {"maybe", "perhaps", "possibly"})) {
+            continue;
+        }
+        const std::size_t begin = at + (is_up_to ? 2U : 1U);
+        const auto upper =
+            begin < tokens.size() ? read_kitchen_amount(std::span(tokens).subspan(begin)) : std::nullopt;
+        if (!upper) {
+            continue;
+        }
+        std::size_t end = begin + upper->length;
+        const bool is_plus = at > 0 && tokens[at - 1].is("plus");
+        const bool is_more = end < tokens.size() && is_any(tokens[end], {"more", "extra", "additional"});
+        end += is_more ? 1U : 0U;
+        const bool is_bare = upper->measure.is_piece() && upper->measure.name.empty();
+        const double number = is_bare ? upper->most : amount.in_same(*upper);
+        const double most = number + (is_more || is_plus ? amount.most : 0.0);
+        if (!(number > 0.0) || !(most > amount.most) || most > widest * amount.most) {
+            continue;
+        }
+        amount.most = most;
+        amount.number = (amount.least + most) / 2.0;
+        amount.is_range = true;
+        const auto first = tokens.begin() + static_cast<std::ptrdiff_t>(at) - (is_plus ? 1 : 0);
+        tokens.erase(first, tokens.begin() + static_cast<std::ptrdiff_t>(end));
+        while (!tokens.empty() && tokens.back().kind == LineToken::Kind::mark) {
+            tokens.pop_back();
+        }
+        return;
+    }
+}
+
+} // namespace leavenwright

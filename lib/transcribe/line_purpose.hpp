@@ -1,0 +1,28 @@
+// What a line says that its ingredient is for, and which part of it is used. Private to the transcribe
+// folder.
+#pragma once
+
+#include "transcribe/kitchen_amount.hpp"
+#include "transcribe/line_tokens.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace leavenwright {
+
+/// "for brushing", "to grease the pan", "frying fat"; empty where nothing is said, or the dough is.
+std::string purpose_in(const std::vector<LineToken>& tokens);
+
+/// Whether both of "1 yolk + 1 tbsp milk for brushing" are for it: an egg, or what goes by the spoon, with
+/// something else. Of "2 eggs + 1 yolk for brushing" only the yolk is.
+bool is_wash(const std::optional<KitchenAmount>& amount, const std::vector<LineToken>& first,
+             const std::vector<LineToken>& second);
+
+/// Turns "lemon, the zest of it" into "zest of lemon, ", where a comma parts the two.
+void turn_part_behind(std::vector<LineToken>& name);
+
+/// "flour, up to 7 cups", "flour maybe 1/4 cup more": widens `amount` and takes the words out of `tokens`.
+void take_upper_end(KitchenAmount& amount, std::vector<LineToken>& tokens);
+
+} // namespace leavenwright

@@ -1,0 +1,354 @@
+#include "transcribe/recipe_frame.hpp"
+
+#include "source/unicode.hpp"
+#include "transcribe/kitchen_words.hpp"
+#include "transcribe/line_tokens.hpp"
+#include "transcribe/recipe_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <initializer_list>
+#include <utility>
+
+namespace leavenwright {
+namespace {
+
+using Kind = FrameLine::Kind;
+constexpr std::size_t longest_label = 40; // bytes
+
+bool is_digit(char byte) {
+    return byte >= '0' && byte <= '9';
+}
+
+// Whether `words`, separated by '|', hold `word`.
+bool is_among(std::string_view words, std::string_view word) {
+    while (!words.empty()) {
+        const std::size_t end = words.find('|');
+        if (words.substr(0, end) == word) {
+            return true;
+        }
+        words.remove_prefix(end == std::string_view::npos ? words.size() : end + 1);
+    }
+    return false;
+}
+
+constexpr auto labels = std::to_array<std::pair<Kind, std::string_view>>({
+    {Kind::title, "title|recipe title|recipe name|recipe|name of recipe"},
+    {Kind::yield, "yield|yields|recipe yield|makes|serves|servings|number of servings|serving size|portions|"
+                  "quantity|batch size"},
+    {Kind::notes, "note|notes|tip|tips|storage|to store|variation|variations|serving suggestion|"
+                  "serving suggestions"},
+    {Kind::mail, "from|to|cc|subject|newsgroups|message id|path|organization|reply to|in reply to"},
+    {Kind::other, // of mails and posts
+     "date|references|lines|sender|sent|thread|posted|posted by|submitted by|shared by|contributed "
+     "by|entered by|"
+     "author|by|recipe by|source|origin|adapted from|published|updated|last "
+     "updated|url|link|permalink|slug|id|"
+     "layout|draft"},
+    {Kind::other, // what the recipe is filed under
+     "category|categories|keyword|keywords|tag|tags|cuisine|course|type of dish|difficulty|level|"
+     "skill level|rating|diet|cost|description|summary|image|photo|picture|language|equipment|tools"},
+    {Kind::other, // its times and its oven
+     "prep|prep time|preparation time|working time|cook|cook time|cooking time|bake time|baking time|rise "
+     "time|"
+     "rising time|rest time|resting time|proof time|proving time|chill time|total|total time|time|times|"
+     "active time|hands on time|ready in|oven|oven temp|oven temperature|baking temperature|temperature|"
+     "water temperature|temperature of water|dough temperature|desired dough temperature|final dough "
+     "temperature|"
+     "temperature of dough|room temperature"},
+});
+
+// Whole lines of pages and of programs that keep recipes.
+constexpr std::string_view buttons =
+    "jump to recipe|print recipe|print|pin|pin recipe|share|save|save recipe|rate|rate this recipe|"
+    "leave a review|leave a comment|skip to content|us customary metric|cook mode";
+constexpr auto remarks_of_files =
+    std::to_array<std::string_view>({"exported from", "exported by", "posted by", "typed by", "formatted by",
+                                     "converted by", "printed from", "from the kitchen of"});
+
+constexpr std::string_view nutrients =
+    "calories|calories from fat|total calories|kcal|energy|total fat|saturated fat|trans fat|saturates|"
+    "of which saturates|cholesterol|sodium|carbohydrate|carbohydrates|total carbohydrate|"
+    "total carbohydrates|dietary fiber|dietary fibre|total sugars|of which sugars|vitamin a|vitamin c";
+// An ingredient as well, where no table of nutrition is.
+constexpr std::string_view nutrients_of_list =
+    "fat|sugar|sugars|salt|fiber|fibre|protein|calcium|iron|potassium|carbs";
+constexpr auto nutrition_heads = std::to_array<std::string_view>(
+    {"nutrition", "nutritional", "per serving", "each serving", "per portion", "per slice", "amount per "});
+
+// Signs and pictures that begin a line: the two- and three-byte ones hold fractions, which begin no label.
+std::string_view without_pictures(std::string_view line) {
+    while (!line.empty() && static_cast<unsigned char>(line.front()) >= 0xE2U) {
+        line.remove_prefix(std::min(character_length(line.substr(0, 4)), line.size()));
+        line.remove_prefix(std::min(line.find_first_not_of(' '), line.size()));
+    }
+    return line;
+}
+
+// Up to a bar or the next column.
+std::string first_cell(std::string_view text) {
+    const std::size_t begin = std::min(text.find_first_not_of(" \t*_:="), text.size());
+    text.remove_prefix(begin);
+    const std::size_t end = std::min({text.find('|'), text.find("  "), text.find('\t')});
+    std::string cell = plain_line(text.substr(0, end));
+    const bool is_quoted =
+        cell.size() > 1 && (cell.front() == '"' || cell.front() == '\'') && cell.back() == cell.front();
+    return is_quoted ? cell.substr(1, cell.size() - 2) : cell;
+}
+
+Kind kind_of_label(std::string_view label) {
+    for (const auto& [kind, words] : labels) {
+        if (is_among(words, label)) {
+            return kind;
+        }
+    }
+    return Kind::none;
+}
+
+FrameLine labelled(std::string_view line, std::string_view separators) {
+    const std::size_t colon = line.substr(0, longest_label).find_first_of(separators);
+    if (colon == std::string_view::npos || colon == 0) {
+        return {};
+    }
+    const std::string label = fold_name(plain_line(line.substr(0, colon)));
+    FrameLine frame{.kind = kind_of_label(label), .value = {}};
+    const std::string_view behind = line.substr(colon + 1);
+    const std::size_t first = behind.find_first_not_of(" *_");
+    if (label == "preparation" && first != std::string_view::npos && is_digit(behind[first])) {
+        return {.kind = Kind::other, .value = {}}; // its time
+    }
+    if (label == "date" && has_measure(behind)) { // the fruit
+        return {};
+    }
+    if (frame.kind == Kind::title || frame.kind == Kind::yield) {
+        frame.value = first_cell(behind);
+    }
+    const bool is_number =
+        !frame.value.empty() && frame.value.find_first_not_of("0123456789") == std::string::npos;
+    if (frame.kind == Kind::none || (label == "serving size" && !is_number)) { // of one: "1 slice"
+        frame.kind = frame.kind == Kind::none ? Kind::none : Kind::other;
+    } else if ((frame.kind == Kind::title || frame.kind == Kind::yield) && frame.value.empty()) {
+        frame.kind = Kind::none; // "Recipe:" alone
+    }
+    return frame;
+}
+
+// "[[Cookbook]] | [[Bread]]", "[[Category:Bread]]", "![the loaf](loaf.jpg)"
+bool is_navigation(std::string_view line) {
+    for (const std::string_view begin : {"[[Category:", "[[File:", "[[Image:", "![", "{{"}) {
+        if (line.starts_with(begin) && (line.ends_with(']') || line.ends_with(')') || line.ends_with('}'))) {
+            return true;
+        }
+    }
+    return line.starts_with('[') &&
+           (line.find("] | [") != std::string_view::npos || line.find(") | [") != std::string_view::npos);
+}
+
+// "1x 2x 3x": by how much a page makes more.
+bool is_scale(std::string_view line) {
+    return std::count(line.begin(), line.end(), 'x') > 1 &&
+           line.find_first_not_of("0123456789x /\xC2\xBD") == std::string_view::npos;
+}
+
+// "Total dough weight 815 g": the sum of the list.
+bool is_total(std::string_view folded) {
+    if (!folded.starts_with("total ")) {
+        return folded == "total" || folded == "totals";
+    }
+    const std::string_view rest = folded.substr(std::string_view("total ").size());
+    return is_digit(rest.front()) ||
+           is_among("dough|weight|flour|water|liquid|yield|mass|formula|time|percent|percentage",
+                    rest.substr(0, rest.find_first_of(" :")));
+}
+
+bool is_of_file(std::string_view folded) {
+    const auto begins = [&](std::string_view remark) { return folded.starts_with(remark); };
+    return is_among(buttons, folded) || std::any_of(remarks_of_files.begin(), remarks_of_files.end(), begins);
+}
+
+bool is_number_of_nutrition(std::string_view behind) {
+    const std::size_t at = behind.find_first_not_of(" :(<");
+    return at == std::string_view::npos || is_digit(behind[at]);
+}
+
+bool begins_with_nutrient(std::string_view folded, std::string_view nutrients_known) {
+    const std::size_t number = folded.find_first_of("0123456789:(<");
+    std::string_view words = folded.substr(0, number);
+    words = words.substr(0, words.find_last_not_of(' ') + 1);
+    return number != std::string_view::npos && is_among(nutrients_known, words) &&
+           is_number_of_nutrition(folded.substr(number));
+}
+
+std::string beginning_of(std::string_view line) {
+    constexpr std::size_t enough = 60;
+    return fold_name(plain_line(line.substr(0, enough)));
+}
+
+// Below a head of nutrition: "Total Fat 3 g", "Sugar 2 g".
+bool is_nutrition(std::string_view line) {
+    const std::string folded = beginning_of(line);
+    return begins_with_nutrient(folded, nutrients) || begins_with_nutrient(folded, nutrients_of_list);
+}
+
+bool ends_notes(std::string_view line) {
+    const std::size_t end = line.find_last_not_of(" *_|\t");
+    return line.starts_with('#') || (end != std::string_view::npos && line[end] == ':') ||
+           part_named(heading_text(line));
+}
+
+} // namespace
+
+FrameLine FrameReader::read(std::string_view line, bool is_below_blank, bool is_item) {
+    const bool is_of_notes = before_ == Kind::notes && !is_item && !ends_notes(line);
+    const bool goes_on =
+        !is_below_blank && (is_of_notes || (before_ == Kind::nutrition && is_nutrition(line)));
+    if (goes_on) {
+        return {.kind = before_, .value = {}};
+    }
+    FrameLine frame = frame_line(line);
+    before_ = frame.kind;
+    is_mail_ = is_mail_ || frame.kind == Kind::mail;
+    return frame;
+}
+
+bool FrameReader::is_signature_mark(std::string_view line, std::size_t lines_below) const {
+    constexpr std::size_t most_lines = 8;
+    return is_mail_ && lines_below <= most_lines && (line == "--" || line == "-- " || line == "--\r");
+}
+
+bool may_be_title(std::string_view line) {
+    constexpr std::size_t longest_title = 60;
+    return line.size() < longest_title && line.find_first_not_of(" \t\r") != std::string_view::npos &&
+           !is_rule(line) && !is_sentence(line) && frame_line(line).kind == Kind::none;
+}
+
+FrameLine frame_line(std::string_view whole) {
+    const std::string_view line = without_pictures(without_bullet(whole));
+    if (line.empty() || is_navigation(line)) {
+        return {.kind = line.empty() ? Kind::none : Kind::other, .value = {}};
+    }
+    FrameLine frame = labelled(line, ":");
+    if (frame.kind != Kind::none) {
+        return frame;
+    }
+    const std::string folded = beginning_of(line);
+    const bool is_figure = folded.starts_with("per ") && folded.find("calorie") != std::string::npos;
+    const bool is_head =
+        is_figure || std::any_of(nutrition_heads.begin(), nutrition_heads.end(),
+                                 [&](std::string_view head) { return folded.starts_with(head); });
+    const bool is_bare_notes =
+        line.size() < longest_label && kind_of_label(heading_text(line)) == Kind::notes;
+    frame.kind = is_of_file(folded) || is_scale(line) || is_total(folded) ? Kind::other
+                 : is_head || begins_with_nutrient(folded, nutrients)     ? Kind::nutrition
+                 : is_bare_notes                                          ? Kind::notes
+                                                                          : Kind::none;
+    return frame;
+}
+
+bool is_worded_rule(std::string_view line) {
+    constexpr std::string_view marks = "-=*~_+ ";
+    const std::size_t begin = line.find_first_not_of(marks);
+    if (begin == std::string_view::npos) {
+        return false;
+    }
+    const std::size_t end = line.find_last_not_of(marks) + 1;
+    const auto is_drawn = [](std::string_view part) {
+        return part.size() - static_cast<std::size_t>(std::count(part.begin(), part.end(), ' ')) >= 3;
+    };
+    return is_drawn(line.substr(0, begin)) && is_drawn(line.substr(end));
+}
+
+bool is_column_head(std::string_view line) {
+    constexpr std::string_view amounts = "amount|measure|quantity|qty|unit|units|amt";
+    constexpr std::string_view others =
+        "ingredient|ingredients|item|items|preparation|method|notes|and|of|weight|volume";
+    if (line.size() > 120) {
+        return false;
+    }
+    bool is_amount = false;
+    bool is_ingredient = false;
+    for (const LineToken& token : line_tokens(plain_line(line))) {
+        if (token.is_number() || (token.is_word() && !is_amount && !is_among(amounts, token.folded))) {
+            return false;
+        }
+        if (token.is_word() && !is_among(amounts, token.folded) && !is_among(others, token.folded)) {
+            return false;
+        }
+        is_amount = is_amount || is_among(amounts, token.folded);
+        is_ingredient =
+            is_ingredient || token.folded.starts_with("ingredient") || token.folded.starts_with("item");
+    }
+    return is_amount && is_ingredient;
+}
+
+std::string bold_name(std::string_view line) {
+    constexpr std::size_t longest_name = 60;
+    const std::size_t begin = line.find("'''");
+    const std::size_t end =
+        begin == std::string_view::npos ? begin : line.substr(0, begin + longest_name).find("'''", begin + 3);
+    return end == std::string_view::npos ? std::string()
+                                         : plain_line(line.substr(begin + 3, end - begin - 3));
+}
+
+bool names_pack(std::string_view line) {
+    const auto tokens = line.size() <= 120 ? line_tokens(plain_line(line)) : std::vector<LineToken>();
+    if (tokens.size() < 3 || !tokens.back().is_word() || !(tokens.end() - 3)->is_number()) {
+        return false;
+    }
+    const LineToken& unit = *(tokens.end() - 2);
+    const auto measure = measure_named(unit.text, unit.folded);
+    const bool is_weight =
+        measure && (measure->kind == Measure::Kind::mass || measure->kind == Measure::Kind::volume);
+    return is_weight && is_among("bag|bags|sack|box|can|cans|jar|carton|package|packet|bottle|case|tin|pouch",
+                                 tokens.back().folded);
+}
+
+FrontMatter read_front_matter(const SourceText& source) {
+    constexpr std::size_t most_lines = 60;
+    std::size_t number = 1;
+    const auto trimmed = [&] {
+        const std::string_view line = source.line(number);
+        const std::size_t end = line.find_last_not_of(" \t\r");
+        return line.substr(0, end == std::string_view::npos ? 0 : end + 1);
+    };
+    while (number < source.line_count() && number < most_lines && trimmed().empty()) {
+        ++number;
+    }
+    std::string_view first = trimmed();
+    first.remove_prefix(first.starts_with("\xEF\xBB\xBF") ? 3U : 0U);
+    const bool is_wiki = first.starts_with("{{") && first.find("}}") == std::string_view::npos;
+    if (!is_wiki && first != "---" && first != "+++") {
+        return {};
+    }
+    FrontMatter front;
+    bool has_label = is_wiki;
+    const std::size_t last = std::min(source.line_count(), number + most_lines);
+    for (++number; number <= last; ++number) {
+        const std::string_view line = trimmed();
+        if (line == first || (is_wiki && line.ends_with("}}"))) {
+            front.line_count = number;
+            return has_label ? std::move(front) : FrontMatter();
+        }
+        const bool goes_on = line.empty() || line.front() == ' ' || line.front() == '-' ||
+                             line.front() == '[' || line.front() == '#';
+        const std::string_view words = line.substr(std::min(line.find_first_not_of("| "), line.size()));
+        const bool is_key = words.find_first_of(":=") != std::string_view::npos;
+        const std::string key = heading_text(words.substr(0, words.find_first_of(":=")));
+        if ((!goes_on && !is_wiki && !is_key) || part_named(key)) {
+            return {};
+        }
+        FrameLine frame = labelled(words, ":=");
+        if (key == "name") {
+            frame = {.kind = Kind::title, .value = first_cell(words.substr(words.find_first_of(":=") + 1))};
+        }
+        has_label = has_label || frame.kind != Kind::none;
+        if (frame.kind == Kind::title && front.title.empty()) {
+            front.title = frame.value;
+        } else if (frame.kind == Kind::yield && front.yield.empty()) {
+            front.yield = frame.value;
+        }
+    }
+    return {};
+}
+
+} // namespace leavenwright

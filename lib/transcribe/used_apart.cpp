@@ -1,0 +1,212 @@
+#include "transcribe/used_apart.hpp"
+
+#include "source/unicode.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+#include <utility>
+
+namespace leavenwright {
+namespace {
+
+// Beginnings of what a cook does with things that are not mixed in.
+constexpr auto acts_apart = std::to_array<std::pair<std::string_view, std::string_view>>({
+    {"brush", "brushing"},
+    {"gild", "brushing"},
+    {"glaz", "brushing"},
+    {"paint", "brushing"},
+    {"baste", "brushing"},
+    {"sprinkl", "topping"},
+    {"strew", "topping"},
+    {"scatter", "topping"},
+    {"garnish", "topping"},
+    {"decorat", "topping"},
+    {"drizzl", "topping"},
+    {"dust", "dusting"},
+    {"fill", "filling"},
+    {"spread", "filling"},
+});
+
+// Any other act mixes, as far as is known.
+constexpr auto acts_of_dough = std::to_array<std::string_view>(
+    {"mix",  "add",     "stir", "beat", "knead",  "combine",    "blend", "whisk", "dissolve", "fold",
+     "work", "crumble", "put",  "pour", "rub",    "cream",      "cut",   "sift",  "scald",    "soak",
+     "melt", "grate",   "warm", "heat", "soften", "incorporat", "chop",  "proof", "make"});
+
+bool begins_with_any(std::string_view word, std::span<const std::string_view> stems) {
+    return std::any_of(stems.begin(), stems.end(),
+                       [&](std::string_view stem) { return word.starts_with(stem); });
+}
+
+std::string_view role_of_act(std::string_view word) {
+    for (const auto& [stem, role] : acts_apart) {
+        if (word.starts_with(stem)) {
+            return role;
+        }
+    }
+    return {};
+}
+
+struct DirectionWord {
+    enum class Kind { other, end, mix, apart }; // of a sentence; an act
+
+    std::string text;
+    Kind kind = Kind::other;
+    std::string_view role; // of an act apart
+};
+using Kind = DirectionWord::Kind;
+
+DirectionWord direction_word(std::string text) {
+    const std::string_view role = role_of_act(text);
+    const Kind kind = !role.empty()                          ? Kind::apart
+                      : begins_with_any(text, acts_of_dough) ? Kind::mix
+                                                             : Kind::other;
+    return {.text = std::move(text), .kind = kind, .role = role};
+}
+
+std::vector<DirectionWord> words_of(std::span<const std::string> directions) {
+    constexpr std::size_t most_words = 20000;
+    std::vector<DirectionWord> words;
+    for (const std::string& paragraph : directions) {
+        std::string word;
+        for (const char byte : fold_name(paragraph) + " .") {
+            const bool is_part = (byte >= 'a' && byte <= 'z') || (byte >= '0' && byte <= '9') ||
+                                 static_cast<unsigned char>(byte) >= 0x80U;
+            if (is_part) {
+                word += byte;
+                continue;
+            }
+            if (!word.empty() && words.size() < most_words) {
+                words.push_back(direction_word(std::exchange(word, {})));
+            }
+            if (byte == '.' || byte == ';' || byte == '!') {
+                words.push_back({.text = {}, .kind = Kind::end, .role = {}});
+            }
+        }
+    }
+    return words;
+}
+
+// What the directions call a thing by: the words of its name that nothing else goes by.
+std::vector<std::string> calls_of(const IngredientLine& line) {
+    constexpr auto common = std::to_array<std::string_view>(
+        {"flour",  "sugar", "salt",   "butter", "oil",    "milk",  "water", "powder", "yeast", "cream",
+         "ground", "dry",   "dried",  "egg",    "fat",    "white", "brown", "whole",  "sweet", "seed",
+         "bread",  "fresh", "coarse", "sea",    "fine",   "juice", "black", "green",  "red",   "light",
+         "dark",   "hot",   "olive",  "corn",   "baking", "of",    "the"});
+    const bool is_egg_part = line.key == "egg white" || line.key == "egg yolk";
+    std::vector<std::string> calls;
+    std::string name = fold_name(line.name.empty() ? line.key : line.name);
+    if (name.size() > 40 || line.key == "egg" || is_egg_part) {
+        return name.size() > 40 ? calls : std::vector<std::string>{line.key.substr(is_egg_part ? 4 : 0)};
+    }
+    for (std::size_t begin = 0; begin < name.size();) {
+        const std::size_t end = std::min(name.find(' ', begin), name.size());
+        std::string word = name.substr(begin, end - begin);
+        word.resize(word.size() - (word.size() > 3 && word.ends_with('s') ? 1U : 0U));
+        if (word.size() > 2 && std::find(common.begin(), common.end(), word) == common.end()) {
+            calls.push_back(std::move(word));
+        }
+        begin = end + 1;
+    }
+    return calls;
+}
+
+bool is_called(std::string_view word, std::span<const std::string> calls) {
+    return std::any_of(calls.begin(), calls.end(), [&](std::string_view call) {
+        return word.starts_with(call) && word.size() <= call.size() + 2; // "seed", "seeds"
+    });
+}
+
+// The role of a thing that every sentence naming it sets apart; empty where one mixes it, or none names it.
+std::string role_by_directions(std::span<const DirectionWord> words, std::span<const std::string> calls) {
+    std::string role;
+    std::string_view act; // of the words before; empty where it mixes
+    bool is_open = false; // named in this sentence
+    bool is_left_out = false;
+    for (const DirectionWord& word : words) {
+        if (word.kind == Kind::mix && is_open) { // "strew the seeds over and knead them in"
+            return {};
+        }
+        if (word.kind != Kind::other) {
+            act = word.role;
+            is_open = is_open && word.kind != Kind::end;
+        } else if (!is_left_out && is_called(word.text, calls)) { // "all the rest but the jam"
+            if (act.empty()) {
+                return {};
+            }
+            role = role.empty() ? std::string(act) : role;
+            is_open = true;
+        }
+        is_left_out = word.text == "but" || word.text == "except" || word.text == "without" ||
+                      (is_left_out && word.text == "the");
+    }
+    return role;
+}
+
+bool is_seed(const IngredientLine& line) {
+    return line.key.ends_with("seed") || line.key.ends_with("seeds");
+}
+
+bool mixes_all(std::span<const DirectionWord> words) {
+    return std::any_of(words.begin(), words.end(), [](const DirectionWord& word) {
+        return word.text.starts_with("ingredient") || word.text == "everything";
+    });
+}
+
+} // namespace
+
+void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const std::string> directions,
+                             Diagnostics& diagnostics) {
+    const std::vector<DirectionWord> words = words_of(directions);
+    const bool is_all_mixed = mixes_all(words);
+    for (IngredientLine& line : lines) {
+        const auto is_same = [&](const IngredientLine& other) {
+            return &other != &line && other.key == line.key && other.name == line.name;
+        };
+        const bool is_plain =
+            line.ingredient == nullptr || (!line.ingredient->is_flour() && !line.ingredient->is_yeast());
+        if (line.role != "dough" || !is_plain || std::any_of(lines.begin(), lines.end(), is_same)) {
+            continue;
+        }
+        std::vector<std::string> calls = calls_of(line);
+        if (!calls.empty() && is_seed(line) && std::count_if(lines.begin(), lines.end(), is_seed) == 1) {
+            calls.emplace_back("seed");
+        }
+        const std::string role = calls.empty() ? std::string() : role_by_directions(words, calls);
+        if (role.empty()) {
+            continue;
+        }
+        const bool is_egg =
+            line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::egg;
+        const bool is_kept = line.key == "egg" || (is_egg && is_all_mixed);
+        diagnostics.warning(Code::ingredient_doubtful, line.place,
+                            in_quotes(line.name) +
+                                " is listed with the dough, but the directions name it for " + role +
+                                " only" + (is_kept ? "" : "; it is kept apart"),
+                            is_kept ? "take it out of the dough if it does not go into it"
+                                    : "add it to the dough if it goes into it");
+        line.is_sure = false;
+        line.role = is_kept ? line.role : role;
+    }
+}
+
+void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics) {
+    if (group.empty() || is_in_dough(group.front().role)) {
+        return;
+    }
+    const std::string& role = group.front().role;
+    for (IngredientLine& line : group) {
+        if (line.role == "dough") {
+            line.role = role;
+            line.is_sure = false;
+            diagnostics.warning(Code::ingredient_doubtful, line.place,
+                                in_quotes(line.text) + " stands below a line for " + role +
+                                    ", in a group of its own; it is kept apart",
+                                "add it to the dough if it goes into it");
+        }
+    }
+}
+
+} // namespace leavenwright

@@ -1,0 +1,24 @@
+// Lines listed with the dough that the directions only brush, strew or fill with. Private to the transcribe
+// folder.
+#pragma once
+
+#include "diagnostic/diagnostic.hpp"
+#include "transcribe/ingredient_line.hpp"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace leavenwright {
+
+/// Takes such lines out of the dough, with a warning each. A whole egg, and the parts of one where all
+/// ingredients are mixed, stay in it with the warning. What goes by a common name (sugar, butter, flour) is
+/// left alone: the same word may mean another line. Linear in the directions for each line.
+void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const std::string> directions,
+                             Diagnostics& diagnostics);
+
+/// Of the lines below a heading that does not say what they are for ("Water:"): where the first says it ("3 l
+/// water for boiling"), it is taken for those of the dough too, with a warning each.
+void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics);
+
+} // namespace leavenwright
