@@ -80,7 +80,7 @@ constexpr auto pieces = std::to_array<std::string_view>({
     "envelope|envelopes|env",
     "cake|cakes|yeastcake|yeastcakes",
     "cube|cubes|wurfel",
-    "stick|sticks",
+    "stick|sticks|stk|stks",
     "pat|pats",
     "can|cans|cn|tin|tins",
     "container|containers|ct|carton|cartons|tub|tubs",

@@ -143,6 +143,15 @@ bool take_part(NameMatch& match, const Words& words, const Pantry& pantry) {
     return part != of && take_longest(match, turned, pantry);
 }
 
+// "cooked, sieved potato": the name stands behind the words of preparation.
+void join_preparation(std::vector<Words>& parts) {
+    while (parts.size() > 1 && !parts.front().empty() && is_harmless(parts.front()) &&
+           parts[1].size() < most_words) {
+        parts[1].insert(parts[1].begin(), parts.front().begin(), parts.front().end());
+        parts.erase(parts.begin());
+    }
+}
+
 // "flour, wheat, bread" is bread flour, and "flour, hard wheat" is what it is.
 void drop_wheat(std::vector<Words>& parts) {
     const bool is_flour = parts.size() > 2 && parts.front() == Words{"flour"};
@@ -163,6 +172,7 @@ bool names_culture(const Words& words) {
 NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
     Segments segments = segments_of(tokens);
     NameMatch match;
+    join_preparation(segments.parts);
     Words head = segments.parts.front();
     while (head.size() > 1 && (head.front() == "of" || head.front() == "de")) {
         head.erase(head.begin());

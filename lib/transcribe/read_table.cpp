@@ -167,6 +167,9 @@ private:
             return false;
         }
         push_row();
+        if (heading_text(row.name) == "total" || heading_text(row.name) == "total weight") {
+            return true;
+        }
         if (!has_cells(row)) {
             return take_title(std::move(row));
         }
@@ -190,6 +193,7 @@ private:
         }
         if (const auto role = role_of_heading(title)) {
             role_ = *role;
+            rows_seen_ = false; // its rows may be set in
             return true;
         }
         if (is_blank_before_ && !is_title(row.name)) {

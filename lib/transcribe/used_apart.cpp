@@ -59,9 +59,10 @@ using Kind = DirectionWord::Kind;
 
 DirectionWord direction_word(std::string text) {
     const std::string_view role = role_of_act(text);
-    const Kind kind = !role.empty()                          ? Kind::apart
-                      : begins_with_any(text, acts_of_dough) ? Kind::mix
-                                                             : Kind::other;
+    const bool is_done = text.ends_with("ed") || text == "beaten"; // "brush with melted lard"
+    const Kind kind = !role.empty()                                      ? Kind::apart
+                      : !is_done && begins_with_any(text, acts_of_dough) ? Kind::mix
+                                                                         : Kind::other;
     return {.text = std::move(text), .kind = kind, .role = role};
 }
 
