@@ -106,7 +106,7 @@ constexpr std::string_view preparations =
     "little|bit|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|scalded|"
     "warmed|"
     "heated|room|"
-    "temperature|sifted|unsifted|melted|softened|soft|packed|firmly|lightly|loosely|chopped|finely|coarsely|"
+    "temperature|sifted|sieved|unsifted|melted|softened|soft|packed|firmly|lightly|loosely|chopped|finely|coarsely|"
     "roughly|"
     "thinly|grated|minced|crushed|ground|freshly|fresh|dry|beaten|well|slightly|gently|divided|optional|cut|"
     "into|"
