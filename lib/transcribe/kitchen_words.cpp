@@ -34,7 +34,8 @@ constexpr auto measures = std::to_array<KitchenMeasure>({
     {"tumbler|tumblers|tumblerful|tumblerfuls", cup_ml, 0.9, 1.25, true, ""},
     {"glass|glasses|glassful", cup_ml, 0.75, 1.25, true, ""},
     {"wineglass|wine glass|wineglasses|wineglassful|wineglassfuls", cup_ml / 4.0, 0.9, 1.6, true, ""},
-    {"dessertspoon|dessertspoons|dessertspoonful|dessertspoonfuls|dessertspoonsful|dsp|dstspn|dessert spoon",
+    {"dessertspoon|dessertspoons|dessertspoonful|dessertspoonfuls|dessertspoonsful|dsp|dstspn|dessertsp|"
+     "dessert spoon",
      10.0, 0.9, 1.1, true, "brdessertspoon"},
     {"saltspoon|saltspoons|saltspoonful|saltspoonfuls|salt spoon", tsp_ml / 4.0, 0.7, 1.3, true, ""},
     {"coffee spoon|coffeespoon|coffeespoons|coffeespoonful", tsp_ml / 2.0, 0.7, 1.3, true, ""},

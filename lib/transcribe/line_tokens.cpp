@@ -3,6 +3,7 @@
 #include "diagnostic/diagnostic.hpp"
 #include "quantity/number.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/running_text.hpp"
 
 #include <array>
 #include <memory>
@@ -312,7 +313,9 @@ std::string_view without_bullet(std::string_view line) {
 }
 
 std::string plain_line(std::string_view line) {
-    std::string text = with_plain_marks(without_bullet(line));
+    const bool is_broken = line.find('\n') != std::string_view::npos;
+    std::string text = is_broken ? with_plain_marks(joined_at_margins(without_bullet(line)))
+                                 : with_plain_marks(without_bullet(line));
     trim(text);
     // Emphasis: a mark that is doubled or stands at an end of the line.
     std::string out;

@@ -48,7 +48,7 @@ Segments segments_of(std::span<const LineToken> tokens) {
         if (++count > 40) {
             break;
         }
-        if (token.is("\"")) { // '"00" flour'
+        if (token.is("\"") || token.is("'")) { // '"00" flour', "brewers' yeast"
             continue;
         }
         const bool is_comma = token.kind == LineToken::Kind::mark && token.text != "." && token.text != "&";

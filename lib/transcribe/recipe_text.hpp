@@ -15,6 +15,8 @@ namespace leavenwright {
 struct RecipeLine {
     SourcedText place;
     std::string role = "dough"; // by the heading above it
+    bool has_amount = true;     // of something that the pantry knows; sentences name things without one
+    bool is_part = false;       // of what a list may hold: "a spoonful of the sugar"
 };
 
 /// What a recipe says, before any of it is understood.
@@ -40,6 +42,8 @@ RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry);
 RecipeText read_prose_recipe(const SourceHandle& source, const Pantry& pantry);
 /// Of a line or paragraph, with what each is for ("wash them over with the yolk of an egg"). Linear time.
 std::vector<RecipeLine> ingredients_in_prose(const SourcedText& text, const Pantry& pantry);
+/// Whether it names more than one amount of something that the pantry knows.
+bool names_amounts(const SourcedText& text, const Pantry& pantry);
 
 /// A list that runs on in sentences: "One pint of milk, three eggs, butter the size of an egg. Beat the
 /// eggs".

@@ -161,8 +161,10 @@ private:
             const bool is_behind_mark =
                 before.kind == LineToken::Kind::mark && before.text != "/" && before.text != "\"";
             const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word()) ||
-                                   (before.is("of") && number_named(tokens_[at].folded) > 0.0);
-            const bool is_added = is_any(before, {"+", "plus"}); // "egg yolk + 1 tsp cream"
+                                   (before.is("of") && number_named(tokens_[at].folded) > 0.0) ||
+                                   (before.is("of") && at > 1 && is_part_word(tokens_[at - 2]) &&
+                                    is_any(tokens_[at], {"a", "an"})); // "the rind of a lemon"
+            const bool is_added = is_any(before, {"+", "plus"});       // "egg yolk + 1 tsp cream"
             if (!may_begin || is_added || is_name_number(at)) {
                 continue;
             }
@@ -364,10 +366,15 @@ private:
     // "for brushing", "to grease the pan": the first word behind "for" or "to" that says it.
     static void take_purpose(const Tokens& tokens, std::string& purpose) {
         bool is_behind = false;
+        bool is_enough = false; // "flour enough to roll out" is the dough's
         std::size_t count = 0;
         for (const LineToken& token : tokens) {
+            is_enough = is_enough || is_any(token, {"enough", "sufficient"});
             if (is_behind && token.is_word()) {
                 const std::string_view found = purpose_named(token.folded);
+                if (is_enough && is_any(token, {"roll", "knead", "handle"})) {
+                    return;
+                }
                 if (!found.empty() || token.is("dough")) {
                     purpose = found;
                     return;

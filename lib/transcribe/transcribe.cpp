@@ -3,6 +3,7 @@
 #include "formula/overall.hpp"
 #include "source/unicode.hpp"
 #include "transcribe/measure_habit.hpp"
+#include "transcribe/prose_items.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/write_transcription.hpp"
 
@@ -102,22 +103,36 @@ private:
 
     // Ingredients that only the sentences behind a list name.
     void add_from_sentences(const SourcedText& text, MeasureHabit habit) {
+        const std::size_t listed = result_.lines.size();
         for (const RecipeLine& item : ingredients_in_prose(text, pantry_)) {
             Diagnostics found;
             for (IngredientLine& line : read_ingredient_line(item.place, pantry_, item.role, found, habit)) {
-                const bool is_listed =
-                    std::any_of(result_.lines.begin(), result_.lines.end(),
-                                [&](const IngredientLine& listed) { return listed.key == line.key; });
-                if (!line.is_known() || is_listed) {
+                if (line.ingredient == nullptr || is_listed(line, item, listed)) {
                     continue;
                 }
-                diagnostics_.warning(Code::ingredients_in_prose, line.place,
-                                     in_quotes(line.key) + " stands in a sentence behind the list",
-                                     "look whether it belongs to the dough");
-                line.is_sure = false;
+                const bool is_apart = !is_in_dough(line.role) && !item.has_amount;
+                if (!is_apart) { // a pan's flour changes no dough
+                    diagnostics_.warning(Code::ingredients_in_prose, line.place,
+                                         in_quotes(line.key) + " stands in a sentence behind the list",
+                                         "look whether it belongs to the dough");
+                    line.is_sure = false;
+                }
                 result_.lines.push_back(std::move(line));
             }
         }
+    }
+
+    // Whether the list, or a sentence before, has it; what has no amount may go by another word for it.
+    bool is_listed(const IngredientLine& line, const RecipeLine& item, std::size_t listed) const {
+        const bool is_loose = item.is_part || !item.has_amount;
+        for (std::size_t at = 0; at < result_.lines.size(); ++at) {
+            const IngredientLine& other = result_.lines[at];
+            if (other.key == line.key ||
+                (at < listed && is_loose && is_same_kind(other.ingredient, line.ingredient))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     // Whether a text without a list has amounts in its sentences.
@@ -252,9 +267,8 @@ bool is_recipe_text(const SourceText& source, const Pantry& pantry) {
              {"name", "makes", "dough", "overall", "preferments", "soakers", "process", "pantry"}) {
             keys += begins_with_key(line, key) ? 1U : 0U;
         }
-        has_ingredient =
-            has_ingredient || is_ingredient_line(line, pantry) ||
-            ingredients_in_prose({.source = nullptr, .span = {}, .text = line}, pantry).size() > 1;
+        has_ingredient = has_ingredient || is_ingredient_line(line, pantry) ||
+                         names_amounts({.source = nullptr, .span = {}, .text = line}, pantry);
     }
     return has_ingredient && keys < 2;
 }
