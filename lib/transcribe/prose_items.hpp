@@ -31,7 +31,4 @@ struct ProseItems {
 ProseItems find_prose_items(const SourcedText& paragraph, const Pantry& pantry,
                             std::vector<const Ingredient*>& named);
 
-/// Whether two things may be meant by one word: "the sugar" of a list with brown sugar.
-bool is_same_kind(const Ingredient* one, const Ingredient* other);
-
 } // namespace leavenwright

@@ -84,6 +84,9 @@ RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
         }
         const std::size_t begin = clause.words.front().begin;
         const std::string_view words = paragraph.text.substr(begin, clause.words.back().end - begin);
+        const bool is_name_of_next =
+            item != found.items.end() && item->place.text.data() < words.data() + words.size();
+        is_named = is_named || is_name_of_next; // "molasses, one gill"
         if (!is_named && is_own_item(words, pantry)) {
             list.items.push_back({.place = paragraph.part(begin, words.size())});
         } else if (!is_named && !list.items.empty() && words.size() <= longest_addition) { // "finely shred"

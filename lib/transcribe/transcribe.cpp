@@ -3,7 +3,7 @@
 #include "formula/overall.hpp"
 #include "source/unicode.hpp"
 #include "transcribe/measure_habit.hpp"
-#include "transcribe/prose_items.hpp"
+#include "transcribe/prose_amounts.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/write_transcription.hpp"
 
@@ -125,8 +125,13 @@ private:
     // Whether the list, or a sentence before, has it; what has no amount may go by another word for it.
     bool is_listed(const IngredientLine& line, const RecipeLine& item, std::size_t listed) const {
         const bool is_loose = item.is_part || !item.has_amount;
+        const bool is_apart =
+            !is_in_dough(line.role) && !item.has_amount; // butter for the pan is more butter
         for (std::size_t at = 0; at < result_.lines.size(); ++at) {
             const IngredientLine& other = result_.lines[at];
+            if (is_apart && is_in_dough(other.role)) {
+                continue;
+            }
             if (other.key == line.key ||
                 (at < listed && is_loose && is_same_kind(other.ingredient, line.ingredient))) {
                 return true;
