@@ -21,7 +21,7 @@ constexpr auto acts = std::to_array<ActWords>({
     {"dusted|floured", {.role = "dusting", .joints = "with", .is_participle = true}},
     {"grease|smear|oil|anoint", {.role = "greasing", .joints = "with"}},
     {"greased|rubbed|smeared|buttered|oiled", {.role = "greasing", .joints = "with", .is_participle = true}},
-    {"fry|fried", {.role = "bath", .joints = "in"}},
+    {"fry|fried|simmer|poach", {.role = "bath", .joints = "in"}},
     {"dip", {.role = "topping", .joints = "in|into"}},
     {"spread|fill|stuff|filled|stuffed", {.role = "filling", .joints = "with|over"}},
     {"serve|eat|served|eaten", {.role = "serving", .joints = "with"}},

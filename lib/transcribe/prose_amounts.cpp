@@ -19,60 +19,79 @@ public:
     explicit AmountFinder(const ProseNames& names) : names_(names) {}
 
     std::optional<FoundItem> measured(std::size_t at) const {
-        const std::size_t begin = begin_of_part(at);
-        std::size_t end = names_.end_of_words(at);
+        const std::size_t end = names_.end_of_words(at);
         const auto tokens = line_tokens(plain_line(names_.text_of(at, end)));
         const auto amount = read_kitchen_amount(tokens);
         if (!amount) {
             return std::nullopt;
         }
         const auto name = std::span(tokens).subspan(std::min(amount->length, tokens.size()));
-        const bool is_measured = !amount->measure.is_piece();
         if (names_nothing(name)) {
             return with_name_before(at, end, !amount->measure.name.empty());
         }
-        const bool is_less =
-            std::any_of(name.begin(), name.begin() + std::min<std::ptrdiff_t>(2, std::ssize(name)),
-                        [](const LineToken& token) { return token.is("less"); });
-        if (is_less) { // "by using one-half cup less flour"
+        if (name[0].is("less") || (name.size() > 1 && name[1].is("less"))) { // "by one-half cup less flour"
             return std::nullopt;
         }
-        end = begin_of_next(at, end);
+        const bool is_measured = !amount->measure.is_piece();
+        auto found = known_item(at, begin_of_next(at, end), is_measured);
+        const bool names_something = name.size() > 1 && name[0].is("of") && name[1].is_word() &&
+                                     !is_one_of("it|them|which|each", name[1].folded) && !is_part(name);
+        if (!found && is_measured && names_something) {
+            found = FoundItem{.begin = at,
+                              .end = begin_of_next(at, end),
+                              .text_begin = names_.clause().words[at].begin,
+                              .is_known = false};
+        }
+        if (found) {
+            found->has_amount = true;
+            found->is_part = is_part(name);
+            take_share(*found);
+        }
+        return found;
+    }
+
+private:
+    // The longest words from `at` on that are an amount and a name of the pantry.
+    std::optional<FoundItem> known_item(std::size_t at, std::size_t end, bool is_measured) const {
         constexpr int most_cuts = 4;
+        const std::size_t begin = begin_of_part(at);
         int cuts = 0;
         for (std::size_t last = end; last > at + 1 && cuts < most_cuts; --last) {
-            const bool is_cut = last < end;
-            if (is_cut && !ends_prose_name(names_.word(last))) {
+            if (last < end && !ends_prose_name(names_.word(last))) {
                 continue;
             }
             ++cuts;
             const std::string_view text = names_.text_of(begin, last);
             if (is_ingredient_line(text, names_.pantry()) && (is_measured || is_counted(text))) {
                 const Ingredient* ingredient = ingredient_of(text);
+                const bool may_be_mixed = last == names_.size() && is_measured;
                 return FoundItem{.begin = begin,
                                  .end = without_joint(at + 1, last),
                                  .text_begin = names_.clause().words[begin].begin,
-                                 .text_end =
-                                     last == names_.size() && is_measured ? end_of_mixture(ingredient) : 0U,
-                                 .ingredient = ingredient,
-                                 .has_amount = true,
-                                 .is_known = true,
-                                 .is_part = is_part(name)};
+                                 .text_end = may_be_mixed ? end_of_mixture(ingredient) : 0U,
+                                 .ingredient = ingredient};
             }
-        }
-        const bool names_something = name.size() > 1 && name[0].is("of") && name[1].is_word();
-        if (is_measured && names_something && !is_part(name) && !is_one_of("it|them|which", name[1].folded)) {
-            return FoundItem{.begin = begin,
-                             .end = end,
-                             .text_begin = names_.clause().words[begin].begin,
-                             .ingredient = nullptr,
-                             .has_amount = true,
-                             .is_known = false};
         }
         return std::nullopt;
     }
 
-private:
+    // "one ounce of salt to every three pounds of flour": of how many pounds is not said, so that only the
+    // name is taken.
+    void take_share(FoundItem& found) const {
+        std::size_t of = 0;
+        for (std::size_t at = found.begin + 1; at <= found.end; ++at) {
+            of = of == 0 && names_.word(at) == "of" ? at : of;
+            const bool is_share =
+                is_one_of("each|every", names_.word(at)) && is_one_of("to|for|in", names_.word(at - 1));
+            if (is_share && of > 0 && of + 2 < at) {
+                found.end = at - 1;
+                found.text_begin = names_.clause().words[of + 1].begin;
+                found.has_amount = false;
+                return;
+            }
+        }
+    }
+
     // Where "the yolk of an egg", "grated rind of a lemon" begins, before its "an".
     std::size_t begin_of_part(std::size_t at) const {
         const bool is_part =
@@ -148,7 +167,7 @@ private:
             ++tries;
             const std::size_t begin = begin_of_part(next);
             if (begin > at + 1 && is_ingredient_line(names_.text_of(at, begin), names_.pantry()) &&
-                (is_thing || is_ingredient_line(names_.text_of(begin, end), names_.pantry()))) {
+                (is_thing || known_item(next, end, true))) {
                 return begin;
             }
         }
@@ -158,7 +177,8 @@ private:
     // "sugar dissolved in", "milk with": without the words that lead on to the next.
     std::size_t without_joint(std::size_t least, std::size_t end) const {
         while (end > least &&
-               is_one_of("in|with|and|to|into|of|the|dissolved|over|on|upon|mixed", names_.word(end - 1))) {
+               is_one_of("in|with|and|to|into|of|the|dissolved|over|on|upon|mixed|which|that|has|been",
+                         names_.word(end - 1))) {
             --end;
         }
         return end;

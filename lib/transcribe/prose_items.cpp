@@ -34,9 +34,6 @@ private:
     void read_clause(std::size_t number) {
         roles_.open_clause();
         tries_ = 0;
-        if (names_.clause().begins_sentence()) {
-            items_before_sentence_ = items_.size();
-        }
         for (std::size_t at = 0; at < names_.size();) {
             if (names_.clause().words[at].begin < last_end_) { // of an item that the clause before began
                 ++at;
@@ -77,9 +74,8 @@ private:
         const bool is_named_before = std::any_of(known_.begin(), known_.end(), [&](const Ingredient* other) {
             return is_same_kind(other, found.ingredient);
         });
-        const bool has_item = items_.size() > items_before_sentence_;
-        const bool is_alternative = has_item && is_behind_or(found.begin);
-        if (is_alternative || ((found.is_part || roles_.is_held_back()) && is_named_before)) {
+        const bool is_other = !items_.empty() && is_no_item(found.begin);
+        if (is_other || ((found.is_part || roles_.is_held_back()) && is_named_before)) {
             return;
         }
         const std::size_t end =
@@ -99,16 +95,27 @@ private:
 
     // "a few chopped nuts on top"
     bool is_on_top(std::size_t at) const {
-        const std::size_t article = names_.word(at + 1) == "the" ? 1 : 0;
-        return is_in_dough(roles_.role()) && is_one_of("on|over", names_.word(at)) &&
-               is_one_of("top|tops", names_.word(at + 1 + article));
+        constexpr std::size_t near = 5;
+        for (std::size_t next = at; next < at + near && is_in_dough(roles_.role()); ++next) {
+            const bool is_top = is_one_of("top|tops", names_.word(next)) && next > at &&
+                                is_one_of("on|over|the", names_.word(next - 1));
+            if (is_top || is_one_of("sprinkled|strewn|scattered", names_.word(next))) {
+                return true;
+            }
+        }
+        return false;
     }
 
-    // "or two cups of home-made yeast": the first is taken.
-    bool is_behind_or(std::size_t at) const {
+    // "or two cups of home-made yeast": the first is taken. "Makes three pounds of bread" is no ingredient.
+    bool is_no_item(std::size_t at) const {
+        if (at > 1 && names_.word(at - 1) == "of" &&
+            is_one_of("instead|place|stead|lieu", names_.word(at - 2))) {
+            return true;
+        }
         constexpr std::size_t near = 2;
         for (std::size_t before = at - std::min(at, near); before < at; ++before) {
-            if (names_.word(before) == "or") {
+            if (is_one_of("or|each|every|makes|make|yields|yield|weighing|weighs|weigh",
+                          names_.word(before))) {
                 return true;
             }
         }
@@ -121,7 +128,6 @@ private:
     ProseNames names_;
     ProseRoles roles_;
     std::vector<ProseItem> items_;
-    std::size_t items_before_sentence_ = 0;
     std::size_t last_end_ = 0; // of the last item, in bytes
     int tries_ = 0;            // of this clause
 };

@@ -27,7 +27,7 @@ bool ends_prose_name(std::string_view word) {
            is_small_word(word) ||
            is_one_of(
                "together|once|first|also|all|one|two|three|four|after|before|being|by|well|very|not|without|"
-               "they|you|we|it|he|she|but|there|here|now|thus|previously",
+               "they|you|we|it|he|she|but|there|here|now|thus|previously|has|have|had|been|was|were",
                word);
 }
 
@@ -119,7 +119,14 @@ std::optional<FoundItem> ProseNames::without_amount(std::size_t at, bool is_apar
         std::size_t name = at + article + 1;
         name += word(name) == "more" ? 1U : 0U;
         name += word(name) == "of" ? 1U : 0U;
-        return is_likened(at) ? std::nullopt : thing_from(at, name, is_apart);
+        if (is_likened(at)) {
+            return std::nullopt;
+        }
+        auto found = thing_from(at, name, is_apart);
+        if (found && !is_one_of("little|some", much)) { // "plenty of" is no part of a line
+            found->text_begin = clause().words[name].begin;
+        }
+        return found;
     }
     return enough_behind(at);
 }
@@ -128,7 +135,8 @@ std::optional<FoundItem> ProseNames::without_amount(std::size_t at, bool is_apar
 std::optional<FoundItem> ProseNames::thing_from(std::size_t begin, std::size_t name, bool is_apart) const {
     constexpr std::size_t most_words = 3;
     auto found = known_from(begin, name, false);
-    const bool is_thing = is_apart && name < size() && size() <= name + most_words &&
+    const bool is_thing = is_apart && !is_surface(word(size() - 1)) && name < size() &&
+                          size() <= name + most_words &&
                           !is_one_of("the|this|that|these|rest|it|them|more", word(name));
     return found || !is_thing ? found
                               : FoundItem{.begin = begin,

@@ -222,6 +222,7 @@ private:
         const std::size_t list_end = paragraph.span.offset + list.length;
         recipe_.behind_list = SourcedText{
             .source = source_, .span = {list_end, all.size() - list_end}, .text = all.substr(list_end)};
+        recipe_.is_list_whole = false;
         // the sentences of the list may say what to do as well
         take_direction(paragraph);
         const std::string_view rest = paragraph.text.substr(list.length);
@@ -367,6 +368,12 @@ private:
     }
 
     void take_direction(const SourcedText& line) {
+        if (!recipe_.lines.empty() && !recipe_.behind_list) {
+            const std::string_view all = source_->text().substr(line.span.offset);
+            recipe_.behind_list =
+                SourcedText{.source = source_, .span = {line.span.offset, all.size()}, .text = all};
+            recipe_.is_list_whole = true;
+        }
         const std::string text = plain_line(line.text.substr(0, 4000));
         if (!blank_before_ && !recipe_.directions.empty() && recipe_.directions.back().size() < 4000 &&
             !line.text.starts_with('-') && !line.text.starts_with('*')) {

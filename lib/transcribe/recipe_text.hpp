@@ -25,8 +25,9 @@ struct RecipeText {
     std::string yield;
     std::vector<RecipeLine> lines;
     std::vector<std::string> directions; // paragraphs
-    /// Where the list runs on in sentences: what stands behind it, which may name more.
+    /// What stands behind the list, which may name more.
     std::optional<SourcedText> behind_list;
+    bool is_list_whole = false; // a line for each: sentences add only what is strewn, brushed or eaten with
 };
 
 inline constexpr std::size_t most_recipe_lines = 500;

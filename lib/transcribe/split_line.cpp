@@ -83,7 +83,8 @@ private:
             }
             std::size_t thing = at + 1;
             while (thing + 1 < tokens_.size() &&
-                   is_any(tokens_[thing], {"of", "a", "an", "as", "small", "large", "good", "-"})) {
+                   is_any(tokens_[thing], {"of", "a", "an", "as", "small", "large", "good", "-", "hens",
+                                           "black", "english", "fair"})) {
                 ++thing;
             }
             std::size_t end = at;
@@ -163,8 +164,8 @@ private:
             const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word()) ||
                                    (before.is("of") && number_named(tokens_[at].folded) > 0.0) ||
                                    (before.is("of") && at > 1 && is_part_word(tokens_[at - 2]) &&
-                                    is_any(tokens_[at], {"a", "an"})); // "the rind of a lemon"
-            const bool is_added = is_any(before, {"+", "plus"});       // "egg yolk + 1 tsp cream"
+                                    is_any(tokens_[at], {"a", "an", "half"})); // "rind of a lemon"
+            const bool is_added = is_any(before, {"+", "plus"});               // "egg yolk + 1 tsp cream"
             if (!may_begin || is_added || is_name_number(at)) {
                 continue;
             }

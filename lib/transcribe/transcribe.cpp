@@ -52,7 +52,7 @@ public:
             }
         }
         if (recipe.behind_list) {
-            add_from_sentences(*recipe.behind_list, habit);
+            add_from_sentences(recipe, habit);
         }
         if (result_.lines.empty()) {
             diagnostics_.error(
@@ -102,15 +102,18 @@ private:
     }
 
     // Ingredients that only the sentences behind a list name.
-    void add_from_sentences(const SourcedText& text, MeasureHabit habit) {
+    void add_from_sentences(const RecipeText& recipe, MeasureHabit habit) {
         const std::size_t listed = result_.lines.size();
-        for (const RecipeLine& item : ingredients_in_prose(text, pantry_)) {
+        for (const RecipeLine& item : ingredients_in_prose(*recipe.behind_list, pantry_)) {
             Diagnostics found;
             for (IngredientLine& line : read_ingredient_line(item.place, pantry_, item.role, found, habit)) {
-                if (line.ingredient == nullptr || is_listed(line, item, listed)) {
+                const bool is_apart = !is_in_dough(line.role) && !item.has_amount;
+                const bool is_wanted = line.ingredient != nullptr && (is_apart || !recipe.is_list_whole);
+                // butter for the pan is more than the butter of a list in sentences
+                const bool is_more = is_apart && !recipe.is_list_whole;
+                if (!is_wanted || is_listed(line, item, {.lines = listed, .is_apart = is_more})) {
                     continue;
                 }
-                const bool is_apart = !is_in_dough(line.role) && !item.has_amount;
                 if (!is_apart) { // a pan's flour changes no dough
                     diagnostics_.warning(Code::ingredients_in_prose, line.place,
                                          in_quotes(line.key) + " stands in a sentence behind the list",
@@ -122,18 +125,24 @@ private:
         }
     }
 
+    struct Listed {
+        std::size_t lines = 0; // of the list; what follows was found in sentences
+        bool is_apart = false; // only what is kept apart is compared
+    };
+
     // Whether the list, or a sentence before, has it; what has no amount may go by another word for it.
-    bool is_listed(const IngredientLine& line, const RecipeLine& item, std::size_t listed) const {
-        const bool is_loose = item.is_part || !item.has_amount;
-        const bool is_apart =
-            !is_in_dough(line.role) && !item.has_amount; // butter for the pan is more butter
+    bool is_listed(const IngredientLine& line, const RecipeLine& item, const Listed& listed) const {
+        // "flour" on the board may be any of the list's
+        const bool is_apart = !is_in_dough(line.role) && !item.is_part;
+        const bool is_loose =
+            is_apart ? line.name == "flour" || line.name == "sugar" : item.is_part || !item.has_amount;
         for (std::size_t at = 0; at < result_.lines.size(); ++at) {
             const IngredientLine& other = result_.lines[at];
-            if (is_apart && is_in_dough(other.role)) {
+            if (listed.is_apart && is_in_dough(other.role)) {
                 continue;
             }
             if (other.key == line.key ||
-                (at < listed && is_loose && is_same_kind(other.ingredient, line.ingredient))) {
+                (at < listed.lines && is_loose && is_same_kind(other.ingredient, line.ingredient))) {
                 return true;
             }
         }
@@ -178,8 +187,12 @@ private:
             }
         }
         // Without markup: what a reader sees. Places are those of that text.
-        return read_plain_recipe(std::make_shared<SourceText>(source_->name() + " (its text)", page.text),
-                                 pantry_);
+        RecipeText recipe = read_plain_recipe(
+            std::make_shared<SourceText>(source_->name() + " (its text)", page.text), pantry_);
+        if (recipe.is_list_whole) { // the sentences of a page are about many things
+            recipe.behind_list.reset();
+        }
+        return recipe;
     }
 
     void count() {
