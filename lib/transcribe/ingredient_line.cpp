@@ -327,7 +327,7 @@ private:
     }
 
     void report_missing() {
-        if (!is_in_dough()) {
+        if (!is_in_dough() || !leavenwright::is_in_dough(line_.role)) {
             return;
         }
         doubt(Code::amount_missing,

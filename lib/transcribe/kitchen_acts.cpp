@@ -66,7 +66,7 @@ bool ends_name(std::string_view folded) {
 bool is_surface(std::string_view folded) {
     return is_one_of(
         "pan|pans|tin|tins|griddle|girdle|board|sheet|sheets|mould|moulds|mold|molds|dish|dishes|plate|"
-        "plates|iron|irons|basin|bowl|rings|kettle|paper|cloth|table|slab|moulding-board",
+        "plates|iron|irons|basin|bowl|rings|kettle|table|slab|moulding-board",
         folded);
 }
 

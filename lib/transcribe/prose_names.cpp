@@ -135,8 +135,8 @@ std::optional<FoundItem> ProseNames::without_amount(std::size_t at, bool is_apar
 std::optional<FoundItem> ProseNames::thing_from(std::size_t begin, std::size_t name, bool is_apart) const {
     constexpr std::size_t most_words = 3;
     auto found = known_from(begin, name, false);
-    const bool is_thing = is_apart && !is_surface(word(size() - 1)) && name < size() &&
-                          size() <= name + most_words &&
+    const bool is_thing = is_apart && !is_one_of("paper|cloth|knife|brush|fork", word(size() - 1)) &&
+                          name < size() && size() <= name + most_words &&
                           !is_one_of("the|this|that|these|rest|it|them|more", word(name));
     return found || !is_thing ? found
                               : FoundItem{.begin = begin,
