@@ -50,6 +50,17 @@ public:
         return found;
     }
 
+    // Words of an amount that nothing is named with; 0 where it is none.
+    std::size_t bare(std::size_t at) const {
+        const std::size_t end = names_.end_of_words(at);
+        const auto tokens = line_tokens(plain_line(names_.text_of(at, end)));
+        const auto amount = read_kitchen_amount(tokens);
+        const bool is_bare =
+            amount && !amount->measure.is_piece() &&
+            names_nothing(std::span(tokens).subspan(std::min(amount->length, tokens.size())));
+        return is_bare ? end_of_bare(at, end) : 0U;
+    }
+
 private:
     // The longest words from `at` on that are an amount and a name of the pantry.
     std::optional<FoundItem> known_item(std::size_t at, std::size_t end, bool is_measured) const {
@@ -115,13 +126,7 @@ private:
         const std::size_t begin = next.words[1].begin;
         const Ingredient* second =
             names_.known(names_.text().substr(begin, next.words[words - 1].end - begin));
-        const auto is_liquid = [](const Ingredient& one) {
-            return one.ingredient_class == IngredientClass::liquid ||
-                   one.ingredient_class == IngredientClass::dairy;
-        };
-        const bool is_mixed =
-            second != nullptr && (is_same_kind(first, second) || (is_liquid(*first) && is_liquid(*second)));
-        return is_mixed && first != second ? next.words.back().end : 0U;
+        return may_be_mixed(first, second) ? next.words.back().end : 0U;
     }
 
     // "five cups, or until it is stiff": no name behind the amount.
@@ -130,18 +135,23 @@ private:
                name[0].is("to") || name[0].is("being");
     }
 
+    // "five cups, or until it is stiff"
+    std::size_t end_of_bare(std::size_t at, std::size_t end) const {
+        for (std::size_t last = at + 2; last < end; ++last) {
+            const bool is_end = is_one_of("or|until|till|to|being", names_.word(last)) &&
+                                !may_begin_amount(names_.word(last + 1));
+            end = is_end ? last : end;
+        }
+        return end;
+    }
+
     // "graham flour, five cups": the name ends the clause before.
     std::optional<FoundItem> with_name_before(std::size_t at, std::size_t end, bool is_measured) const {
         const bool is_first = at == 0 || (at == 1 && is_one_of("about|nearly|say|from|some", names_.word(0)));
         if (!is_first) {
             return std::nullopt;
         }
-        for (std::size_t last = at + 2; last < end; ++last) {
-            end = is_one_of("or|until|till|to|being", names_.word(last)) &&
-                          !may_begin_amount(names_.word(last + 1))
-                      ? last
-                      : end;
-        }
+        end = end_of_bare(at, end);
         auto found = names_.name_before();
         if (found && !is_measured && !mass_of_piece(*found->ingredient, "")) {
             found.reset();
@@ -166,12 +176,22 @@ private:
             }
             ++tries;
             const std::size_t begin = begin_of_part(next);
-            if (begin > at + 1 && is_ingredient_line(names_.text_of(at, begin), names_.pantry()) &&
-                (is_thing || known_item(next, end, true))) {
+            const bool is_first =
+                is_ingredient_line(names_.text_of(at, begin), names_.pantry()) || is_unknown_item(at, begin);
+            if (begin > at + 1 && is_first && (is_thing || known_item(next, end, true))) {
                 return begin;
             }
         }
         return end;
+    }
+
+    // "4 oz. of clarified suet into": an amount of something, down to a word that leads on.
+    bool is_unknown_item(std::size_t at, std::size_t end) const {
+        std::size_t of = at + 1;
+        while (of < end && names_.word(of) != "of") {
+            ++of;
+        }
+        return of + 2 < end && is_one_of("into|with|in|to|over|on", names_.word(end - 1));
     }
 
     // "sugar dissolved in", "milk with": without the words that lead on to the next.
@@ -211,19 +231,12 @@ private:
 
 } // namespace
 
-bool is_same_kind(const Ingredient* one, const Ingredient* other) {
-    if (one == nullptr || other == nullptr || one == other) {
-        return one == other;
-    }
-    constexpr auto kinds =
-        std::to_array<IngredientClass>({IngredientClass::flour, IngredientClass::sweetener,
-                                        IngredientClass::fat, IngredientClass::yeast, IngredientClass::salt});
-    return one->ingredient_class == other->ingredient_class &&
-           std::find(kinds.begin(), kinds.end(), one->ingredient_class) != kinds.end();
-}
-
 std::optional<FoundItem> measured_item(const ProseNames& names, std::size_t at) {
     return AmountFinder(names).measured(at);
+}
+
+std::size_t end_of_bare_amount(const ProseNames& names, std::size_t at) {
+    return AmountFinder(names).bare(at);
 }
 
 } // namespace leavenwright

@@ -9,7 +9,7 @@ namespace leavenwright {
 /// cups" the amount behind its name. Nothing where none begins.
 std::optional<FoundItem> measured_item(const ProseNames& names, std::size_t at);
 
-/// Whether two things may be meant by one word: "the sugar" of a list with brown sugar.
-bool is_same_kind(const Ingredient* one, const Ingredient* other);
+/// Behind the last word of an amount that begins at a word, with no name behind it; 0 where it is none.
+std::size_t end_of_bare_amount(const ProseNames& names, std::size_t at);
 
 } // namespace leavenwright

@@ -17,9 +17,8 @@ namespace {
 
 class ItemFinder {
 public:
-    ItemFinder(const SourcedText& paragraph, const Pantry& pantry, std::vector<const Ingredient*>& named)
-        : paragraph_(paragraph), known_(named),
-          clauses_(clauses_of(paragraph.text, is_running_text(paragraph.text))),
+    ItemFinder(const SourcedText& paragraph, const Pantry& pantry)
+        : paragraph_(paragraph), clauses_(clauses_of(paragraph.text, is_running_text(paragraph.text))),
           names_(paragraph_.text, clauses_, pantry), roles_(names_) {}
 
     ProseItems find() {
@@ -39,6 +38,10 @@ private:
                 ++at;
                 continue;
             }
+            if (const std::size_t end = take_amount_behind(at, number); end > 0) {
+                at = end;
+                continue;
+            }
             roles_.read_word(at);
             auto found = find_item(at);
             if (!found && roles_.is_name_expected()) {
@@ -53,6 +56,25 @@ private:
             roles_.pass_item(!found->has_amount);
             at = found->end;
         }
+    }
+
+    // "flour to make a stiff dough, about six cups": behind which word it ends; 0 where it is none.
+    std::size_t take_amount_behind(std::size_t at, std::size_t number) {
+        const bool is_first =
+            at == 0 || (at == 1 && is_one_of("about|nearly|perhaps|say|some", names_.word(0)));
+        if (!is_first || items_.empty() || items_.back().has_amount || items_.back().clause + 1 != number ||
+            names_.clause().begins_sentence() || !may_begin_amount(names_.word(at))) {
+            return 0;
+        }
+        const std::size_t end = end_of_bare_amount(names_, at);
+        if (end > 0) {
+            ProseItem& item = items_.back();
+            const auto begin = static_cast<std::size_t>(item.place.text.data() - paragraph_.text.data());
+            last_end_ = names_.clause().words[end - 1].end;
+            item.place = paragraph_.part(begin, last_end_ - begin);
+            item.has_amount = true;
+        }
+        return end;
     }
 
     std::optional<FoundItem> find_item(std::size_t at) {
@@ -71,25 +93,19 @@ private:
     }
 
     void push(const FoundItem& found, std::size_t number) {
-        const bool is_named_before = std::any_of(known_.begin(), known_.end(), [&](const Ingredient* other) {
-            return is_same_kind(other, found.ingredient);
-        });
-        const bool is_other = !items_.empty() && is_no_item(found.begin);
-        if (is_other || ((found.is_part || roles_.is_held_back()) && is_named_before)) {
+        if (!items_.empty() && is_no_item(found.begin)) {
             return;
         }
         const std::size_t end =
             found.text_end > 0 ? found.text_end : names_.clause().words[found.end - 1].end;
-        if (found.ingredient != nullptr) {
-            known_.push_back(found.ingredient);
-        }
         last_end_ = end;
         items_.push_back({.place = paragraph_.part(found.text_begin, end - found.text_begin),
                           .role = is_on_top(found.end) ? "topping" : roles_.role(),
+                          .ingredient = found.ingredient,
                           .clause = number,
                           .has_amount = found.has_amount,
                           .is_known = found.is_known,
-                          .is_part = found.is_part,
+                          .is_part = found.is_part || roles_.is_held_back(),
                           .is_behind_verb = roles_.is_behind_verb()});
     }
 
@@ -123,7 +139,6 @@ private:
     }
 
     SourcedText paragraph_;
-    std::vector<const Ingredient*>& known_; // named so far
     std::vector<ProseClause> clauses_;
     ProseNames names_;
     ProseRoles roles_;
@@ -134,9 +149,8 @@ private:
 
 } // namespace
 
-ProseItems find_prose_items(const SourcedText& paragraph, const Pantry& pantry,
-                            std::vector<const Ingredient*>& named) {
-    return ItemFinder(paragraph, pantry, named).find();
+ProseItems find_prose_items(const SourcedText& paragraph, const Pantry& pantry) {
+    return ItemFinder(paragraph, pantry).find();
 }
 
 } // namespace leavenwright

@@ -14,6 +14,7 @@ namespace leavenwright {
 struct ProseItem {
     SourcedText place;
     std::string role;
+    const Ingredient* ingredient = nullptr; // where the pantry knows it
     std::size_t clause = 0;
     bool has_amount = false;
     bool is_known = true;        // to the pantry
@@ -26,9 +27,7 @@ struct ProseItems {
     std::vector<ProseItem> items;
 };
 
-/// Of one paragraph. Parts of what was named before are left out, and so is what stands behind "or". `named`
-/// is what the paragraphs before name, and takes what this one adds. Linear in the text.
-ProseItems find_prose_items(const SourcedText& paragraph, const Pantry& pantry,
-                            std::vector<const Ingredient*>& named);
+/// Of one paragraph; what stands behind "or" is left out. Linear in the text.
+ProseItems find_prose_items(const SourcedText& paragraph, const Pantry& pantry);
 
 } // namespace leavenwright

@@ -7,6 +7,7 @@
 #include "transcribe/split_line.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace leavenwright {
 
@@ -29,6 +30,26 @@ bool ends_prose_name(std::string_view word) {
                "together|once|first|also|all|one|two|three|four|after|before|being|by|well|very|not|without|"
                "they|you|we|it|he|she|but|there|here|now|thus|previously|has|have|had|been|was|were",
                word);
+}
+
+bool is_same_kind(const Ingredient* one, const Ingredient* other) {
+    if (one == nullptr || other == nullptr || one == other) {
+        return one == other;
+    }
+    constexpr auto kinds =
+        std::to_array<IngredientClass>({IngredientClass::flour, IngredientClass::sweetener,
+                                        IngredientClass::fat, IngredientClass::yeast, IngredientClass::salt});
+    return one->ingredient_class == other->ingredient_class &&
+           std::find(kinds.begin(), kinds.end(), one->ingredient_class) != kinds.end();
+}
+
+bool may_be_mixed(const Ingredient* one, const Ingredient* other) {
+    const auto is_liquid = [](const Ingredient& liquid) {
+        return liquid.ingredient_class == IngredientClass::liquid ||
+               liquid.ingredient_class == IngredientClass::dairy;
+    };
+    return one != nullptr && other != nullptr && one != other &&
+           (is_same_kind(one, other) || (is_liquid(*one) && is_liquid(*other)));
 }
 
 std::string_view ProseNames::text_of(std::size_t begin, std::size_t end) const {
@@ -95,6 +116,10 @@ std::optional<FoundItem> ProseNames::bare_name(std::size_t at) const {
     std::size_t name = at;
     while (is_one_of("a|little|bit|of|some|plenty|more|few|deep|deal|good|nice|smoking|very|fine|and",
                      word(name))) {
+        const bool is_vague = is_one_of("little|bit|few|good|nice|deal|very|fine", word(name + 1));
+        if (word(name) == "a" && !is_vague) { // "a nutmeg" is an amount
+            return std::nullopt;
+        }
         ++name;
     }
     return name < size() ? known_from(word(at) == "and" ? name : at, name, true) : std::nullopt;
@@ -110,14 +135,15 @@ std::optional<FoundItem> ProseNames::without_amount(std::size_t at, bool is_apar
         }
         return found;
     }
-    const std::size_t article = is_one_of("a|as|so", word(at)) ? 1 : 0;
+    std::size_t article = is_one_of("a|as|so", word(at)) ? 1 : 0;
+    article += article == 1 && word(at + 1) == "very" ? 1U : 0U; // "a very little hot water"
     const std::string_view much = word(at + article);
-    const bool is_as_much = word(at) != "a" && article == 1 && much == "much";
+    const bool is_as_much = word(at) != "a" && article > 0 && much == "much";
     const bool needs_article = is_one_of("little|few|bit|piece|trifle|grating|dusting|dust", much);
-    if ((article == 1 && word(at) == "a" && needs_article) || is_as_much ||
+    if ((article > 0 && word(at) == "a" && needs_article) || is_as_much ||
         (article == 0 && is_one_of(before, much) && !needs_article)) {
         std::size_t name = at + article + 1;
-        name += word(name) == "more" ? 1U : 0U;
+        name += is_one_of("more|very", word(name)) ? 1U : 0U;
         name += word(name) == "of" ? 1U : 0U;
         if (is_likened(at)) {
             return std::nullopt;
@@ -159,7 +185,7 @@ std::optional<FoundItem> ProseNames::enough_behind(std::size_t at) const {
                       word(end + 1));
         if ((is_enough || is_use) && named(at, end) != nullptr && !may_begin_amount(word(at))) {
             return FoundItem{.begin = at,
-                             .end = end_of_words(at),
+                             .end = std::min(end_of_words(end + 1), size()),
                              .text_begin = clause().words[at].begin,
                              .ingredient = named(at, end)};
         }
@@ -199,19 +225,32 @@ std::optional<FoundItem> ProseNames::likened(std::size_t at) const {
 }
 
 // The name that ends the clause before; only its first byte and its ingredient are set.
+std::size_t ProseNames::begin_of_mixture(const Ingredient* second) const {
+    if (at_clause_ < 2 || clauses_[at_clause_ - 1].mark_before != '&') {
+        return 0;
+    }
+    const ProseClause& first = clauses_[at_clause_ - 2];
+    const std::size_t begin = first.words.front().begin;
+    const bool is_mixed = begin >= last_end_ && first.words.size() <= 2 &&
+                          may_be_mixed(known(text_.substr(begin, first.words.back().end - begin)), second);
+    return is_mixed ? begin + 1 : 0U;
+}
+
 std::optional<FoundItem> ProseNames::name_before() const {
     if (at_clause_ == 0) {
         return std::nullopt;
     }
     const ProseClause& before = clauses_[at_clause_ - 1];
     const bool is_behind_mark = std::string_view(",(:-").find(before.mark_behind) != std::string_view::npos;
-    for (std::size_t length = std::min<std::size_t>(3, before.words.size()); is_behind_mark && length > 0;
-         --length) {
+    const std::size_t most = before.words.size() - (before.word(0) == "and" ? 1U : 0U);
+    for (std::size_t length = std::min<std::size_t>(3, most); is_behind_mark && length > 0; --length) {
         const ProseWord& first = before.words[before.words.size() - length];
         const std::string_view name = text_.substr(first.begin, before.words.back().end - first.begin);
         const Ingredient* ingredient = first.begin >= last_end_ ? known(name) : nullptr;
         if (ingredient != nullptr) {
-            return FoundItem{.text_begin = first.begin, .ingredient = ingredient};
+            const bool is_joined = length + 1 == before.words.size() && before.word(0) == "and";
+            const std::size_t mixed = is_joined ? begin_of_mixture(ingredient) : 0U;
+            return FoundItem{.text_begin = mixed > 0 ? mixed - 1 : first.begin, .ingredient = ingredient};
         }
     }
     return std::nullopt;

@@ -71,6 +71,8 @@ public:
 private:
     std::optional<FoundItem> known_from(std::size_t begin, std::size_t name, bool is_bare) const;
     std::optional<FoundItem> thing_from(std::size_t begin, std::size_t name, bool is_apart) const;
+    /// "Milk and water, one pint": the first byte of "Milk", plus 1; 0 where nothing is mixed.
+    std::size_t begin_of_mixture(const Ingredient* second) const;
     std::optional<FoundItem> enough_behind(std::size_t at) const;
 
     std::string_view text_;
@@ -79,6 +81,11 @@ private:
     std::size_t at_clause_ = 0;
     std::size_t last_end_ = 0;
 };
+
+/// Whether two things may be meant by one word: "the sugar" of a list with brown sugar.
+bool is_same_kind(const Ingredient* one, const Ingredient* other);
+/// "Butter and lard", "milk and water": whether one amount may be of both.
+bool may_be_mixed(const Ingredient* one, const Ingredient* other);
 
 /// A small word, an adverb or a participle: no name of an ingredient goes on with it.
 bool ends_prose_name(std::string_view folded);

@@ -84,8 +84,9 @@ void ProseRoles::read_verb(std::size_t at) {
         is_behind_verb_ = true;
     } else if (verb == "rub" && has_surface(at)) { // "rub the pans with lard"
         pending_ = {.role = "greasing", .joints = "with"};
-    } else if (verb == "rub" && is_one_of("top|tops|crust|crusts|loaf|loaves|buns|rolls|over",
-                                          names_.word(at + (names_.word(at + 1) == "the" ? 2 : 1)))) {
+    } else if (is_one_of("rub|wet|moisten", verb) &&
+               is_one_of("top|tops|crust|crusts|loaf|loaves|buns|rolls|over",
+                         names_.word(at + (names_.word(at + 1) == "the" ? 2 : 1)))) {
         pending_ = {.role = "brushing", .joints = "with"};
     } else if (is_mixing_verb(verb)) {
         role_ = sentence_role_;

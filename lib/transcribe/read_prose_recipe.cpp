@@ -3,6 +3,7 @@
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/prose_items.hpp"
+#include "transcribe/prose_names.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/running_text.hpp"
 
@@ -38,28 +39,39 @@ bool is_list(const ProseItems& found, std::size_t clauses) {
     return counted >= fewest_items;
 }
 
+// "A spoonful of the flour": the whole stands before it or behind.
+bool is_counted_elsewhere(const ProseItem& part, const std::vector<ProseItem>& items) {
+    return part.is_part && std::any_of(items.begin(), items.end(), [&](const ProseItem& whole) {
+               return whole.has_amount && !whole.is_part && whole.ingredient != nullptr &&
+                      is_same_kind(whole.ingredient, part.ingredient);
+           });
+}
+
 } // namespace
 
 std::vector<RecipeLine> ingredients_in_prose(const SourcedText& whole, const Pantry& pantry) {
-    std::vector<RecipeLine> lines;
-    std::vector<const Ingredient*> named;
-    for (std::size_t begin = 0; begin < whole.text.size() && lines.size() < most_recipe_lines;) {
+    std::vector<ProseItem> items;
+    for (std::size_t begin = 0; begin < whole.text.size() && items.size() < most_recipe_lines;) {
         const std::size_t length = paragraph_length(whole.text.substr(begin), longest_paragraph);
-        for (const ProseItem& item : find_prose_items(whole.part(begin, length), pantry, named).items) {
+        const auto more = find_prose_items(whole.part(begin, length), pantry).items;
+        items.insert(items.end(), more.begin(), more.end());
+        begin += length;
+    }
+    std::vector<RecipeLine> lines;
+    for (const ProseItem& item : items) {
+        if (!is_counted_elsewhere(item, items)) {
             lines.push_back({.place = item.place,
                              .role = item.role,
                              .has_amount = item.has_amount && item.is_known,
                              .is_part = item.is_part});
         }
-        begin += length;
     }
     return lines;
 }
 
 RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
     constexpr std::size_t longest_addition = 30;
-    std::vector<const Ingredient*> named;
-    const ProseItems found = find_prose_items(paragraph, pantry, named);
+    const ProseItems found = find_prose_items(paragraph, pantry);
     const auto end = std::find_if(found.clauses.begin(), found.clauses.end(), [](const ProseClause& clause) {
         return clause.mark_behind == '.' || clause.mark_behind == '!';
     });
@@ -80,6 +92,9 @@ RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
         bool is_named = false;
         for (; item != found.items.end() && item->clause == at; ++item) {
             is_named = true;
+            if (is_counted_elsewhere(*item, found.items)) {
+                continue;
+            }
             list.items.push_back({.place = item->place, .role = item->role});
         }
         const std::size_t begin = clause.words.front().begin;

@@ -3,7 +3,7 @@
 #include "formula/overall.hpp"
 #include "source/unicode.hpp"
 #include "transcribe/measure_habit.hpp"
-#include "transcribe/prose_amounts.hpp"
+#include "transcribe/prose_names.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/write_transcription.hpp"
 
