@@ -314,12 +314,15 @@ private:
     }
 
     void take_likened() {
-        const auto weight = weigh_likened(split_.size_of);
+        auto weight = weigh_likened(split_.size_of);
         if (!weight || line_.ingredient == nullptr) {
             report_missing();
             return;
         }
-        line_.number = 1.0;
+        for (Mass* mass : {&weight->likely, &weight->least, &weight->most}) {
+            *mass = split_.size_count * *mass;
+        }
+        line_.number = split_.size_count;
         line_.unit = "size of " + split_.size_of;
         line_.weight = weight;
         line_.amount = show_decimal(in_grams(weight->likely), 1) + " g";

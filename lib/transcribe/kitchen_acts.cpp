@@ -11,8 +11,8 @@ struct ActWords {
 };
 
 constexpr auto acts = std::to_array<ActWords>({
-    {"brush|wash|glaze|baste", {.role = "brushing", .joints = "with|over"}},
-    {"brushed|washed|glazed|basted", {.role = "brushing", .joints = "with", .is_participle = true}},
+    {"brush|wash|glaze|baste|gild", {.role = "brushing", .joints = "with|over"}},
+    {"brushed|washed|glazed|basted|gilded", {.role = "brushing", .joints = "with", .is_participle = true}},
     {"sprinkle|strew|scatter|dredge", {.role = "topping", .joints = "with|over|on|upon", .is_direct = true}},
     {"sprinkled|strewn|strewed|scattered|dredged|frosted|iced|decorated",
      {.role = "topping", .joints = "with", .is_participle = true}},
@@ -20,7 +20,8 @@ constexpr auto acts = std::to_array<ActWords>({
     {"dust", {.role = "dusting", .joints = "with|over|on", .is_direct = true}},
     {"dusted|floured", {.role = "dusting", .joints = "with", .is_participle = true}},
     {"grease|smear|oil|anoint", {.role = "greasing", .joints = "with"}},
-    {"greased|rubbed|smeared|buttered|oiled", {.role = "greasing", .joints = "with", .is_participle = true}},
+    {"greased|rubbed|smeared|swabbed|buttered|oiled",
+     {.role = "greasing", .joints = "with", .is_participle = true}},
     {"fry|fried|simmer|poach", {.role = "bath", .joints = "in"}},
     {"dip", {.role = "topping", .joints = "in|into"}},
     {"spread|fill|stuff|filled|stuffed", {.role = "filling", .joints = "with|over"}},

@@ -34,8 +34,10 @@ public:
         }
         const bool is_measured = !amount->measure.is_piece();
         auto found = known_item(at, begin_of_next(at, end), is_measured);
-        const bool names_something = name.size() > 1 && name[0].is("of") && name[1].is_word() &&
-                                     !is_one_of("it|them|which|each", name[1].folded) && !is_part(name);
+        const bool names_something =
+            name.size() > 1 && name[0].is("of") && name[1].is_word() &&
+            !is_one_of("it|them|which|each|dough|batter|sponge|paste|mixture|leaven|bread", name[1].folded) &&
+            !is_part(name);
         if (!found && is_measured && names_something) {
             found = FoundItem{.begin = at,
                               .end = begin_of_next(at, end),
@@ -112,6 +114,12 @@ private:
         return is_part && begin > 0 && names_.word(begin - 1) == "grated" ? begin - 1 : begin;
     }
 
+    bool has_each() const {
+        const auto& words = names_.clause().words;
+        return std::any_of(words.begin(), words.end(),
+                           [](const ProseWord& word) { return word.folded == "each"; });
+    }
+
     // "a cup of butter and lard mixed": the amount is of both. Where it ends; 0 where it is of one.
     std::size_t end_of_mixture(const Ingredient* first) const {
         if (names_.clause().mark_behind != '&' || names_.next_clause() == nullptr || first == nullptr) {
@@ -126,7 +134,8 @@ private:
         const std::size_t begin = next.words[1].begin;
         const Ingredient* second =
             names_.known(names_.text().substr(begin, next.words[words - 1].end - begin));
-        return may_be_mixed(first, second) ? next.words.back().end : 0U;
+        const bool is_each = second != nullptr && has_each(); // "a teaspoonful each of salt and sugar"
+        return is_each || may_be_mixed(first, second) ? next.words.back().end : 0U;
     }
 
     // "five cups, or until it is stiff": no name behind the amount.

@@ -33,7 +33,10 @@ private:
     void read_clause(std::size_t number) {
         roles_.open_clause();
         tries_ = 0;
-        for (std::size_t at = 0; at < names_.size();) {
+        const std::size_t adjective = names_.word(0) == "average" ? 1 : 0;
+        is_cost_ = is_cost_ ||
+                   (names_.clause().begins_sentence() && is_one_of("cost|price", names_.word(adjective)));
+        for (std::size_t at = is_cost_ ? names_.size() : 0; at < names_.size();) {
             if (names_.clause().words[at].begin < last_end_) { // of an item that the clause before began
                 ++at;
                 continue;
@@ -145,6 +148,7 @@ private:
     std::vector<ProseItem> items_;
     std::size_t last_end_ = 0; // of the last item, in bytes
     int tries_ = 0;            // of this clause
+    bool is_cost_ = false;     // "Cost: flour, 4c.": what follows is of money
 };
 
 } // namespace

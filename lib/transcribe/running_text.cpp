@@ -41,10 +41,22 @@ bool is_continued(std::string_view next) {
     return std::find(words.begin(), words.end(), next.substr(0, next.find(' '))) != words.end();
 }
 
+// A line with the end of a sentence in it, and words of the next.
+bool holds_sentence_end(std::string_view line) {
+    for (std::size_t at = line.find(". "); at != std::string_view::npos; at = line.find(". ", at + 1)) {
+        const std::size_t next = line.find_first_not_of(' ', at + 1);
+        if (next != std::string_view::npos && line[next] >= 'A' && line[next] <= 'Z' && at > 1 &&
+            is_small(line[at - 1]) && is_small(line[at - 2])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 // A long line with several sentences in it.
 bool is_long_line(std::string_view line) {
     constexpr std::size_t least = 160;
-    return line.size() >= least && line.find(". ") < line.size() - 2;
+    return line.size() >= least && holds_sentence_end(line);
 }
 
 } // namespace
@@ -80,10 +92,10 @@ bool is_running_text(std::string_view paragraph) {
         }
         if (!before.empty()) {
             const bool goes_on = is_small(line.front());
-            const bool is_open =
-                is_left_open(before) || is_continued(line) || (goes_on && before.size() >= margin);
+            const bool is_wide = before.size() >= margin && (goes_on || holds_sentence_end(before));
+            const bool is_open = is_left_open(before) || is_continued(line) || is_wide;
             breaks += 1;
-            small += goes_on ? 1U : 0U;
+            small += goes_on || is_open ? 1U : 0U;
             open += is_open ? 1U : 0U;
         }
         before = line;

@@ -83,8 +83,10 @@ private:
             }
             std::size_t thing = at + 1;
             while (thing + 1 < tokens_.size() &&
-                   is_any(tokens_[thing], {"of", "a", "an", "as", "small", "large", "good", "-", "hens",
-                                           "black", "english", "fair"})) {
+                   (is_any(tokens_[thing], {"of", "a", "an", "as", "small", "large", "good", "-", "hens",
+                                            "black", "english", "fair"}) ||
+                    number_named(tokens_[thing].folded) > 1.0)) {
+                line_.size_count = std::max(line_.size_count, number_named(tokens_[thing].folded));
                 ++thing;
             }
             std::size_t end = at;
