@@ -27,8 +27,9 @@ std::string_view last_word(std::string_view line) {
 
 // No item of a list ends with one of these, or begins with one of the others.
 bool is_left_open(std::string_view line) {
-    constexpr auto words = std::to_array<std::string_view>(
-        {"of", "and", "a", "an", "the", "or", "in", "with", "to", "into", "it", "is", "as", "till", "until"});
+    constexpr auto words =
+        std::to_array<std::string_view>({"of", "and", "a", "an", "the", "or", "in", "with", "to", "into",
+                                         "it", "is", "as", "till", "until", "about"});
     const std::string_view word = last_word(line);
     return line.ends_with('-') || std::find(words.begin(), words.end(), word) != words.end() ||
            number_named(word) > 0.0 || fraction_named(word) > 0.0;
@@ -82,6 +83,7 @@ bool is_running_text(std::string_view paragraph) {
     std::size_t breaks = 0;
     std::size_t small = 0;
     std::size_t open = 0;
+    std::size_t listed = 0; // lines with a figure first
     std::string_view before;
     while (!paragraph.empty()) {
         const std::size_t end = std::min(paragraph.find('\n'), paragraph.size());
@@ -96,11 +98,14 @@ bool is_running_text(std::string_view paragraph) {
             const bool is_open = is_left_open(before) || is_continued(line) || is_wide;
             breaks += 1;
             small += goes_on || is_open ? 1U : 0U;
+            listed += !is_open && line.front() >= '0' && line.front() <= '9' ? 1U : 0U;
             open += is_open ? 1U : 0U;
         }
         before = line;
     }
-    return breaks == 0 ? is_long_line(before) : open > 0 && 4 * open >= breaks && 2 * small >= breaks;
+    return breaks == 0
+               ? is_long_line(before)
+               : open > 0 && 4 * open >= breaks && 2 * small >= breaks && (listed < 2 || 2 * listed < breaks);
 }
 
 std::string joined_at_margins(std::string_view text) {
