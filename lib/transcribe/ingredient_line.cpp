@@ -8,6 +8,7 @@
 #include "transcribe/find_name.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/measure_habit.hpp"
+#include "transcribe/running_text.hpp"
 #include "transcribe/split_line.hpp"
 #include "transcribe/weigh_amount.hpp"
 
@@ -30,7 +31,8 @@ public:
                      Diagnostics& diagnostics, MeasureHabit habit)
         : place_(place), pantry_(pantry), diagnostics_(diagnostics), habit_(habit) {
         const std::string_view words = without_bullet(place.text);
-        line_.text = words.find('\n') == std::string_view::npos ? std::string(words) : on_one_line(words);
+        line_.text = words.find('\n') == std::string_view::npos ? std::string(words)
+                                                                : on_one_line(joined_at_margins(words));
         line_.place = place;
         line_.role = role;
     }
@@ -106,7 +108,7 @@ private:
         line_.ingredient = match.ingredient;
         line_.key = match.key;
         const bool is_open = match.ingredient == nullptr && !match.meanings.empty();
-        if (is_open && is_liquid_yeast(match)) {
+        if (is_open && is_liquid_yeast(match.name)) {
             report_unknown(match);
         } else if (is_open) {
             choose_meaning(match);
@@ -120,9 +122,9 @@ private:
     }
 
     // Yeast by the cup or the gill is the liquid yeast of old kitchens, whose strength nobody knows.
-    bool is_liquid_yeast(const NameMatch& match) const {
+    bool is_liquid_yeast(std::string_view name) const {
         constexpr Volume most_dry = litres(0.06);
-        return match.name.ends_with("yeast") && split_.amount &&
+        return name.ends_with("yeast") && split_.amount &&
                split_.amount->measure.kind == Measure::Kind::volume &&
                split_.amount->number * split_.amount->measure.volume > most_dry;
     }
@@ -192,6 +194,10 @@ private:
         if (line_.ingredient == nullptr) {
             if (chosen.measure.kind == Measure::Kind::mass) {
                 const Mass one = chosen.measure.mass;
+                line_.weight = WeightRange{chosen.number * one, chosen.least * one, chosen.most * one};
+                check_weight(line_);
+            } else if (is_liquid_yeast(line_.name)) { // weighs what water does, whatever its strength
+                const Mass one = kilograms((chosen.measure.volume / litres(1.0)).value());
                 line_.weight = WeightRange{chosen.number * one, chosen.least * one, chosen.most * one};
                 check_weight(line_);
             }
@@ -308,12 +314,15 @@ private:
     }
 
     void take_likened() {
-        const auto weight = weigh_likened(split_.size_of);
+        auto weight = weigh_likened(split_.size_of);
         if (!weight || line_.ingredient == nullptr) {
             report_missing();
             return;
         }
-        line_.number = 1.0;
+        for (Mass* mass : {&weight->likely, &weight->least, &weight->most}) {
+            *mass = split_.size_count * *mass;
+        }
+        line_.number = split_.size_count;
         line_.unit = "size of " + split_.size_of;
         line_.weight = weight;
         line_.amount = show_decimal(in_grams(weight->likely), 1) + " g";
@@ -321,7 +330,7 @@ private:
     }
 
     void report_missing() {
-        if (!is_in_dough()) {
+        if (!is_in_dough() || !leavenwright::is_in_dough(line_.role)) {
             return;
         }
         doubt(Code::amount_missing,

@@ -287,17 +287,37 @@ private:
         }
     }
 
-    // "a pint and a half", "three pounds and a half"
+    // "a pint and a half", "three pounds and a quarter of flour"
+    bool add_fraction(KitchenAmount& amount) {
+        if (!next_is("and") || amount.number != std::floor(amount.number) || at_ + 1 >= tokens_.size()) {
+            return false;
+        }
+        const auto part = read_kitchen_number(tokens_.subspan(at_ + 1));
+        const LineToken* behind = part ? peek(1 + part->length) : nullptr;
+        const bool is_of_another = behind != nullptr && behind->is_word() && // "and half a teaspoon"
+                                   measure_named(behind->text, behind->folded);
+        if (!part || !(part->value < 1.0) || is_of_another || (behind != nullptr && !behind->is("of"))) {
+            return add_half(amount);
+        }
+        add_part(amount, part->value, 1 + part->length);
+        return true;
+    }
+
+    // "a pint and a half warm milk"
     bool add_half(KitchenAmount& amount) {
-        const bool is_half = next_is("and") && at_ + 2 < tokens_.size() && tokens_[at_ + 1].is("a") &&
-                             tokens_[at_ + 2].is("half") && amount.number == std::floor(amount.number);
+        const bool is_half = next_is("and") && next_is("a", 1) && next_is("half", 2) &&
+                             amount.number == std::floor(amount.number);
         if (is_half) {
-            at_ += 3;
-            for (double* part : {&amount.number, &amount.least, &amount.most}) {
-                *part += 0.5;
-            }
+            add_part(amount, 0.5, 3);
         }
         return is_half;
+    }
+
+    void add_part(KitchenAmount& amount, double share, std::size_t length) {
+        at_ += length;
+        for (double* part : {&amount.number, &amount.least, &amount.most}) {
+            *part += share;
+        }
     }
 
     // "1 lb 2 oz", "1 cup plus 2 tbsp", "1 cup + 2 tbsp", "1 cup and 2 tbsp"
@@ -306,7 +326,7 @@ private:
             if (amount.measure.is_piece() || amount.measure.kind == Measure::Kind::percent) {
                 return;
             }
-            if (add_half(amount)) {
+            if (add_fraction(amount)) {
                 return;
             }
             const std::size_t before = at_;

@@ -28,15 +28,20 @@ constexpr double tsp_ml = 4.92892159375;
 constexpr double cup_ml = 236.5882365;
 constexpr auto measures = std::to_array<KitchenMeasure>({
     {"gill|jill|gills", cup_ml / 2.0, 1.0, 1.21, true, "usgill"},
-    {"teacup|tea cup|teacups|teacupful|teacupfuls|teacupsful", cup_ml * 0.75, 0.65, 1.1, true, ""},
-    {"coffee cup|coffeecup|coffeecups|coffeecupful|coffeecupfuls", cup_ml, 0.8, 1.25, true, ""},
+    {"teacup|tea cup|tea cupful|tea cups|teacups|teacupful|teacupfuls|teacupsful", cup_ml * 0.75, 0.65, 1.1,
+     true, ""},
+    {"coffee cup|coffee cups|coffee cupful|coffeecup|coffeecups|coffeecupful|coffeecupfuls", cup_ml, 0.8,
+     1.25, true, ""},
     {"breakfast cup|breakfastcup|breakfastcupful|breakfastcupfuls", 284.130625, 0.8, 1.1, true, "brcup"},
     {"tumbler|tumblers|tumblerful|tumblerfuls", cup_ml, 0.9, 1.25, true, ""},
     {"glass|glasses|glassful", cup_ml, 0.75, 1.25, true, ""},
     {"wineglass|wine glass|wineglasses|wineglassful|wineglassfuls", cup_ml / 4.0, 0.9, 1.6, true, ""},
-    {"dessertspoon|dessertspoons|dessertspoonful|dessertspoonfuls|dessertspoonsful|dsp|dstspn|dessert spoon",
+    {"dessertspoon|dessertspoons|dessertspoonful|dessertspoonfuls|dessertspoonsful|dsp|dstspn|dessertsp|"
+     "dessert spoonful|"
+     "dessert spoon",
      10.0, 0.9, 1.1, true, "brdessertspoon"},
-    {"saltspoon|saltspoons|saltspoonful|saltspoonfuls|salt spoon", tsp_ml / 4.0, 0.7, 1.3, true, ""},
+    {"saltspoon|saltspoons|saltspoonful|saltspoonfuls|salt spoon|salt spoonful", tsp_ml / 4.0, 0.7, 1.3, true,
+     ""},
     {"coffee spoon|coffeespoon|coffeespoons|coffeespoonful", tsp_ml / 2.0, 0.7, 1.3, true, ""},
     {"spoon|spoons|spoonful|spoonfuls|spoonsful", tsp_ml * 3.0, 1.0 / 3.0, 1.4, true, ""},
     {"pinch|pinches|prise|pincee|pizzico|pizca", tsp_ml / 16.0, 0.5, 2.0, false, ""},
@@ -57,9 +62,9 @@ struct RecipeSpelling {
 constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
     {"c|cs|cu|cupsful|cupfuls", "cup"},
     {"tb|tbl|tbls|tblspn|tbspn|tbsps|tablesp|tablespoonsful|tablespoonfuls|tablespoons|table "
-     "spoon|tablespoonful",
+     "spoon|table spoonful|table spoonfuls|tablespoonful",
      "tbsp"},
-    {"ts|tsps|tspn|teasp|teaspoonsful|teaspoonfuls|tea spoon|teaspoonful", "tsp"},
+    {"ts|tsps|tspn|teasp|teaspoonsful|teaspoonfuls|tea spoon|tea spoonful|tea spoonfuls|teaspoonful", "tsp"},
     {"grams|grammes|grm|gms|gm|gramm|grammi|gramos", "g"},
     {"kgs|kilos|kilogramm|chilo", "kg"},
     {"ozs|onz", "oz"},
@@ -103,10 +108,12 @@ constexpr std::string_view fillers =
     "firmly|lightly|loosely|unsifted|ea";
 
 constexpr std::string_view preparations =
-    "little|bit|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|scalded|"
+    "little|bit|clarified|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|"
+    "scalded|"
     "warmed|"
     "heated|room|"
-    "temperature|sifted|sieved|unsifted|melted|softened|soft|packed|firmly|lightly|loosely|chopped|finely|coarsely|"
+    "temperature|sifted|sieved|unsifted|melted|softened|soft|packed|firmly|lightly|loosely|chopped|finely|"
+    "coarsely|"
     "roughly|"
     "thinly|grated|minced|crushed|ground|freshly|fresh|dry|beaten|well|slightly|gently|divided|optional|cut|"
     "into|"

@@ -36,11 +36,16 @@ std::optional<LineToken> part_of(std::span<const LineToken> words) {
 
 std::string purpose_in(const Tokens& tokens) {
     bool is_behind = false;
+    bool is_enough = false; // "flour enough to roll out" is the dough's
     std::size_t count = 0;
     for (std::size_t at = 0; at < tokens.size(); ++at) {
         const LineToken& token = tokens[at];
+        is_enough = is_enough || is_any(token, {"enough", "sufficient"});
         if (is_behind && token.is_word()) {
             const std::string_view found = purpose_named(token.folded);
+            if (is_enough && is_any(token, {"roll", "knead", "handle"})) {
+                return {};
+            }
             if (!found.empty() || token.is("dough")) {
                 return std::string(found);
             }

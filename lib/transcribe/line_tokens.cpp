@@ -4,6 +4,7 @@
 #include "quantity/number.hpp"
 #include "source/unicode.hpp"
 #include "transcribe/line_markup.hpp"
+#include "transcribe/running_text.hpp"
 
 #include <array>
 #include <memory>
@@ -138,13 +139,38 @@ public:
                 ++at_;
             }
             token.is_glued = is_glued_ && !tokens_.empty();
-            tokens_.push_back(std::move(token));
+            push(std::move(token));
             is_glued_ = true;
         }
         return std::move(tokens_);
     }
 
 private:
+    // "half-pint" is a number and its measure.
+    void push(LineToken token) {
+        const std::size_t hyphen = token.text.find('-');
+        const std::string_view written = token.text;
+        const std::string_view second = hyphen == std::string::npos ? written : written.substr(hyphen + 1);
+        const std::string many =
+            token.is_word() ? token.folded.substr(0, token.folded.find(' ')) : std::string();
+        if (hyphen == std::string::npos || !(fraction_named(many) > 0.0) ||
+            !measure_named(second, fold_name(second))) {
+            tokens_.push_back(std::move(token));
+            return;
+        }
+        LineToken part = token;
+        part.text = part.folded = many;
+        tokens_.push_back(part);
+        part.kind = LineToken::Kind::mark;
+        part.is_glued = true;
+        part.text = part.folded = "-";
+        tokens_.push_back(part);
+        part.kind = LineToken::Kind::word;
+        part.text = second;
+        part.folded = fold_name(second);
+        tokens_.push_back(std::move(part));
+    }
+
     // A fraction character or "3/4" at `at`; none where there is none or it is not less than 1.
     bool fraction_at(std::size_t at, double& value, std::size_t& length) const {
         const std::string_view rest = line_.substr(at, 16);
@@ -316,7 +342,10 @@ std::string_view without_bullet(std::string_view line) {
 }
 
 std::string plain_line(std::string_view line) {
-    std::string text = with_plain_marks(without_markup(without_bullet(line)));
+    const bool is_broken = line.find('\n') != std::string_view::npos;
+    const std::string_view whole = without_bullet(line);
+    std::string text =
+        with_plain_marks(without_markup(is_broken ? joined_at_margins(whole) : std::string(whole)));
     trim(text);
     // Emphasis: a mark that is doubled or stands at an end of the line.
     std::string out;

@@ -43,13 +43,26 @@ bool counts_cups(std::string_view text) {
     return false;
 }
 
+// "1s. 4d.", "1d. each", "5½d.": a price in pence.
+bool costs_pence(std::string_view text) {
+    for (std::size_t at = text.find('d'); at != std::string_view::npos; at = text.find('d', at + 1)) {
+        const bool is_behind_figure = at > 0 && ((text[at - 1] >= '0' && text[at - 1] <= '9') ||
+                                                 text.substr(0, at).ends_with("\xC2\xBD"));
+        if (is_behind_figure && at + 1 < text.size() && text[at + 1] == '.') {
+            return true;
+        }
+    }
+    return false;
+}
+
 // Words of one side only (common practice, no source).
 constexpr auto british = std::to_array<std::string_view>(
-    {"caster",      "castor",       "wholemeal",      "strong white", "strong flour", "strong bread flour",
-     "plain flour", "breakfastcup", "breakfast cup",  "treacle",      "demerara",     "sultana",
-     "gas mark",    "regulo",       "fast action",    "easy bake",    "easy blend",   "semi skimmed",
-     "bicarb",      "imperial",     "strong granary", "clingfilm",    "cling film",   "grammes",
-     "lb. tin",     "larder",       "national flour", "ozs"});
+    {"caster",        "castor",       "wholemeal",      "strong white", "strong flour", "strong bread flour",
+     "plain flour",   "breakfastcup", "breakfast cup",  "treacle",      "demerara",     "sultana",
+     "gas mark",      "regulo",       "fast action",    "easy bake",    "easy blend",   "semi skimmed",
+     "bicarb",        "imperial",     "strong granary", "clingfilm",    "cling film",   "grammes",
+     "lb. tin",       "larder",       "national flour", "ozs",          "german yeast", "moist sugar",
+     "seconds flour", "half peck",    "quartern",       "dessertsp",    "pence",        "girdle"});
 constexpr auto american = std::to_array<std::string_view>(
     {"cup ", "cups", "pkg", "package", "all purpose", "confectioners", "shortening", "oleo", "plastic wrap"});
 
@@ -57,7 +70,7 @@ constexpr auto american = std::to_array<std::string_view>(
 
 MeasureHabit measure_habit(std::string_view text) {
     const std::string folded = fold_name(text);
-    const bool is_british = holds(folded, british);
+    const bool is_british = holds(folded, british) || costs_pence(folded);
     const bool is_american = holds(folded, american) || counts_cups(folded);
     return is_british == is_american ? MeasureHabit::unknown
            : is_british              ? MeasureHabit::imperial

@@ -11,6 +11,7 @@
 #include "transcribe/recipe_frame.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
+#include "transcribe/running_text.hpp"
 #include "transcribe/table_head.hpp"
 
 #include <algorithm>
@@ -193,6 +194,14 @@ private:
         return std::min(source_->line(number).find_first_not_of(" \t"), source_->line(number).size());
     }
 
+    // The number of a recipe in its book, with the full stop and the space behind it.
+    static std::size_t length_of_number(std::string_view text) {
+        constexpr std::size_t most_digits = 4;
+        const std::size_t digits = text.find_first_not_of("0123456789");
+        const bool is_number = digits > 0 && digits <= most_digits && text.substr(digits).starts_with(". ");
+        return is_number ? digits + 2 : 0U;
+    }
+
     // "INGREDIENTS.--1 lb. of flour", "Method: Cream the yeast": a heading and the words below it on one
     // line.
     bool take_label(const SourcedText& line) {
@@ -200,11 +209,12 @@ private:
         if (is_behind_label_) {
             return false;
         }
-        const std::size_t end = line.text.substr(0, longest_label).find_first_of(".:-\xE2");
+        const std::size_t number = length_of_number(line.text); // "1718. INGREDIENTS"
+        const std::size_t end = line.text.substr(0, longest_label).find_first_of(".:-\xE2", number);
         if (end == std::string_view::npos) {
             return false;
         }
-        const auto part = part_named(heading_text(line.text.substr(0, end)));
+        const auto part = part_named(heading_text(line.text.substr(number, end - number)));
         std::size_t begin = end;
         for (const std::string_view mark :
              {".", ":", " ", "-", "\xE2\x80\x94", "\xE2\x80\x93", "-", " ", "*"}) {
@@ -304,23 +314,41 @@ private:
             return false;
         }
         const SourcedText line = without_title(first_line);
-        if (ingredients_in_prose(line, pantry_).size() < 2) {
-            return false;
+        const SourcedText paragraph = paragraph_from(line);
+        const bool is_running = blank_before_ && is_running_text(paragraph.text);
+        const std::size_t end = paragraph.span.offset + paragraph.text.size();
+        if (names_amounts(is_running || is_behind_label_ ? paragraph : line, pantry_) &&
+            take_list(paragraph)) {
+            read_to_ = end;
+            return true;
         }
+        // sentences above a list are no part of it
+        if (is_running && part_ == RecipePart::heading) {
+            read_to_ = end;
+        }
+        return is_running && part_ == RecipePart::heading;
+    }
+
+    // From a line down to the next blank one.
+    SourcedText paragraph_from(const SourcedText& line) const {
         constexpr std::size_t longest_paragraph = 4000;
         const std::string_view all = source_->text();
         const std::size_t begin = line.span.offset;
         std::size_t last = number_;
         while (last < source_->line_count() && !is_rule(source_->line(last + 1)) &&
+               source_->line_start(last + 1) < begin + longest_paragraph &&
                source_->line(last + 1).find_first_not_of(" \t\r") != std::string_view::npos) {
             ++last;
         }
         std::size_t end = source_->line_start(last) + source_->line(last).size();
         if (end - begin > longest_paragraph) {
-            end = std::max(all.find_last_of(" \n", begin + longest_paragraph), begin);
+            const std::size_t space = all.find_last_of(" \n", begin + longest_paragraph);
+            end = space == std::string_view::npos ? begin : std::max(space, begin);
         }
-        const SourcedText paragraph{
-            .source = source_, .span = {begin, end - begin}, .text = all.substr(begin, end - begin)};
+        return {.source = source_, .span = {begin, end - begin}, .text = all.substr(begin, end - begin)};
+    }
+
+    bool take_list(const SourcedText& paragraph) {
         const RunOnList list = read_run_on_list(paragraph, pantry_);
         if (list.items.empty()) {
             return false;
@@ -332,12 +360,13 @@ private:
             }
         }
         part_ = RecipePart::ingredients;
-        const std::size_t list_end = begin + list.length;
+        const std::string_view all = source_->text();
+        const std::size_t list_end = paragraph.span.offset + list.length;
         recipe_.behind_list = SourcedText{
             .source = source_, .span = {list_end, all.size() - list_end}, .text = all.substr(list_end)};
+        recipe_.is_list_whole = false;
         // the sentences of the list may say what to do as well
         take_direction(paragraph);
-        read_to_ = end;
         const std::string_view rest = paragraph.text.substr(list.length);
         if (rest.find_first_not_of(" \t\r\n") != std::string_view::npos) {
             part_ = RecipePart::directions;
@@ -495,6 +524,12 @@ private:
     }
 
     void take_direction(const SourcedText& line) {
+        if (!recipe_.lines.empty() && !recipe_.behind_list) {
+            const std::string_view all = source_->text().substr(line.span.offset);
+            recipe_.behind_list =
+                SourcedText{.source = source_, .span = {line.span.offset, all.size()}, .text = all};
+            recipe_.is_list_whole = true;
+        }
         const std::string text = plain_line(line.text.substr(0, 4000));
         if (!blank_before_ && !recipe_.directions.empty() && recipe_.directions.back().size() < 4000 &&
             !line.text.starts_with('-') && !line.text.starts_with('*')) {

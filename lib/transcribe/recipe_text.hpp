@@ -17,6 +17,8 @@ struct RecipeLine {
     std::string role = "dough"; // by the heading above it
     std::string words = {};     // what it says, amount first, where that does not stand so at `place`
     std::size_t group = 0;      // of lines below a heading that says no role, counted from 1; 0 below others
+    bool has_amount = true;     // of something that the pantry knows; sentences name things without one
+    bool is_part = false;       // of what a list may hold: "a spoonful of the sugar"
 };
 
 /// What a recipe says, before any of it is understood.
@@ -25,10 +27,11 @@ struct RecipeText {
     std::string yield;
     std::vector<RecipeLine> lines;
     std::vector<std::string> directions; // paragraphs
-    /// Where the list runs on in sentences: what stands behind it, which may name more.
+    /// What stands behind the list, which may name more.
     std::optional<SourcedText> behind_list;
     /// For how many its table has columns, where it has them for more than one: the first is read.
     std::vector<std::string> batches = {};
+    bool is_list_whole = false; // a line for each: sentences add only what is strewn, brushed or eaten with
 };
 
 inline constexpr std::size_t most_recipe_lines = 500;
@@ -44,6 +47,8 @@ RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry);
 RecipeText read_prose_recipe(const SourceHandle& source, const Pantry& pantry);
 /// Of a line or paragraph, with what each is for ("wash them over with the yolk of an egg"). Linear time.
 std::vector<RecipeLine> ingredients_in_prose(const SourcedText& text, const Pantry& pantry);
+/// Whether it names more than one amount of something that the pantry knows.
+bool names_amounts(const SourcedText& text, const Pantry& pantry);
 
 /// A list that runs on in sentences: "One pint of milk, three eggs, butter the size of an egg. Beat the
 /// eggs".

@@ -90,7 +90,10 @@ private:
             }
             std::size_t thing = at + 1;
             while (thing + 1 < tokens_.size() &&
-                   is_any(tokens_[thing], {"of", "a", "an", "as", "small", "large", "good", "-"})) {
+                   (is_any(tokens_[thing], {"of", "a", "an", "as", "small", "large", "good", "-", "hens",
+                                            "black", "english", "fair"}) ||
+                    number_named(tokens_[thing].folded) > 1.0)) {
+                line_.size_count = std::max(line_.size_count, number_named(tokens_[thing].folded));
                 ++thing;
             }
             std::size_t end = at;
@@ -175,8 +178,10 @@ private:
             const bool is_behind_mark =
                 before.kind == LineToken::Kind::mark && before.text != "/" && before.text != "\"";
             const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word()) ||
-                                   (before.is("of") && number_named(tokens_[at].folded) > 0.0);
-            const bool is_added = is_any(before, {"+", "plus"}); // "egg yolk + 1 tsp cream"
+                                   (before.is("of") && number_named(tokens_[at].folded) > 0.0) ||
+                                   (before.is("of") && at > 1 && is_part_word(tokens_[at - 2]) &&
+                                    is_any(tokens_[at], {"a", "an", "half"})); // "rind of a lemon"
+            const bool is_added = is_any(before, {"+", "plus"});               // "egg yolk + 1 tsp cream"
             if (!may_begin || is_added || is_name_number(at)) {
                 continue;
             }

@@ -23,6 +23,7 @@ struct SplitLine {
     bool is_name_behind = false;  // the name follows the amount
     std::string purpose;          // "brushing"; empty where the line says nothing of the kind
     std::string size_of;          // "egg", of butter the size of one
+    double size_count = 1.0;      // "the size of two eggs"
 
     /// What stands behind "plus".
     std::optional<KitchenAmount> extra;

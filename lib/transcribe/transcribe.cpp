@@ -3,6 +3,7 @@
 #include "formula/overall.hpp"
 #include "source/unicode.hpp"
 #include "transcribe/measure_habit.hpp"
+#include "transcribe/prose_names.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/used_apart.hpp"
 #include "transcribe/write_transcription.hpp"
@@ -67,7 +68,7 @@ public:
             set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
         }
         if (recipe.behind_list) {
-            add_from_sentences(*recipe.behind_list, habit);
+            add_from_sentences(recipe, habit);
         }
         if (result_.lines.empty()) {
             diagnostics_.error(
@@ -124,23 +125,51 @@ private:
     }
 
     // Ingredients that only the sentences behind a list name.
-    void add_from_sentences(const SourcedText& text, MeasureHabit habit) {
-        for (const RecipeLine& item : ingredients_in_prose(text, pantry_)) {
+    void add_from_sentences(const RecipeText& recipe, MeasureHabit habit) {
+        const std::size_t listed = result_.lines.size();
+        for (const RecipeLine& item : ingredients_in_prose(*recipe.behind_list, pantry_)) {
             Diagnostics found;
             for (IngredientLine& line : read_ingredient_line(item.place, pantry_, item.role, found, habit)) {
-                const bool is_listed =
-                    std::any_of(result_.lines.begin(), result_.lines.end(),
-                                [&](const IngredientLine& listed) { return listed.key == line.key; });
-                if (!line.is_known() || is_listed) {
+                const bool is_apart = !is_in_dough(line.role) && !item.has_amount;
+                const bool is_wanted = line.ingredient != nullptr && (is_apart || !recipe.is_list_whole);
+                // butter for the pan is more than the butter of a list in sentences
+                const bool is_more = is_apart && !recipe.is_list_whole;
+                if (!is_wanted || is_listed(line, item, {.lines = listed, .is_apart = is_more})) {
                     continue;
                 }
-                diagnostics_.warning(Code::ingredients_in_prose, line.place,
-                                     in_quotes(line.key) + " stands in a sentence behind the list",
-                                     "look whether it belongs to the dough");
-                line.is_sure = false;
+                if (!is_apart) { // a pan's flour changes no dough
+                    diagnostics_.warning(Code::ingredients_in_prose, line.place,
+                                         in_quotes(line.key) + " stands in a sentence behind the list",
+                                         "look whether it belongs to the dough");
+                    line.is_sure = false;
+                }
                 result_.lines.push_back(std::move(line));
             }
         }
+    }
+
+    struct Listed {
+        std::size_t lines = 0; // of the list; what follows was found in sentences
+        bool is_apart = false; // only what is kept apart is compared
+    };
+
+    // Whether the list, or a sentence before, has it; what has no amount may go by another word for it.
+    bool is_listed(const IngredientLine& line, const RecipeLine& item, const Listed& listed) const {
+        // "flour" on the board may be any of the list's
+        const bool is_apart = !is_in_dough(line.role) && !item.is_part;
+        const bool is_loose =
+            is_apart ? line.name == "flour" || line.name == "sugar" : item.is_part || !item.has_amount;
+        for (std::size_t at = 0; at < result_.lines.size(); ++at) {
+            const IngredientLine& other = result_.lines[at];
+            if (listed.is_apart && is_in_dough(other.role)) {
+                continue;
+            }
+            if (other.key == line.key ||
+                (at < listed.lines && is_loose && is_same_kind(other.ingredient, line.ingredient))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     // Whether a text without a list has amounts in its sentences.
@@ -181,8 +210,12 @@ private:
             }
         }
         // Without markup: what a reader sees. Places are those of that text.
-        return read_plain_recipe(std::make_shared<SourceText>(source_->name() + " (its text)", page.text),
-                                 pantry_);
+        RecipeText recipe = read_plain_recipe(
+            std::make_shared<SourceText>(source_->name() + " (its text)", page.text), pantry_);
+        if (recipe.is_list_whole) { // the sentences of a page are about many things
+            recipe.behind_list.reset();
+        }
+        return recipe;
     }
 
     void report_batches(const RecipeText& recipe) {
@@ -290,9 +323,8 @@ bool is_recipe_text(const SourceText& source, const Pantry& pantry) {
              {"name", "makes", "dough", "overall", "preferments", "soakers", "process", "pantry"}) {
             keys += begins_with_key(line, key) ? 1U : 0U;
         }
-        has_ingredient =
-            has_ingredient || is_ingredient_line(line, pantry) ||
-            ingredients_in_prose({.source = nullptr, .span = {}, .text = line}, pantry).size() > 1;
+        has_ingredient = has_ingredient || is_ingredient_line(line, pantry) ||
+                         names_amounts({.source = nullptr, .span = {}, .text = line}, pantry);
     }
     return has_ingredient && keys < 2;
 }

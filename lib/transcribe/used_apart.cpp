@@ -30,9 +30,9 @@ constexpr auto acts_apart = std::to_array<std::pair<std::string_view, std::strin
 
 // Any other act mixes, as far as is known.
 constexpr auto acts_of_dough = std::to_array<std::string_view>(
-    {"mix",  "add",     "stir", "beat", "knead",  "combine",    "blend", "whisk", "dissolve", "fold",
-     "work", "crumble", "put",  "pour", "rub",    "cream",      "cut",   "sift",  "scald",    "soak",
-     "melt", "grate",   "heat", "soften", "incorporat", "chop",  "proof", "make"});
+    {"mix",  "add",     "stir", "beat",   "knead",      "combine", "blend", "whisk", "dissolve", "fold",
+     "work", "crumble", "put",  "pour",   "rub",        "cream",   "cut",   "sift",  "scald",    "soak",
+     "melt", "grate",   "heat", "soften", "incorporat", "chop",    "proof", "make"});
 
 bool begins_with_any(std::string_view word, std::span<const std::string_view> stems) {
     return std::any_of(stems.begin(), stems.end(),

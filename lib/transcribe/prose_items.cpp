@@ -1,0 +1,160 @@
+#include "transcribe/prose_items.hpp"
+
+#include "transcribe/ingredient_line.hpp"
+#include "transcribe/kitchen_acts.hpp"
+#include "transcribe/prose_amounts.hpp"
+#include "transcribe/prose_names.hpp"
+#include "transcribe/prose_roles.hpp"
+#include "transcribe/recipe_text.hpp"
+#include "transcribe/running_text.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace leavenwright {
+namespace {
+
+class ItemFinder {
+public:
+    ItemFinder(const SourcedText& paragraph, const Pantry& pantry)
+        : paragraph_(paragraph), clauses_(clauses_of(paragraph.text, is_running_text(paragraph.text))),
+          names_(paragraph_.text, clauses_, pantry), roles_(names_) {}
+
+    ProseItems find() {
+        for (std::size_t at = 0; at < clauses_.size() && items_.size() < most_recipe_lines; ++at) {
+            names_.open(at, last_end_);
+            read_clause(at);
+        }
+        return {.clauses = std::move(clauses_), .items = std::move(items_)};
+    }
+
+private:
+    void read_clause(std::size_t number) {
+        roles_.open_clause();
+        tries_ = 0;
+        const std::size_t adjective = names_.word(0) == "average" ? 1 : 0;
+        is_cost_ = is_cost_ ||
+                   (names_.clause().begins_sentence() && is_one_of("cost|price", names_.word(adjective)));
+        for (std::size_t at = is_cost_ ? names_.size() : 0; at < names_.size();) {
+            if (names_.clause().words[at].begin < last_end_) { // of an item that the clause before began
+                ++at;
+                continue;
+            }
+            if (const std::size_t end = take_amount_behind(at, number); end > 0) {
+                at = end;
+                continue;
+            }
+            roles_.read_word(at);
+            auto found = find_item(at);
+            if (!found && roles_.is_name_expected()) {
+                found = names_.bare_name(at);
+            }
+            if (!found) {
+                roles_.pass_word(at);
+                ++at;
+                continue;
+            }
+            push(*found, number);
+            roles_.pass_item(!found->has_amount);
+            at = found->end;
+        }
+    }
+
+    // "flour to make a stiff dough, about six cups": behind which word it ends; 0 where it is none.
+    std::size_t take_amount_behind(std::size_t at, std::size_t number) {
+        const bool is_first =
+            at == 0 || (at == 1 && is_one_of("about|nearly|perhaps|say|some", names_.word(0)));
+        if (!is_first || items_.empty() || items_.back().has_amount || items_.back().clause + 1 != number ||
+            names_.clause().begins_sentence() || !may_begin_amount(names_.word(at))) {
+            return 0;
+        }
+        const std::size_t end = end_of_bare_amount(names_, at);
+        if (end > 0) {
+            ProseItem& item = items_.back();
+            const auto begin = static_cast<std::size_t>(item.place.text.data() - paragraph_.text.data());
+            last_end_ = names_.clause().words[end - 1].end;
+            item.place = paragraph_.part(begin, last_end_ - begin);
+            item.has_amount = true;
+        }
+        return end;
+    }
+
+    std::optional<FoundItem> find_item(std::size_t at) {
+        constexpr int most_tries = 12; // of one clause
+        if (auto found = names_.without_amount(at, !is_in_dough(roles_.role()))) {
+            return found;
+        }
+        const bool may_be_likened = names_.is_likened(at);
+        const bool may_be_amount = may_begin_amount(names_.word(at));
+        if (tries_ >= most_tries || !(may_be_likened || may_be_amount)) {
+            return std::nullopt;
+        }
+        ++tries_;
+        auto found = may_be_likened ? names_.likened(at) : std::nullopt;
+        return found || !may_be_amount ? found : measured_item(names_, at);
+    }
+
+    void push(const FoundItem& found, std::size_t number) {
+        if (!items_.empty() && is_no_item(found.begin)) {
+            return;
+        }
+        const std::size_t end =
+            found.text_end > 0 ? found.text_end : names_.clause().words[found.end - 1].end;
+        last_end_ = end;
+        items_.push_back({.place = paragraph_.part(found.text_begin, end - found.text_begin),
+                          .role = is_on_top(found.end) ? "topping" : roles_.role(),
+                          .ingredient = found.ingredient,
+                          .clause = number,
+                          .has_amount = found.has_amount,
+                          .is_known = found.is_known,
+                          .is_part = found.is_part || roles_.is_held_back(),
+                          .is_behind_verb = roles_.is_behind_verb()});
+    }
+
+    // "a few chopped nuts on top"
+    bool is_on_top(std::size_t at) const {
+        constexpr std::size_t near = 5;
+        for (std::size_t next = at; next < at + near && is_in_dough(roles_.role()); ++next) {
+            const bool is_top = is_one_of("top|tops", names_.word(next)) && next > at &&
+                                is_one_of("on|over|the", names_.word(next - 1));
+            if (is_top || is_one_of("sprinkled|strewn|scattered", names_.word(next))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    // "or two cups of home-made yeast": the first is taken. "Makes three pounds of bread" is no ingredient.
+    bool is_no_item(std::size_t at) const {
+        if (at > 1 && names_.word(at - 1) == "of" &&
+            is_one_of("instead|place|stead|lieu", names_.word(at - 2))) {
+            return true;
+        }
+        constexpr std::size_t near = 2;
+        for (std::size_t before = at - std::min(at, near); before < at; ++before) {
+            if (is_one_of("or|each|every|makes|make|yields|yield|weighing|weighs|weigh",
+                          names_.word(before))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    SourcedText paragraph_;
+    std::vector<ProseClause> clauses_;
+    ProseNames names_;
+    ProseRoles roles_;
+    std::vector<ProseItem> items_;
+    std::size_t last_end_ = 0; // of the last item, in bytes
+    int tries_ = 0;            // of this clause
+    bool is_cost_ = false;     // "Cost: flour, 4c.": what follows is of money
+};
+
+} // namespace
+
+ProseItems find_prose_items(const SourcedText& paragraph, const Pantry& pantry) {
+    return ItemFinder(paragraph, pantry).find();
+}
+
+} // namespace leavenwright

@@ -1,0 +1,132 @@
+#include "transcribe/prose_roles.hpp"
+
+#include "transcribe/ingredient_line.hpp"
+#include "transcribe/recipe_text.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+
+void ProseRoles::open_clause() {
+    const bool is_joined = names_.clause().mark_before == '&' || names_.clause().mark_before == ',';
+    is_name_expected_ = is_joined && is_behind_name_ && names_.size() <= 4;
+    is_behind_name_ = false;
+    is_behind_verb_ = is_held_back_ = false;
+    if (!names_.clause().begins_sentence() && names_.clause().mark_before != '-' &&
+        names_.clause().mark_before != ':') {
+        return;
+    }
+    if (names_.clause().begins_sentence()) {
+        sentence_role_ = group_role_;
+    }
+    if (const std::string_view role = role_of_opening(); !role.empty()) {
+        sentence_role_ = role;
+        group_role_ = is_label() ? sentence_role_ : group_role_;
+    }
+    if (names_.clause().begins_sentence()) {
+        pending_ = {};
+    }
+    role_ = sentence_role_;
+}
+
+// "Glaze:", "For the icing.--"
+bool ProseRoles::is_label() const {
+    return names_.size() <= 4 && (names_.clause().mark_behind == ':' || names_.clause().mark_behind == '-' ||
+                                  (names_.clause().mark_behind == '.' && names_.size() <= 3));
+}
+
+std::string ProseRoles::role_of_opening() const {
+    if (is_one_of("serve|eat", names_.word(1)) && names_.word(0) == "to") {
+        return "serving";
+    }
+    if (names_.word(0) == "when" && is_one_of("done|baked", names_.word(1))) {
+        return "serving";
+    }
+    const bool is_for = names_.word(0) == "for";
+    if (!is_for && !is_label()) {
+        return {};
+    }
+    const std::size_t begin = (is_for ? 1U : 0U) + (names_.word(is_for ? 1 : 0) == "the" ? 1U : 0U);
+    std::string title(names_.word(begin));
+    title += is_label() && begin + 1 < names_.size() ? " " + std::string(names_.word(begin + 1)) : "";
+    const auto role = role_of_heading(title);
+    return role && !is_in_dough(*role) ? *role : std::string();
+}
+
+void ProseRoles::read_word(std::size_t at) {
+    const std::string_view word = names_.word(at);
+    was_name_expected_ = is_name_expected_;
+    if (!pending_.role.empty() && is_one_of(pending_.joints, word)) {
+        role_ = has_surface(at) && pending_.role == "topping" ? "dusting" : std::string(pending_.role);
+        is_name_expected_ = true;
+        return;
+    }
+    if (is_one_of("in|into", word) && is_one_of("hot|boiling|deep|smoking", names_.word(at + 1)) &&
+        is_fat_behind(at + 1)) {
+        role_ = "bath";
+        is_name_expected_ = true;
+        return;
+    }
+    if (!names_.is_noun(at)) {
+        read_verb(at);
+    }
+}
+
+void ProseRoles::read_verb(std::size_t at) {
+    const std::string_view verb = names_.word(at);
+    const AsideAct act = aside_act(verb);
+    if (!act.role.empty() && (!act.is_participle || names_.word(at + 1) == "with")) {
+        pending_ = act;
+        if (act.is_direct && !is_one_of("in|into", names_.word(at + 1))) {
+            role_ = has_surface(at) ? "dusting" : act.role;
+            is_name_expected_ = true;
+        }
+        is_behind_verb_ = true;
+    } else if (verb == "rub" && has_surface(at)) { // "rub the pans with lard"
+        pending_ = {.role = "greasing", .joints = "with"};
+    } else if (is_one_of("rub|wet|moisten", verb) &&
+               is_one_of("top|tops|crust|crusts|loaf|loaves|buns|rolls|over",
+                         names_.word(at + (names_.word(at + 1) == "the" ? 2 : 1)))) {
+        pending_ = {.role = "brushing", .joints = "with"};
+    } else if (is_mixing_verb(verb)) {
+        role_ = sentence_role_;
+        pending_ = {};
+        is_held_back_ = is_name_expected_ = false;
+        is_behind_verb_ = is_behind_verb_ || verb != "take";
+    } else if (is_one_of("reserve|reserving|save|saving|keep|keeping", verb)) {
+        is_held_back_ = true;
+    }
+}
+
+// "with plenty of", "and": words before a name do not end the wait for it.
+void ProseRoles::pass_word(std::size_t at) {
+    is_name_expected_ =
+        is_name_expected_ && (!was_name_expected_ || is_one_of("and|with|over", names_.word(at)));
+}
+
+void ProseRoles::pass_item(bool is_bare) {
+    is_name_expected_ = false;
+    is_behind_name_ = is_bare;
+}
+
+bool ProseRoles::has_surface(std::size_t at) const {
+    constexpr std::size_t near = 6;
+    for (std::size_t other = at - std::min(at, near); other < std::min(at + near, names_.size()); ++other) {
+        if (is_surface(names_.word(other))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool ProseRoles::is_fat_behind(std::size_t at) const {
+    for (std::size_t end = at + 1; end <= std::min(at + 4, names_.size()); ++end) {
+        const Ingredient* known = names_.named(at, end);
+        if (known != nullptr && known->ingredient_class == IngredientClass::fat) {
+            return true;
+        }
+    }
+    return false;
+}
+
+} // namespace leavenwright
