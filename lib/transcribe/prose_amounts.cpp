@@ -185,9 +185,12 @@ private:
             }
             ++tries;
             const std::size_t begin = begin_of_part(next);
+            if (begin <= at + 1) {
+                continue;
+            }
             const bool is_first =
                 is_ingredient_line(names_.text_of(at, begin), names_.pantry()) || is_unknown_item(at, begin);
-            if (begin > at + 1 && is_first && (is_thing || known_item(next, end, true))) {
+            if (is_first && (is_thing || known_item(next, end, true))) {
                 return begin;
             }
         }

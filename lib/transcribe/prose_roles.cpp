@@ -12,21 +12,16 @@ void ProseRoles::open_clause() {
     is_name_expected_ = is_joined && is_behind_name_ && names_.size() <= 4;
     is_behind_name_ = false;
     is_behind_verb_ = is_held_back_ = false;
-    if (!names_.clause().begins_sentence() && names_.clause().mark_before != '-' &&
-        names_.clause().mark_before != ':') {
+    if (names_.clause().begins_sentence()) {
+        sentence_role_ = role_ = group_role_;
+        pending_ = {};
+    } else if (names_.clause().mark_before != '-' && names_.clause().mark_before != ':') {
         return;
     }
-    if (names_.clause().begins_sentence()) {
-        sentence_role_ = group_role_;
+    if (const std::string opening = role_of_opening(); !opening.empty()) {
+        sentence_role_ = role_ = opening;
+        group_role_ = is_label() ? opening : group_role_;
     }
-    if (const std::string_view role = role_of_opening(); !role.empty()) {
-        sentence_role_ = role;
-        group_role_ = is_label() ? sentence_role_ : group_role_;
-    }
-    if (names_.clause().begins_sentence()) {
-        pending_ = {};
-    }
-    role_ = sentence_role_;
 }
 
 // "Glaze:", "For the icing.--"
