@@ -3,6 +3,7 @@
 #include "diagnostic/diagnostic.hpp"
 #include "quantity/number.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_markup.hpp"
 #include "transcribe/running_text.hpp"
 
