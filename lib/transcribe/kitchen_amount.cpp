@@ -200,6 +200,10 @@ private:
     bool read_times(KitchenAmount& amount, bool has_sign) {
         const std::size_t before = at_;
         const double times = amount.number;
+        constexpr double most_packages = 24.0; // "1.22 3 oz" is two figures of a table, not a product
+        if (!has_sign && (times > most_packages || times != std::floor(times))) {
+            return false;
+        }
         at_ += has_sign ? 1U : 0U;
         KitchenAmount one;
         const auto number = read_number();

@@ -354,69 +354,68 @@ TEST_CASE("transcribe: a group whose first line is for the bath is set apart wit
                                     "boiling\n1 tsp baking soda\n");
     CHECK(result.transcription.lines.at(3).role == "bath");
     CHECK(!result.transcription.lines.at(3).is_sure);
-    TEST_CASE("transcribe: words cut at a margin, amounts behind their names, and parts of what was named") {
-        const auto result =
-            transcribed("QUAY CAKES.\n\nDissolve half a cake of yeast in one-\nhalf cup of luke-\n"
-                        "warm water with a\nspoonful of the flour. Add\nsugar, two table-\nspoonfuls, "
-                        "and work in\nthree cups of flour, or to\nmake a stiff dough. Let it\nrise, and "
-                        "use half a pint\nof the water to wash up.\n");
-        std::string read;
-        for (const IngredientLine& line : result.transcription.lines) {
-            read += line.key +
-                    (line.weight ? " " + std::to_string(std::lround(in_grams(line.weight->likely))) : "") +
-                    " " + line.role + "\n";
-        }
-        CHECK(read == "fresh yeast 9 dough\nwater 118 dough\nsugar 25 dough\nall-purpose flour 375 dough\n");
-    }
+}
 
-    TEST_CASE("transcribe: sentences say what goes into the dough and what is only done with a thing") {
-        const auto result =
-            transcribed("Sift one quart of flour with a teaspoonful of salt, pour in a pint of "
-                        "milk or two cups of water, and add "
-                        "a little nutmeg. Put the loaves in tins rubbed with lard, brush them "
-                        "with melted butter and strew with "
-                        "a spoonful of sugar. Eat with honey. This makes two pounds of bread.\n");
-        const auto role_of = [&](std::string_view key) {
-            for (const IngredientLine& line : result.transcription.lines) {
-                if (line.key == key) {
-                    return line.role + (line.weight ? " weighed" : "");
-                }
+TEST_CASE("transcribe: words cut at a margin, amounts behind their names, and parts of what was named") {
+    const auto result =
+        transcribed("QUAY CAKES.\n\nDissolve half a cake of yeast in one-\nhalf cup of luke-\n"
+                    "warm water with a\nspoonful of the flour. Add\nsugar, two table-\nspoonfuls, "
+                    "and work in\nthree cups of flour, or to\nmake a stiff dough. Let it\nrise, and "
+                    "use half a pint\nof the water to wash up.\n");
+    std::string read;
+    for (const IngredientLine& line : result.transcription.lines) {
+        read += line.key +
+                (line.weight ? " " + std::to_string(std::lround(in_grams(line.weight->likely))) : "") + " " +
+                line.role + "\n";
+    }
+    CHECK(read == "fresh yeast 9 dough\nwater 118 dough\nsugar 25 dough\nall-purpose flour 375 dough\n");
+}
+
+TEST_CASE("transcribe: sentences say what goes into the dough and what is only done with a thing") {
+    const auto result = transcribed("Sift one quart of flour with a teaspoonful of salt, pour in a pint of "
+                                    "milk or two cups of water, and add "
+                                    "a little nutmeg. Put the loaves in tins rubbed with lard, brush them "
+                                    "with melted butter and strew with "
+                                    "a spoonful of sugar. Eat with honey. This makes two pounds of bread.\n");
+    const auto role_of = [&](std::string_view key) {
+        for (const IngredientLine& line : result.transcription.lines) {
+            if (line.key == key) {
+                return line.role + (line.weight ? " weighed" : "");
             }
-            return std::string("none");
-        };
-        CHECK(role_of("all-purpose flour") == "dough weighed");
-        CHECK(role_of("salt") == "dough weighed");
-        CHECK(role_of("milk") == "dough weighed");
-        CHECK(role_of("water") == "none"); // the first of two is taken
-        CHECK(role_of("nutmeg") == "dough");
-        CHECK(role_of("lard") == "greasing");
-        CHECK(role_of("butter") == "brushing");
-        CHECK(role_of("sugar") == "topping weighed");
-        CHECK(role_of("honey") == "serving");
-        CHECK(result.transcription.lines.size() == 8);
-    }
-
-    TEST_CASE("transcribe: how much of an unknown whole is no amount of the dough") {
-        const auto result =
-            transcribed("Take an ounce of salt to every three pounds of flour, flour to make a "
-                        "stiff dough, about two quarts, and a "
-                        "pint of water. By using half a cup less flour the rolls are softer, and "
-                        "they take a long while to bake.\n");
-        double flour_g = 0.0;
-        for (const IngredientLine& line : result.transcription.lines) {
-            CHECK((line.key != "salt" || !line.weight));
-            flour_g += line.key == "all-purpose flour" && line.weight ? in_grams(line.weight->likely) : 0.0;
         }
-        CHECK(testing::near(flour_g, 1000.0, 1e-9, 0.0)); // two quarts
-    }
+        return std::string("none");
+    };
+    CHECK(role_of("all-purpose flour") == "dough weighed");
+    CHECK(role_of("salt") == "dough weighed");
+    CHECK(role_of("milk") == "dough weighed");
+    CHECK(role_of("water") == "none"); // the first of two is taken
+    CHECK(role_of("nutmeg") == "dough");
+    CHECK(role_of("lard") == "greasing");
+    CHECK(role_of("butter") == "brushing");
+    CHECK(role_of("sugar") == "topping weighed");
+    CHECK(role_of("honey") == "serving");
+    CHECK(result.transcription.lines.size() == 8);
+}
 
-    TEST_CASE("recipe text: a formula, broken or not, is none") {
-        const Pantry pantry;
-        CHECK(is_recipe_text(*source_of("2 cups flour\n1 cup water\n"), pantry));
-        CHECK(is_recipe_text(*source_of("Dough:\n500 g flour\n300 g water\n"), pantry));
-        CHECK_FALSE(
-            is_recipe_text(*source_of("formula: 1\nname: x\ndough:\n  bread flour: 500 g\n"), pantry));
-        CHECK_FALSE(is_recipe_text(*source_of("name: x\ndough:\n  bread flour: 500 g\n"), pantry));
-        CHECK_FALSE(is_recipe_text(*source_of("2 cups flour\n", "loaf.yaml"), pantry));
-        CHECK_FALSE(is_recipe_text(*source_of("salt 20\xFF g\n"), pantry));
+TEST_CASE("transcribe: how much of an unknown whole is no amount of the dough") {
+    const auto result = transcribed("Take an ounce of salt to every three pounds of flour, flour to make a "
+                                    "stiff dough, about two quarts, and a "
+                                    "pint of water. By using half a cup less flour the rolls are softer, and "
+                                    "they take a long while to bake.\n");
+    double flour_g = 0.0;
+    for (const IngredientLine& line : result.transcription.lines) {
+        CHECK((line.key != "salt" || !line.weight));
+        flour_g += line.key == "all-purpose flour" && line.weight ? in_grams(line.weight->likely) : 0.0;
     }
+    CHECK(testing::near(flour_g, 1000.0, 1e-9, 0.0)); // two quarts
+}
+
+TEST_CASE("recipe text: a formula, broken or not, is none") {
+    const Pantry pantry;
+    CHECK(is_recipe_text(*source_of("2 cups flour\n1 cup water\n"), pantry));
+    CHECK(is_recipe_text(*source_of("Dough:\n500 g flour\n300 g water\n"), pantry));
+    CHECK_FALSE(is_recipe_text(*source_of("formula: 1\nname: x\ndough:\n  bread flour: 500 g\n"), pantry));
+    CHECK_FALSE(is_recipe_text(*source_of("name: x\ndough:\n  bread flour: 500 g\n"), pantry));
+    CHECK_FALSE(is_recipe_text(*source_of("2 cups flour\n", "loaf.yaml"), pantry));
+    CHECK_FALSE(is_recipe_text(*source_of("salt 20\xFF g\n"), pantry));
+}
