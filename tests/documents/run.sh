@@ -213,7 +213,8 @@ is_lost() {
     esac
 }
 
-find . \( -name build -o -name .git -o -name node_modules -o -path ./examples/out \) -prune -o -name '*.md' -print |
+# Recipes that tests read are not documents: what they link to was never theirs to bring along.
+find . \( -name build -o -name .git -o -name node_modules -o -path ./examples/out -o -path './tests/published/*' \) -prune -o -name '*.md' -print |
     sed 's/^\.\///' | sort >"$work/documents"
 while IFS= read -r document; do
     folder=$(dirname "$document")
