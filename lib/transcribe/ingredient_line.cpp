@@ -28,23 +28,25 @@ std::string range_text(const WeightRange& weight) {
 class IngredientReader {
 public:
     IngredientReader(const SourcedText& place, const Pantry& pantry, std::string_view role,
-                     Diagnostics& diagnostics, MeasureHabit habit)
-        : place_(place), pantry_(pantry), diagnostics_(diagnostics), habit_(habit) {
-        const std::string_view words = without_bullet(place.text);
-        line_.text = words.find('\n') == std::string_view::npos ? std::string(words)
-                                                                : on_one_line(joined_at_margins(words));
+                     Diagnostics& diagnostics, MeasureHabit habit, std::string_view words)
+        : place_(place), words_(words.empty() ? place.text : words), pantry_(pantry),
+          diagnostics_(diagnostics), habit_(habit) {
+        const std::string_view text = without_bullet(place.text);
+        line_.text = text.find('\n') == std::string_view::npos ? std::string(text)
+                                                               : on_one_line(joined_at_margins(text));
+        said_ = words.empty() ? line_.text : std::string(words);
         line_.place = place;
         line_.role = role;
     }
 
     std::vector<IngredientLine> read() {
-        if (place_.text.size() > longest_line) {
+        if (words_.size() > longest_line) {
             doubt(Code::ingredient_unknown, "a line of more than 2,000 bytes is no ingredient",
                   "write one ingredient a line");
             return {line_};
         }
         std::vector<IngredientLine> lines;
-        split_ = split_line(plain_line(place_.text));
+        split_ = split_line(plain_line(words_));
         if (!split_.purpose.empty()) {
             line_.role = split_.purpose;
         }
@@ -164,7 +166,7 @@ private:
         const bool is_short = match.name.size() <= longest_name;
         const auto near = is_short ? pantry_.near_misses(match.name) : std::vector<std::string_view>();
         doubt(Code::ingredient_unknown,
-              match.name.empty() ? "no ingredient is named in " + in_quotes(line_.text)
+              match.name.empty() ? "no ingredient is named in " + in_quotes(said_)
                                  : "unknown ingredient " + in_quotes(match.name),
               (near.empty() ? std::string() : "did you mean " + listed(near) + "? ") +
                   "the formula has it as a comment; mend the name there, or describe it under 'pantry:'");
@@ -223,7 +225,7 @@ private:
         const bool is_divided = std::any_of(split_.name.begin(), split_.name.end(),
                                             [](const LineToken& token) { return token.is("divided"); });
         if (is_divided && is_in_dough()) {
-            doubt(Code::amount_doubtful, in_quotes(line_.text) + " is divided; all of it is counted",
+            doubt(Code::amount_doubtful, in_quotes(said_) + " is divided; all of it is counted",
                   "take off what does not go into the dough");
         }
     }
@@ -233,7 +235,7 @@ private:
         for (std::size_t at = 1; at + 1 < split_.name.size() && at < 60; ++at) {
             const LineToken& token = split_.name[at];
             if (token.is("per")) {
-                doubt(Code::amount_doubtful, in_quotes(line_.text) + " is an amount for a part of something",
+                doubt(Code::amount_doubtful, in_quotes(said_) + " is an amount for a part of something",
                       "write the whole amount in the formula");
                 return;
             }
@@ -242,7 +244,7 @@ private:
                                     : std::nullopt;
             if (amount && !amount->measure.is_piece() && amount->measure.kind != Measure::Kind::percent) {
                 doubt(Code::amount_doubtful,
-                      "another amount stands in " + in_quotes(line_.text) + ": it is not counted",
+                      "another amount stands in " + in_quotes(said_) + ": it is not counted",
                       "write each ingredient on a line of its own");
                 return;
             }
@@ -259,7 +261,7 @@ private:
             return;
         }
         amount.measure = *measure_named("g", "g");
-        doubt(Code::amount_doubtful, in_quotes(line_.text) + " does not say of what; grams are taken",
+        doubt(Code::amount_doubtful, in_quotes(said_) + " does not say of what; grams are taken",
               "write the unit in the formula if it is another");
     }
 
@@ -286,7 +288,7 @@ private:
         line.weight.reset();
         line.amount.clear();
         line.is_sure = false;
-        doubt(Code::amount_too_large, in_quotes(line_.text) + " has no weight that makes sense",
+        doubt(Code::amount_too_large, in_quotes(said_) + " has no weight that makes sense",
               "check the amount");
         return false;
     }
@@ -295,8 +297,7 @@ private:
         const ChosenAmount chosen = choose_amount(split_, line_.ingredient);
         if (chosen.is_share_unclear) {
             doubt(Code::amount_doubtful,
-                  in_quotes(line_.text) +
-                      " does not say whether the weight is of one or of all; of all is taken",
+                  in_quotes(said_) + " does not say whether the weight is of one or of all; of all is taken",
                   "write the whole weight in the formula");
         }
         return chosen.amount;
@@ -335,8 +336,8 @@ private:
         }
         doubt(Code::amount_missing,
               line_.ingredient != nullptr && line_.ingredient->is_flour()
-                  ? in_quotes(line_.text) + " has no number: how much flour is not known"
-                  : in_quotes(line_.text) + " has no amount",
+                  ? in_quotes(said_) + " has no number: how much flour is not known"
+                  : in_quotes(said_) + " has no amount",
               "the formula has it as a comment; write how much it is there");
     }
 
@@ -367,7 +368,7 @@ private:
 
     void report_range(const std::string& why) {
         doubt(Code::amount_doubtful,
-              in_quotes(line_.text) + " is " + why + ": " + show_grams(line_.weight->likely) + ", from " +
+              in_quotes(said_) + " is " + why + ": " + show_grams(line_.weight->likely) + ", from " +
                   range_text(*line_.weight),
               "write the weight in the formula once you have weighed it");
     }
@@ -387,6 +388,8 @@ private:
     }
 
     const SourcedText place_;
+    const std::string_view words_; // what is read of it
+    std::string said_;             // the same, as messages quote it
     const Pantry& pantry_;
     Diagnostics& diagnostics_;
     const MeasureHabit habit_;
@@ -404,8 +407,8 @@ bool is_in_dough(std::string_view role) {
 
 std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const Pantry& pantry,
                                                  std::string_view role, Diagnostics& diagnostics,
-                                                 MeasureHabit habit) {
-    return IngredientReader(place, pantry, role, diagnostics, habit).read();
+                                                 MeasureHabit habit, std::string_view words) {
+    return IngredientReader(place, pantry, role, diagnostics, habit, words).read();
 }
 
 bool is_ingredient_line(std::string_view line, const Pantry& pantry) {

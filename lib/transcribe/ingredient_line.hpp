@@ -43,10 +43,12 @@ bool is_in_dough(std::string_view role);
 enum class MeasureHabit { unknown, us, imperial };
 
 /// Reads a line, which may hold two amounts for two roles ("2 eggs plus one for brushing"). What is doubtful
-/// is recorded as warnings. Linear in the line.
+/// is recorded as warnings. `words` says the same with the amount first, where it does not stand so at
+/// `place`. Linear in the line.
 std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const Pantry& pantry,
                                                  std::string_view role, Diagnostics& diagnostics,
-                                                 MeasureHabit habit = MeasureHabit::unknown);
+                                                 MeasureHabit habit = MeasureHabit::unknown,
+                                                 std::string_view words = {});
 
 /// Whether a line looks like an ingredient: an amount and a name that the pantry knows.
 bool is_ingredient_line(std::string_view line, const Pantry& pantry);

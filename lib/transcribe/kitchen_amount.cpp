@@ -200,7 +200,9 @@ private:
     bool read_times(KitchenAmount& amount, bool has_sign) {
         const std::size_t before = at_;
         const double times = amount.number;
-        constexpr double most_packages = 24.0; // "1.22 3 oz" is two figures of a table, not a product
+        // "2 14 oz cans" are counted, "1.22 3 oz" are two figures of a table; how many packages a recipe
+        // asks for at most is common practice, no source
+        constexpr double most_packages = 24.0;
         if (!has_sign && (times > most_packages || times != std::floor(times))) {
             return false;
         }

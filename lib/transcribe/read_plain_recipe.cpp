@@ -258,7 +258,10 @@ private:
         if (!(is_over || is_under) || !is_ingredient_line("1 cup " + plain_line(name), pantry_)) {
             return false;
         }
-        push_ingredient(line, plain_line(amount) + " " + plain_line(name));
+        const SourcedText next{.source = source_,
+                               .span = {source_->line_start(number_ + 1), next_line_.size()},
+                               .text = next_line_};
+        push_ingredient(joined(line, next), plain_line(amount) + " " + plain_line(name));
         unread_line_ = number_ + 2;
         while (is_over && unread_line_ <= source_->line_count() &&
                is_stacked_amount(source_->line(unread_line_))) {

@@ -1,6 +1,7 @@
 #include "transcribe/read_table.hpp"
 
 #include "transcribe/kitchen_amount.hpp"
+#include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_words.hpp"
 #include "transcribe/table_head.hpp"
@@ -41,7 +42,7 @@ std::string spaced_name(std::string_view name) {
 }
 
 struct TableRow {
-    SourcedText place; // its line
+    SourcedText place; // its line, down to the last that goes on with it
     std::string name;
     std::vector<std::string> cells; // by column
 };
@@ -83,9 +84,7 @@ private:
             return false;
         }
         TableRow row{
-            .place = {.source = source_, .span = {source_->line_start(number), line.size()}, .text = line},
-            .name = {},
-            .cells = std::vector<std::string>(head_.columns.size())};
+            .place = place_of(number), .name = {}, .cells = std::vector<std::string>(head_.columns.size())};
         std::size_t begin_of_name = 0;
         const auto cells = table_cells(line);
         for (std::size_t at = 0; at < cells.size(); ++at) {
@@ -104,6 +103,16 @@ private:
         }
         take_direction(row);
         return take_row(std::move(row), begin_of_name);
+    }
+
+    // A line without the bars at its ends.
+    SourcedText place_of(std::size_t number) const {
+        const std::string_view line = source_->line(number);
+        const std::size_t begin = std::min(line.find_first_not_of(" \t|"), line.size());
+        const std::size_t end = line.find_last_not_of(" \t|\r") + 1;
+        const SourcedText whole{
+            .source = source_, .span = {source_->line_start(number), line.size()}, .text = line};
+        return whole.part(begin, std::max(end, begin) - begin);
     }
 
     // Whether a text of the first column reaches into the amounts.
@@ -210,6 +219,7 @@ private:
             }
         }
         open_->name = open_->cells.front();
+        open_->place = joined(open_->place, row.place);
     }
 
     void push(RecipeLine line) {

@@ -22,18 +22,6 @@ bool begins_with_key(std::string_view line, std::string_view key) {
            line[line.find_first_not_of(' ', key.size())] == ':';
 }
 
-// A row of a table or of dot leaders names its amount too; a name over its amounts does not.
-bool holds_digit(std::string_view text) {
-    return text.find_first_of("0123456789") != std::string_view::npos;
-}
-
-// Without the bars at its ends.
-std::string trimmed_row(std::string_view text) {
-    const std::size_t begin = text.find_first_not_of(" \t|");
-    const std::size_t end = text.find_last_not_of(" \t|\r");
-    return begin == std::string_view::npos ? std::string() : std::string(text.substr(begin, end + 1 - begin));
-}
-
 bool is_page(std::string_view text) {
     const std::size_t begin = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
     return begin != std::string_view::npos && text[begin] == '<';
@@ -66,15 +54,9 @@ public:
                 group = line.group;
                 group_begin = result_.lines.size();
             }
-            SourcedText place = line.place;
-            place.text = line.words.empty() ? place.text : std::string_view(line.words);
             for (IngredientLine& read :
-                 read_ingredient_line(place, pantry_, line.role, diagnostics_, habit)) {
+                 read_ingredient_line(line.place, pantry_, line.role, diagnostics_, habit, line.words)) {
                 read.is_sure = read.is_sure && !is_prose;
-                read.place = line.place;
-                if (!line.words.empty() && holds_digit(line.place.text)) {
-                    read.text = trimmed_row(line.place.text); // as it was written
-                }
                 result_.lines.push_back(std::move(read));
             }
         }

@@ -214,7 +214,7 @@ is_lost() {
 }
 
 # Recipes that tests read are not documents: what they link to was never theirs to bring along.
-find . \( -name build -o -name .git -o -name node_modules -o -path ./examples/out -o -path './tests/published/*' \) -prune -o -name '*.md' -print |
+find . \( -name build -o -name .git -o -name node_modules -o -path ./examples/out -o -path './tests/published/recipes*' \) -prune -o -name '*.md' -print |
     sed 's/^\.\///' | sort >"$work/documents"
 while IFS= read -r document; do
     folder=$(dirname "$document")

@@ -20,8 +20,8 @@ for (let whole = 1; whole <= 9; whole += 1) {
 // What is read otherwise, and why.
 const judged = [
   [/^\d+-\d+\/\d+ /, "a hyphen joins a number and its fraction: 1-1/2 is one and a half; theirs stops at the hyphen"],
-  [/^\d+ &frac/, "the fraction is an entity of HTML; theirs reads plain characters only"],
-  [/, maybe /, "an amount that may be added makes a range, and ours is its middle; theirs reads the first number"],
+  [/^1 &frac12; cups milk$/, "the fraction is an entity of HTML; theirs reads plain characters only"],
+  [/^4 cups flour, maybe 1\/2 cup more$/, "an amount that may be added makes a range, and ours is its middle; theirs reads the first number"],
 ];
 
 const corpus = readFileSync(new URL("../published/ingredient_lines.txt", import.meta.url), "utf8")

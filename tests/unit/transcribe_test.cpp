@@ -329,6 +329,27 @@ TEST_CASE("transcribe: a mail's head, its rules and its signature are no ingredi
     CHECK(!lines[2].is_sure);
 }
 
+TEST_CASE("transcribe: only whole packages are multiplied by what stands behind them") {
+    CHECK(testing::near(number_of("2 14 oz cans milk"), 28.0, 1e-12, 0.0));
+    CHECK(testing::near(number_of("1.22 3 oz flour"), 1.22, 1e-12, 0.0));
+    CHECK(testing::near(number_of("40 3 oz flour"), 40.0, 1e-12, 0.0));
+    CHECK(testing::near(number_of("40 x 3 oz flour"), 120.0, 1e-12, 0.0));
+}
+
+TEST_CASE("transcribe: a row keeps the words that it was written in") {
+    const auto leaders =
+        transcribed("Dough:\nFlour ....... 500 g\nWater ....... 300 g\nSalt ........ ½ tsp\n");
+    REQUIRE(leaders.transcription.lines.size() == 3);
+    CHECK(leaders.transcription.lines[0].text == "Flour ....... 500 g");
+    CHECK(leaders.transcription.lines[2].text == "Salt ........ ½ tsp");
+    CHECK(leaders.transcription.lines[2].unit == "tsp");
+    const auto barred =
+        transcribed("| Ingredient | Amount |\n|---|---|\n| Flour | 500 g |\n| Water | 300 g |\n");
+    REQUIRE(barred.transcription.lines.size() == 2);
+    CHECK(barred.transcription.lines[0].text == "Flour | 500 g");
+    CHECK(barred.transcription.lines[0].place.text == "Flour | 500 g");
+}
+
 TEST_CASE("transcribe: the title stands above what a recipe makes, and what is sold by the bag is no list") {
     const auto result =
         transcribed("Relief store, leaflet 4\n\nRolled oats        42 oz can\nDry milk           4 lb box\n\n"
