@@ -1,5 +1,5 @@
-// A line of a printed table as cells: what wide gaps, bars, tabs and dotted leaders keep apart. Private to
-// the transcribe folder.
+// A line of a printed table as cells, by wide gaps, bars, tabs and dotted leaders. Private to the
+// transcribe folder.
 #pragma once
 
 #include <cstddef>
