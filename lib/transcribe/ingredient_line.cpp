@@ -367,6 +367,11 @@ private:
     }
 
     void report_range(const std::string& why) {
+        if (!line_.weight) { // a percentage
+            doubt(Code::amount_doubtful, in_quotes(said_) + " is " + why,
+                  "write the percentage that you use");
+            return;
+        }
         doubt(Code::amount_doubtful,
               in_quotes(said_) + " is " + why + ": " + show_grams(line_.weight->likely) + ", from " +
                   range_text(*line_.weight),

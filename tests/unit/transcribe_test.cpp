@@ -431,6 +431,15 @@ TEST_CASE("transcribe: how much of an unknown whole is no amount of the dough") 
     CHECK(testing::near(flour_g, 1000.0, 1e-9, 0.0)); // two quarts
 }
 
+TEST_CASE("transcribe: a range of percentages is doubtful and weighs nothing by itself") {
+    const auto result = transcribed("Flour 100%\nWater 65-70%\nSalt 2%\nInstant yeast 1%\n");
+    REQUIRE(result.transcription.lines.size() == 4);
+    const IngredientLine& water = result.transcription.lines[1];
+    CHECK(water.amount == "67.5%");
+    CHECK(!water.weight);
+    CHECK(!water.is_sure);
+}
+
 TEST_CASE("recipe text: a formula, broken or not, is none") {
     const Pantry pantry;
     CHECK(is_recipe_text(*source_of("2 cups flour\n1 cup water\n"), pantry));
