@@ -19,10 +19,10 @@ fi
 
 inputs_of() {
     case $1 in
-    document) echo 80000 ;;
-    formula) echo 15000 ;;
-    quantity) echo 2000 ;;
-    transcribe) echo 10000 ;;
+    document) echo 50000 ;;
+    formula) echo 10000 ;;
+    quantity) echo 1300 ;;
+    transcribe) echo 7000 ;;
     esac
 }
 
