@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 #include <span>
 
 namespace leavenwright {
@@ -74,6 +75,7 @@ public:
             return std::nullopt;
         }
         report_batches(recipe);
+        part_percentages();
         count();
         report_missing();
         measure_hydration();
@@ -266,6 +268,27 @@ private:
             diagnostics_.warning(Code::directions_unread, beginning(),
                                  "no step could be read from the directions",
                                  "write them into the formula: process: [ bulk: { for: 2 h, at: 24 C } ]");
+        }
+    }
+
+    // A percentage weighs nothing by itself: it cannot be added to a weight of the same ingredient.
+    void part_percentages() {
+        std::set<std::pair<std::string_view, std::string_view>> weighed;
+        for (const IngredientLine& line : result_.lines) {
+            if (line.is_known() && line.unit != "%") {
+                weighed.emplace(line.key, line.role);
+            }
+        }
+        for (IngredientLine& line : result_.lines) {
+            if (line.is_known() && line.unit == "%" && is_in_dough(line.role) &&
+                weighed.contains({line.key, line.role})) {
+                diagnostics_.warning(Code::amount_doubtful, line.place,
+                                     in_quotes(line.text) +
+                                         " is a percentage, and another line weighs the same ingredient",
+                                     "write in the formula how much it is in all");
+                line.amount.clear();
+                line.is_sure = false;
+            }
         }
     }
 

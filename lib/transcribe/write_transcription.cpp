@@ -33,13 +33,17 @@ struct Entry {
     std::string key;
     std::vector<const IngredientLine*> lines;
 
-    /// "2 cup 1/2 cup" adds up where it is read; unlike measures become grams.
+    /// "2 cup 1/2 cup" adds up where it is read; unlike measures become grams. Percentages, which weigh
+    /// nothing by themselves, stand with no weight in one entry.
     std::string amount() const {
+        if (lines.front()->unit == "%") {
+            return sum_of_percentages();
+        }
         std::string text;
         Mass sum{};
         bool is_alike = true;
         const auto is_number = [](const IngredientLine& line) {
-            return line.amount.find_first_not_of("0123456789 ./") == std::string::npos || line.unit == "%";
+            return line.amount.find_first_not_of("0123456789 ./") == std::string::npos;
         };
         for (const IngredientLine* line : lines) {
             const bool is_weight = line->amount.ends_with(" g");
@@ -51,6 +55,14 @@ struct Entry {
         return lines.size() == 1 || (is_alike && is_measured && has_unit())
                    ? text
                    : exact_decimal(without_dust(sum.value(), 12), 3) + " g";
+    }
+
+    std::string sum_of_percentages() const {
+        double sum = 0.0;
+        for (const IngredientLine* line : lines) {
+            sum += line->number.value_or(0.0);
+        }
+        return exact_decimal(without_dust(sum, 12), 0) + "%";
     }
 
     bool has_unit() const {

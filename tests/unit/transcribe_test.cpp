@@ -440,6 +440,17 @@ TEST_CASE("transcribe: a range of percentages is doubtful and weighs nothing by 
     CHECK(!water.is_sure);
 }
 
+TEST_CASE("transcribe: percentages of one ingredient add up, but not to a weight") {
+    const auto added = transcribed("Flour 100%\nWater 50%\nWater, warm 15.5%\nSalt 2%\nInstant yeast 1%\n");
+    CHECK(added.transcription.formula.find("  water: 65.5%") != std::string::npos);
+    CHECK(added.transcription.lines.at(1).is_sure);
+
+    const auto mixed = transcribed("500 g flour\n300 g water\nWater 5%\n10 g salt\n5 g instant yeast\n");
+    CHECK(mixed.transcription.formula.find("  water: 300 g") != std::string::npos);
+    CHECK(mixed.transcription.formula.find("# water: 5 %  # to fill in: Water 5%") != std::string::npos);
+    CHECK(!mixed.transcription.lines.at(2).is_sure);
+}
+
 TEST_CASE("recipe text: a formula, broken or not, is none") {
     const Pantry pantry;
     CHECK(is_recipe_text(*source_of("2 cups flour\n1 cup water\n"), pantry));
