@@ -49,7 +49,9 @@ struct TableRow {
 
 class TableReader {
 public:
-    TableReader(const SourceHandle& source, TableHead head) : source_(source), head_(std::move(head)) {}
+    TableReader(const SourceHandle& source, TableHead head) : source_(source), head_(std::move(head)) {
+        role_ = role_of_heading(heading_text(head_.title)).value_or("dough");
+    }
 
     std::optional<RecipeTable> read() {
         std::size_t number = head_.end_line;

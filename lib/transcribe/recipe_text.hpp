@@ -36,6 +36,9 @@ struct RecipeText {
 
 inline constexpr std::size_t most_recipe_lines = 500;
 
+/// Of rows that add up the whole dough, beside its parts.
+inline constexpr std::string_view role_of_total = "total";
+
 /// The role that a heading gives to the lines below it: "dough", a stage's name or a purpose; nothing where
 /// it is no heading of ingredients.
 std::optional<std::string> role_of_heading(std::string_view heading);

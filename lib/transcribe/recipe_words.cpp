@@ -56,6 +56,10 @@ std::size_t count_words(std::string_view text) {
     return words;
 }
 
+bool has_digit(std::string_view text) {
+    return text.find_first_of("0123456789") != std::string_view::npos;
+}
+
 bool is_rule(std::string_view line) {
     return !line.empty() && line.find_first_not_of("-=*_ |:+") == std::string_view::npos;
 }
@@ -103,6 +107,45 @@ bool is_sentence(std::string_view text) {
     return (is_command && words >= 3) || (is_long && !has_measure(text));
 }
 
+std::string_view stage_named(std::string_view heading) {
+    struct StageWord {
+        std::string_view word; // folded
+        std::string_view stage;
+    };
+    constexpr auto stages = std::to_array<StageWord>({
+        {"poolish", "poolish"},
+        {"biga", "biga"},
+        {"sponge", "sponge"},
+        {"preferment", "preferment"},
+        {"pre ferment", "preferment"},
+        {"starter dough", "preferment"},
+        {"sour", "preferment"},
+        {"mother dough", "preferment"},
+        {"pate fermentee", "old dough"},
+        {"old dough", "old dough"},
+        {"levain", "levain"},
+        {"leaven", "levain"},
+        {"starter", "preferment"},
+        {"soaker", "soaker"},
+        {"scald", "scald"},
+        {"tangzhong", "scald"},
+        {"water roux", "scald"},
+        {"yudane", "scald"},
+        {"flour paste", "scald"},
+    });
+    const std::string text = " " + std::string(heading) + " ";
+    for (const std::string_view baked : {" bread ", " loaf ", " loaves ", " rolls ", " buns ", " cake ",
+                                         " cream ", " milk ", " final ", " main "}) {
+        if (text.find(baked) != std::string::npos) {
+            return {};
+        }
+    }
+    const auto named = std::find_if(stages.begin(), stages.end(), [&](const StageWord& stage) {
+        return text.find(" " + std::string(stage.word) + " ") != std::string::npos;
+    });
+    return named == stages.end() ? std::string_view() : named->stage;
+}
+
 std::optional<std::string> role_of_heading(std::string_view heading) {
     std::string text(heading);
     for (const std::string_view lead :
@@ -111,9 +154,12 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
             text.erase(0, lead.size());
         }
     }
-    if (is_word_of(text, {"poolish", "biga", "sponge", "preferment", "soaker", "scald", "tangzhong", "levain",
-                          "old dough"})) {
-        return text == "tangzhong" ? "scald" : text;
+    if (is_word_of(text, {"total", "total formula", "overall formula", "overall", "whole formula",
+                          "total dough", "formula", "overall dough"})) {
+        return std::string(role_of_total);
+    }
+    if (const std::string_view stage = stage_named(text); !stage.empty()) {
+        return std::string(stage);
     }
     std::string_view rest = text;
     while (!rest.empty()) {

@@ -20,11 +20,15 @@ std::string without_brackets(std::string_view heading);
 /// Whether a line is drawn: "-----", "|---|---|".
 bool is_rule(std::string_view line);
 std::size_t count_words(std::string_view text);
+bool has_digit(std::string_view text);
 /// Whether an amount with a measure begins a line.
 bool has_measure(std::string_view text);
 /// Whether nothing but an amount stands in a text, with its measure or another amount in brackets: "10 ounces
 /// (1 1/4 cups)".
 bool is_amount_alone(std::string_view text);
+/// The stage that words name, as formulas call it: "rye sour" is a preferment, "tangzhong" a scald; empty
+/// where they name none.
+std::string_view stage_named(std::string_view heading);
 /// Prose: long, and ended by a full stop, or begun by what a cook does.
 bool is_sentence(std::string_view text);
 

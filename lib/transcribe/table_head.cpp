@@ -144,7 +144,12 @@ private:
                     {.kind = Kind::name, .unit = {}, .batch = {}, .begin = cell.begin, .end = cell.end});
                 continue;
             }
-            const auto column = column_named(cell);
+            auto column = column_named(cell);
+            if (!column && head_.columns.empty() && may_be_title(cell, cells.size())) {
+                head_.title = plain_line(cell.text);
+                column = TableColumn{
+                    .kind = Kind::name, .unit = {}, .batch = {}, .begin = cell.begin, .end = cell.end};
+            }
             if (!column) {
                 return false;
             }
@@ -152,6 +157,12 @@ private:
         }
         ++line_;
         return head_.columns.size() >= 2;
+    }
+
+    // "POOLISH      %     KG": what the rows are of, where the names of columns stand.
+    static bool may_be_title(const TableCell& cell, std::size_t cells) {
+        constexpr std::size_t longest = 40;
+        return cells >= 2 && cell.text.size() <= longest && !has_digit(cell.text);
     }
 
     // A line below that says more of the columns: "Ounces" under "Weight", "Weight  Measure" under "50
@@ -258,10 +269,6 @@ bool is_row_of_breads(std::string_view line, std::size_t columns) {
     const auto cells = table_cells(line);
     return !cells.empty() && !is_amount_alone(cells.front().text) && !is_cell(cells.front()) &&
            cells.size() <= columns + 1 && std::all_of(cells.begin() + 1, cells.end(), is_cell);
-}
-
-bool has_digit(std::string_view text) {
-    return text.find_first_of("0123456789") != std::string_view::npos;
 }
 
 // "White   Graham   Rye" over columns of amounts, in one line or two: a bread a column.

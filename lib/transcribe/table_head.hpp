@@ -26,6 +26,7 @@ struct TableColumn {
 struct TableHead {
     std::vector<TableColumn> columns; // in order; the first holds the names
     std::vector<std::string> batches; // all that the head names; the first is the one to take
+    std::string title;                // "POOLISH" over the names; empty where it says what they are
     std::size_t end_line = 0;         // the first line behind the head
     bool is_barred = false;           // columns go by their bars, not by their places
 

@@ -5,6 +5,8 @@
 #include "transcribe/measure_habit.hpp"
 #include "transcribe/prose_names.hpp"
 #include "transcribe/recipe_text.hpp"
+#include "transcribe/recipe_words.hpp"
+#include "transcribe/stage_row.hpp"
 #include "transcribe/used_apart.hpp"
 #include "transcribe/write_transcription.hpp"
 
@@ -49,11 +51,16 @@ public:
         const MeasureHabit habit = habit_of(recipe);
         std::size_t group_begin = 0;
         std::size_t group = 0;
+        settle_total(recipe);
         for (const RecipeLine& line : recipe.lines) {
             if (line.group != group) {
                 end_group(group, group_begin);
                 group = line.group;
                 group_begin = result_.lines.size();
+            }
+            if (auto row = read_stage_row(line, recipe.lines)) {
+                result_.lines.push_back(*std::move(row));
+                continue;
             }
             for (IngredientLine& read :
                  read_ingredient_line(line.place, pantry_, line.role, diagnostics_, habit, line.words)) {
@@ -108,6 +115,35 @@ private:
     void end_group(std::size_t group, std::size_t begin) {
         if (group > 0) {
             set_apart_by_group(std::span(result_.lines).subspan(begin), diagnostics_);
+        }
+    }
+
+    // A whole formula beside its parts: they are counted where they make it up, it is where they do not.
+    void settle_total(RecipeText& recipe) {
+        const auto has = [&](std::string_view role) {
+            return std::any_of(recipe.lines.begin(), recipe.lines.end(),
+                               [&](const RecipeLine& line) { return line.role == role; });
+        };
+        if (!has(role_of_total)) {
+            return;
+        }
+        const bool is_in_parts = has("dough");
+        bool has_other = is_in_parts;
+        for (RecipeLine& line : recipe.lines) {
+            const bool is_stage = is_in_dough(line.role) && line.role != "dough";
+            has_other = has_other || is_stage;
+            if (line.role == role_of_total && !is_in_parts) {
+                line.role = "dough";
+            } else if (is_stage && !is_in_parts) {
+                line.role = role_of_total;
+            }
+        }
+        if (has_other) {
+            diagnostics_.warning(Code::recipe_batches, recipe.lines.front().place,
+                                 is_in_parts
+                                     ? "the whole formula stands beside its parts: the parts are counted"
+                                     : "parts stand beside the whole formula: the whole is counted",
+                                 "look whether the weights of both agree");
         }
     }
 
@@ -260,10 +296,8 @@ private:
 
     // Directions with a number in them say a time or an oven: in another language, perhaps.
     void report_directions(const std::vector<std::string>& directions) {
-        const bool has_number =
-            std::any_of(directions.begin(), directions.end(), [](const std::string& text) {
-                return text.find_first_of("0123456789") != std::string::npos;
-            });
+        const bool has_number = std::any_of(directions.begin(), directions.end(),
+                                            [](const std::string& text) { return has_digit(text); });
         if (has_number) {
             diagnostics_.warning(Code::directions_unread, beginning(),
                                  "no step could be read from the directions",

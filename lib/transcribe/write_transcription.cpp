@@ -7,6 +7,7 @@
 #include "source/unicode.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
+#include "transcribe/stage_row.hpp"
 
 #include <algorithm>
 #include <array>
@@ -85,6 +86,7 @@ public:
         write_yield();
         out_ += "dough:\n";
         write_list("dough", "  ");
+        write_stage_rows();
         write_stages("preferments", preferments);
         write_stages("soakers", soakers);
         write_process(steps);
@@ -162,6 +164,14 @@ private:
         }
     }
 
+    void write_stage_rows() {
+        for (const IngredientLine& line : transcription_.lines) {
+            if (line.role == role_of_stage_row) {
+                out_ += "  # and the " + line.name + " below  # " + comment(line.text) + "\n";
+            }
+        }
+    }
+
     void write_unknown(const IngredientLine& line, std::string_view indent) {
         std::string amount =
             line.number ? exact_decimal(*line.number, 0) + (line.unit.empty() ? "" : " " + line.unit) : "? g";
@@ -201,7 +211,8 @@ private:
 
     bool is_apart(const IngredientLine& line) const {
         const auto is = [&](std::string_view name) { return line.role == name; };
-        return !is("dough") && std::none_of(preferments.begin(), preferments.end(), is) &&
+        return !is("dough") && !is(role_of_stage_row) &&
+               std::none_of(preferments.begin(), preferments.end(), is) &&
                std::none_of(soakers.begin(), soakers.end(), is);
     }
 
