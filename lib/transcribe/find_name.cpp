@@ -1,6 +1,7 @@
 #include "transcribe/find_name.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace leavenwright {
 namespace {
@@ -15,6 +16,49 @@ NameMatch match_behind_capitals(const SplitLine& split, const Pantry& pantry) {
     const auto plain = std::find_if_not(split.name.begin(), split.name.end(), has_capital);
     return split.is_name_behind && plain != split.name.begin() ? match_name({plain, split.name.end()}, pantry)
                                                                : NameMatch();
+}
+
+// "500 g strong white", "2 g instant": the kind alone, among people who bake.
+NameMatch match_kind_alone(const SplitLine& split, const Pantry& pantry) {
+    constexpr auto of_flour = std::to_array<std::string_view>(
+        {"strong", "white", "wholemeal", "wholewheat", "wheat", "plain", "granary", "rye", "spelt", "ap"});
+    constexpr auto beside = std::to_array<std::string_view>(
+        {"dark", "light", "medium", "bread", "canadian", "very", "extra", "organic", "whole", "stoneground",
+         "active", "bake", "action", "easy", "rise", "rapid"});
+    constexpr auto of_yeast =
+        std::to_array<std::string_view>({"instant", "fresh", "dried", "dry", "active", "fast", "action",
+                                         "easy", "bake", "quick", "rapid", "rise"});
+    std::vector<LineToken> name;
+    for (const LineToken& token : split.name) {
+        if (token.is(",") || token.is("or") || token.is("(") || is_clause_word(token.folded)) {
+            break;
+        }
+        name.push_back(token);
+    }
+    const auto is_kind = [&](const auto& kinds) {
+        bool is_named = false;
+        for (const LineToken& token : name) {
+            const auto is = [&](std::string_view word) { return token.is(word); };
+            const bool is_one = std::any_of(kinds.begin(), kinds.end(), is);
+            if (!is_one && std::none_of(beside.begin(), beside.end(), is)) {
+                return false;
+            }
+            is_named = is_named || is_one;
+        }
+        return is_named;
+    };
+    const std::string_view what = is_kind(of_flour)   ? "flour"
+                                  : is_kind(of_yeast) ? "yeast"
+                                                      : std::string_view();
+    if (name.empty() || what.empty() || !split.amount ||
+        split.amount->measure.kind == Measure::Kind::percent) {
+        return {};
+    }
+    LineToken noun;
+    noun.kind = LineToken::Kind::word;
+    noun.text = noun.folded = what;
+    name.push_back(noun);
+    return match_name(name, pantry);
 }
 
 } // namespace
@@ -50,6 +94,9 @@ FoundName find_name(const SplitLine& split, const Pantry& pantry) {
     }
     if (other.ingredient == nullptr) {
         other = match_short_words(split.name, pantry);
+    }
+    if (other.ingredient == nullptr) {
+        other = match_kind_alone(split, pantry);
     }
     if (other.ingredient == nullptr && other.meanings.empty()) {
         return {.match = std::move(match), .instead_of = {}};

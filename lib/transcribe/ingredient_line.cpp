@@ -47,6 +47,7 @@ public:
         }
         std::vector<IngredientLine> lines;
         split_ = split_line(plain_line(words_));
+        settle_fraction();
         if (!split_.purpose.empty()) {
             line_.role = split_.purpose;
         }
@@ -73,6 +74,8 @@ public:
             begin_next(std::move(rest));
             if (is_shared) {
                 split_.amount = shared;
+            } else {
+                settle_fraction();
             }
         }
         return lines;
@@ -220,6 +223,26 @@ private:
         report_left_over();
     }
 
+    // "1-2 cup": a half, among others of the kind; alone, it may be a range as well.
+    void settle_fraction() {
+        using Hyphen = KitchenAmount::Hyphen;
+        if (!split_.amount) {
+            return;
+        }
+        KitchenAmount& amount = *split_.amount;
+        if (amount.hyphen == Hyphen::none ||
+            (amount.hyphen == Hyphen::maybe_fraction && !habit_.has_hyphen_fractions)) {
+            return;
+        }
+        amount.take_as_fraction();
+        if (!habit_.has_hyphen_fractions) {
+            doubt(Code::amount_doubtful,
+                  in_quotes(said_) + " is read as a fraction: " + kitchen_number(amount.number) + " " +
+                      amount.measure.name,
+                  "write '1 to 2' if it is a range");
+        }
+    }
+
     // "1/2 cup sugar, divided": some of it may be for a topping.
     void report_divided() {
         const bool is_divided = std::any_of(split_.name.begin(), split_.name.end(),
@@ -253,16 +276,26 @@ private:
 
     // "400 water", "10 salt" among bakers: grams, of what nobody counts.
     void take_bare_grams() {
+        using BareNumbers = MeasureHabit::BareNumbers;
         constexpr double least_grams = 5.0;
+        constexpr double most_pieces = 20.0; // of eggs, say
         KitchenAmount& amount = *split_.amount;
         const bool is_bare = amount.measure.is_piece() && amount.measure.name.empty() && amount.size.empty();
-        if (!is_bare || line_.ingredient == nullptr || mass_of_piece(*line_.ingredient, "") ||
-            line_.ingredient->is_yeast() || amount.number < least_grams) {
+        if (!is_bare || line_.ingredient == nullptr) {
+            return;
+        }
+        const bool is_in_grams = habit_.bare_numbers != BareNumbers::pieces;
+        const bool has_pieces = mass_of_piece(*line_.ingredient, "") && amount.number < most_pieces;
+        const bool may_be_packets = line_.ingredient->is_yeast() || amount.number < least_grams;
+        if (has_pieces || (mass_of_piece(*line_.ingredient, "") && !is_in_grams) ||
+            (may_be_packets && !is_in_grams)) {
             return;
         }
         amount.measure = *measure_named("g", "g");
-        doubt(Code::amount_doubtful, in_quotes(said_) + " does not say of what; grams are taken",
-              "write the unit in the formula if it is another");
+        if (habit_.bare_numbers != BareNumbers::grams) {
+            doubt(Code::amount_doubtful, in_quotes(said_) + " does not say of what; grams are taken",
+                  "write the unit in the formula if it is another");
+        }
     }
 
     // "1 yeast cake", "2 yeast packets": the piece stands behind the name.

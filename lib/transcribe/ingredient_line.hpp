@@ -39,16 +39,25 @@ struct IngredientLine {
 /// Whether a role is part of the dough: its own list, or a stage.
 bool is_in_dough(std::string_view role);
 
-/// Whose pints a recipe measures in: the US pint holds 473 ml, the imperial one 568 ml.
-enum class MeasureHabit { unknown, us, imperial };
+/// What the measures of a recipe mean, as far as its own words show.
+struct MeasureHabit {
+    /// The US pint holds 473 ml, the imperial one 568 ml.
+    enum class Pints { unknown, us, imperial };
+    /// "500 strong white" beside "10 salt" is in grams, whether the recipe says so or not.
+    enum class BareNumbers { pieces, likely_grams, grams };
+
+    Pints pints = Pints::unknown;
+    BareNumbers bare_numbers = BareNumbers::pieces;
+    bool has_hyphen_fractions = false; // "1 1-2 cups": of a printer who had no others
+    bool may_have_metric_cups = false; // 250 ml: British words, and cups
+};
 
 /// Reads a line, which may hold two amounts for two roles ("2 eggs plus one for brushing"). What is doubtful
 /// is recorded as warnings. `words` says the same with the amount first, where it does not stand so at
 /// `place`. Linear in the line.
 std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const Pantry& pantry,
                                                  std::string_view role, Diagnostics& diagnostics,
-                                                 MeasureHabit habit = MeasureHabit::unknown,
-                                                 std::string_view words = {});
+                                                 MeasureHabit habit = {}, std::string_view words = {});
 
 /// Whether a line looks like an ingredient: an amount and a name that the pantry knows.
 bool is_ingredient_line(std::string_view line, const Pantry& pantry);

@@ -2,6 +2,8 @@
 
 #include "transcribe/kitchen_number.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace leavenwright {
@@ -97,7 +99,36 @@ private:
             at_ = before;
             return;
         }
+        const bool is_tight =
+            tokens_[before].is("-") && tokens_[before].is_glued && tokens_[at_ - 1].is_glued;
+        if (is_tight && is_common_fraction(amount.least, *most)) {
+            amount.hyphen = is_behind_one()    ? KitchenAmount::Hyphen::likely_fraction
+                            : is_behind_many() ? KitchenAmount::Hyphen::none
+                                               : KitchenAmount::Hyphen::maybe_fraction;
+        }
         set_range(amount, *most);
+    }
+
+    static bool is_common_fraction(double above, double below) {
+        return (above == 1.0 && (below == 2.0 || below == 3.0 || below == 4.0 || below == 8.0)) ||
+               (above == 2.0 && below == 3.0) || (above == 3.0 && below == 4.0);
+    }
+
+    // Measures that are written out tell one from many; "tsp." does not.
+    bool is_behind_measure() const {
+        constexpr std::size_t shortest_word = 3;
+        const LineToken* token = peek();
+        return token != nullptr && token->is_word() && token->folded.size() >= shortest_word &&
+               !next_is(".", 1) && measure_named(token->text, token->folded);
+    }
+    bool is_behind_many() const { return is_behind_measure() && peek()->folded.ends_with('s'); }
+    bool is_behind_one() const {
+        constexpr auto whole_words = std::to_array<std::string_view>(
+            {"cup", "cupful", "teaspoon", "teaspoonful", "tablespoon", "tablespoonful", "pint", "quart",
+             "pound", "ounce", "cake", "teacup", "teacupful", "gallon", "package", "yeast"});
+        const LineToken* token = peek();
+        return token != nullptr && std::any_of(whole_words.begin(), whole_words.end(),
+                                               [&](std::string_view word) { return token->is(word); });
     }
 
     void skip_article_of_range() {
@@ -371,6 +402,12 @@ double KitchenAmount::in_same(const KitchenAmount& other) const {
         return other.number * (other.measure.volume / measure.volume).value();
     }
     return measure.is_piece() && other.measure.name == measure.name ? other.number : 0.0;
+}
+
+void KitchenAmount::take_as_fraction() {
+    number = least = most = least / most;
+    is_range = false;
+    hyphen = Hyphen::none;
 }
 
 std::optional<KitchenAmount> read_kitchen_amount(std::span<const LineToken> tokens) {

@@ -19,10 +19,15 @@ struct KitchenAmount {
     std::string size; // "large", beside the measure or alone
     std::string how;  // "sifted", "packed": what it was measured as
     bool is_range = false;
-    bool is_vague = false;  // scant, heaping, a few: nobody knows how much
+    bool is_vague = false; // scant, heaping, a few: nobody knows how much
+    /// "1-2 cup": what a half is where a printer has no fractions.
+    enum class Hyphen { none, maybe_fraction, likely_fraction };
+    Hyphen hyphen = Hyphen::none;
     std::size_t length = 0; // tokens read
 
     double in_same(const KitchenAmount& other) const;
+    /// "1-2 cup" is half a cup.
+    void take_as_fraction();
 };
 
 /// The amount that begins `tokens`: number, range, size, measure, and what is added to it ("1 lb 2 oz", "1

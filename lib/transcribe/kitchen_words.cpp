@@ -135,6 +135,7 @@ constexpr std::string_view preparations =
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
     "hand|mealy|boil|floury|dairy|whipped|squeezed|"
     "ea|x|whole|untreated|unwaxed|unsprayed|facultative|chunky|"
+    "regular|ordinary|usual|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
 constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"

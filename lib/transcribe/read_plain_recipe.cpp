@@ -108,6 +108,9 @@ private:
         if (blank_before_) {
             flush_columns();
         }
+        if (goes_on_as_list() && !is_item(whole.text)) {
+            return; // "Next day", over its items
+        }
         if (part_ == RecipePart::ingredients && take_stacked(whole)) {
             return;
         }
@@ -148,6 +151,30 @@ private:
         } else {
             take_ingredient(line);
         }
+    }
+
+    // "Evening: 50 g starter, 250 g rye flour. Leave it till morning", and below that the items of the next
+    // day a line each.
+    bool goes_on_as_list() {
+        constexpr std::size_t fewest_items = 3;
+        const bool is_behind_run_on = part_ == RecipePart::directions && blank_before_ && !has_heading_ &&
+                                      recipe_.behind_list && !recipe_.is_list_whole;
+        if (!is_behind_run_on) {
+            return false;
+        }
+        std::size_t items = 0;
+        std::size_t others = 0;
+        for (std::size_t number = number_;
+             number <= source_->line_count() && !is_blank(source_->line(number)); ++number) {
+            (has_measure(source_->line(number)) && is_item(source_->line(number)) ? items : others) += 1;
+        }
+        if (items < fewest_items || others * 2 > items ||
+            role_of_heading(heading_text(source_->line(number_)))) {
+            return false;
+        }
+        part_ = RecipePart::ingredients;
+        role_ = "dough";
+        return true;
     }
 
     // What stands around the recipe. Times among the directions are theirs.
@@ -425,8 +452,7 @@ private:
             blank_before_ && title.size() < 30 &&
             (part_ == RecipePart::ingredients || (part_ == RecipePart::directions && is_item(next_words_)) ||
              (part_ == RecipePart::heading && is_ingredient_line(next_line_, pantry_)));
-        if (!(is_marked || is_bare) || title.size() > 60 ||
-            title.find_first_of("0123456789") != std::string::npos) {
+        if (!(is_marked || is_bare) || title.size() > 60 || has_digit(title)) {
             return false;
         }
         auto role = role_of_heading(title);

@@ -1,5 +1,6 @@
 #include "transcribe/read_table.hpp"
 
+#include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
@@ -56,6 +57,7 @@ public:
     std::optional<RecipeTable> read() {
         std::size_t number = head_.end_line;
         std::size_t last = number;
+        head_.is_barred = head_.is_barred && has_barred_rows();
         for (; number <= source_->line_count(); ++number) {
             const std::string_view line = source_->line(number);
             if (line.find_first_not_of(" \t\r") == std::string_view::npos) {
@@ -79,6 +81,17 @@ public:
     }
 
 private:
+    // A head with bars may stand over rows without.
+    bool has_barred_rows() const {
+        for (std::size_t number = head_.end_line; number <= source_->line_count(); ++number) {
+            const std::string_view line = source_->line(number);
+            if (line.find_first_not_of(" \t\r") != std::string_view::npos && !is_rule(line)) {
+                return line.find('|') != std::string_view::npos;
+            }
+        }
+        return true;
+    }
+
     // Whether the line belongs to the table.
     bool take(std::size_t number) {
         const std::string_view line = source_->line(number);
@@ -88,7 +101,7 @@ private:
         TableRow row{
             .place = place_of(number), .name = {}, .cells = std::vector<std::string>(head_.columns.size())};
         std::size_t begin_of_name = 0;
-        const auto cells = table_cells(line);
+        const auto cells = cells_of(line);
         for (std::size_t at = 0; at < cells.size(); ++at) {
             if (cells[at].text.empty()) {
                 continue;
@@ -105,6 +118,30 @@ private:
         }
         take_direction(row);
         return take_row(std::move(row), begin_of_name);
+    }
+
+    // "2 lbs. 8 oz. 2 lbs. 8 oz." below two heads: two amounts with one space between them.
+    std::vector<TableCell> cells_of(std::string_view line) const {
+        std::vector<TableCell> cells;
+        for (const TableCell& cell : table_cells(line)) {
+            const auto next =
+                std::find_if(head_.columns.begin() + 1, head_.columns.end(), [&](const TableColumn& column) {
+                    return column.is_amount() && column.begin > cell.begin + 1 && column.begin < cell.end;
+                });
+            const bool is_ascii = cell.end - cell.begin == cell.text.size();
+            const std::size_t cut = next == head_.columns.end() ? 0 : next->begin - cell.begin;
+            const bool is_double = is_ascii && !head_.is_barred && cut > 0 && cell.text[cut - 1] == ' ' &&
+                                   is_amount_alone(cell.text.substr(0, cut - 1)) &&
+                                   is_amount_alone(cell.text.substr(cut));
+            if (!is_double) {
+                cells.push_back(cell);
+                continue;
+            }
+            cells.push_back(
+                {.text = cell.text.substr(0, cut - 1), .begin = cell.begin, .end = cell.begin + cut - 1});
+            cells.push_back({.text = cell.text.substr(cut), .begin = cell.begin + cut, .end = cell.end});
+        }
+        return cells;
     }
 
     // A line without the bars at its ends.
@@ -234,7 +271,12 @@ private:
         if (!open_) {
             return;
         }
-        const std::string amount = amount_of(*open_);
+        if (head_.has_roles()) {
+            push_stages(*open_);
+            open_.reset();
+            return;
+        }
+        const std::string amount = amount_of(*open_, {});
         if (amount.empty() && head_.batches.size() > 1 && has_amounts(*open_)) { // of another bread only
             open_.reset();
             return;
@@ -245,8 +287,20 @@ private:
         open_.reset();
     }
 
-    bool is_taken(const TableColumn& column) const {
-        return column.is_amount() &&
+    // A line for each column that has an amount.
+    void push_stages(TableRow& row) {
+        for (const TableColumn& column : head_.columns) {
+            const bool is_stage = is_in_dough(column.role); // not a column that adds them up
+            const std::string amount = is_stage ? amount_of(row, column.role) : std::string();
+            if (!amount.empty()) {
+                push(
+                    {.place = row.place, .role = column.role, .words = amount + " " + spaced_name(row.name)});
+            }
+        }
+    }
+
+    bool is_taken(const TableColumn& column, std::string_view role) const {
+        return column.is_amount() && column.role == role &&
                (head_.batches.empty() ? column.batch.empty() : column.batch == head_.batches.front());
     }
 
@@ -260,12 +314,12 @@ private:
     }
 
     // The weight, with the measure in brackets; pounds and ounces of two columns are one weight.
-    std::string amount_of(TableRow& row) const {
+    std::string amount_of(TableRow& row, std::string_view role) const {
         std::string weight;
         std::string measure;
         for (std::size_t at = 1; at < row.cells.size(); ++at) {
             const TableColumn& column = head_.columns[at];
-            if (!is_taken(column) || row.cells[at].empty() || is_blank_cell(row.cells[at])) {
+            if (!is_taken(column, role) || row.cells[at].empty() || is_blank_cell(row.cells[at])) {
                 continue;
             }
             std::string text = without_name(row.cells[at], row.name);

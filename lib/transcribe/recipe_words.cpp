@@ -87,6 +87,22 @@ bool is_amount_alone(std::string_view text) {
     return has_bracket || (at == tokens.size() && !amount->measure.name.empty());
 }
 
+// Whether a sentence ends before the end of a text; "tbsp. sugar" and "2 oz. salt" are no end.
+bool ends_within(std::string_view text) {
+    constexpr std::size_t longest_short_word = 4; // "tbsp.", "pkg."
+    for (std::size_t stop = text.find(". "); stop != std::string_view::npos;
+         stop = text.find(". ", stop + 1)) {
+        const std::size_t space = text.substr(0, stop).rfind(' ');
+        const std::size_t begin = space == std::string_view::npos ? 0 : space + 1;
+        const std::string_view word = text.substr(begin, stop - begin);
+        if (word.size() > longest_short_word && !has_digit(word) &&
+            (word.ends_with('s') || !measure_named(word, fold_name(word)))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool is_sentence(std::string_view text) {
     const std::string plain = plain_line(text);
     const std::size_t words = count_words(plain);
@@ -103,7 +119,7 @@ bool is_sentence(std::string_view text) {
          "meanwhile", "next",    "first",  "now",    "once",   "fry",      "drop",     "prepare", "gradually",
          "carefully", "using",   "return", "repeat", "cool",   "do",       "tip",      "press",   "flatten",
          "stretch",   "keep",    "serve",  "spread", "store"});
-    const bool is_long = words > 22 || (words > 9 && plain.ends_with('.'));
+    const bool is_long = words > 22 || (words > 9 && (plain.ends_with('.') || ends_within(plain)));
     return (is_command && words >= 3) || (is_long && !has_measure(text));
 }
 

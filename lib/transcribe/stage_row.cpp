@@ -71,6 +71,11 @@ std::optional<IngredientLine> read_stage_row(const RecipeLine& line, std::span<c
     if (split.amount) {
         row.number = split.amount->number;
         row.unit = split.amount->measure.name;
+        if (split.amount->measure.kind == Measure::Kind::mass) {
+            const Mass one = split.amount->measure.mass;
+            row.weight =
+                WeightRange{split.amount->number * one, split.amount->least * one, split.amount->most * one};
+        }
     }
     return row;
 }

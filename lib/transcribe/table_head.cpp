@@ -1,8 +1,10 @@
 #include "transcribe/table_head.hpp"
 
 #include "source/unicode.hpp"
+#include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
+#include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
 
 #include <algorithm>
@@ -81,7 +83,8 @@ bool is_one_of(std::string_view word, const Words& words) {
 
 // What a cell of a head says; nothing where it belongs to no head.
 std::optional<TableColumn> column_named(const TableCell& cell) {
-    TableColumn column{.kind = Kind::name, .unit = {}, .batch = {}, .begin = cell.begin, .end = cell.end};
+    TableColumn column{
+        .kind = Kind::name, .unit = {}, .role = {}, .batch = {}, .begin = cell.begin, .end = cell.end};
     if (is_batch_label(cell.text)) {
         column.kind = Kind::batch;
         column.batch = plain_line(cell.text);
@@ -140,15 +143,23 @@ private:
         head_.is_barred = source_.line(line_).find('|') != std::string_view::npos;
         for (const TableCell& cell : cells) {
             if (cell.text.empty() && head_.is_barred && head_.columns.empty()) {
-                head_.columns.push_back(
-                    {.kind = Kind::name, .unit = {}, .batch = {}, .begin = cell.begin, .end = cell.end});
+                head_.columns.push_back({.kind = Kind::name,
+                                         .unit = {},
+                                         .role = {},
+                                         .batch = {},
+                                         .begin = cell.begin,
+                                         .end = cell.end});
                 continue;
             }
             auto column = column_named(cell);
             if (!column && head_.columns.empty() && may_be_title(cell, cells.size())) {
                 head_.title = plain_line(cell.text);
-                column = TableColumn{
-                    .kind = Kind::name, .unit = {}, .batch = {}, .begin = cell.begin, .end = cell.end};
+                column = TableColumn{.kind = Kind::name,
+                                     .unit = {},
+                                     .role = {},
+                                     .batch = {},
+                                     .begin = cell.begin,
+                                     .end = cell.end};
             }
             if (!column) {
                 return false;
@@ -264,11 +275,34 @@ bool is_row_of_breads(std::string_view line, std::size_t columns) {
     const auto is_cell = [](const TableCell& cell) {
         const auto tokens = line_tokens(plain_line(cell.text));
         const bool is_number = tokens.size() == 1 && !tokens.front().is_word();
-        return tokens.empty() || is_number || is_amount_alone(cell.text);
+        return tokens.empty() || is_rule(cell.text) || is_number || is_amount_alone(cell.text);
     };
     const auto cells = table_cells(line);
     return !cells.empty() && !is_amount_alone(cells.front().text) && !is_cell(cells.front()) &&
            cells.size() <= columns + 1 && std::all_of(cells.begin() + 1, cells.end(), is_cell);
+}
+
+// "Sponge   Dough   Total" over columns: the amounts of each stage. Whether all are such.
+bool name_stages(TableHead& head) {
+    std::vector<std::string> roles;
+    bool has_stage = false;
+    for (std::size_t at = 1; at < head.columns.size(); ++at) {
+        const auto role = role_of_heading(heading_text(head.columns[at].batch));
+        if (!role || !(is_in_dough(*role) || *role == role_of_total)) {
+            return false;
+        }
+        has_stage = has_stage || (*role != "dough" && *role != role_of_total);
+        roles.push_back(*role);
+    }
+    if (!has_stage || !is_one_of(std::string_view("dough"), roles)) {
+        return false;
+    }
+    for (std::size_t at = 0; at < roles.size(); ++at) {
+        head.columns[at + 1].role = roles[at];
+        head.columns[at + 1].kind = Kind::weight;
+        head.columns[at + 1].batch.clear();
+    }
+    return true;
 }
 
 // "White   Graham   Rye" over columns of amounts, in one line or two: a bread a column.
@@ -283,6 +317,7 @@ std::optional<TableHead> read_bread_names(const SourceText& source, std::size_t 
     for (const TableCell& cell : cells) {
         head.columns.push_back({.kind = Kind::batch,
                                 .unit = {},
+                                .role = {},
                                 .batch = plain_line(cell.text),
                                 .begin = cell.begin,
                                 .end = cell.end});
@@ -290,7 +325,7 @@ std::optional<TableHead> read_bread_names(const SourceText& source, std::size_t 
     std::size_t next = line + 1;
     const auto further =
         next <= source.line_count() ? table_cells(source.line(next)) : std::vector<TableCell>();
-    if (further.size() == cells.size() && !has_digit(source.line(next))) {
+    if (!name_stages(head) && further.size() == cells.size() && !has_digit(source.line(next))) {
         for (std::size_t at = 0; at < further.size(); ++at) {
             head.columns[at + 1].batch += " " + plain_line(further[at].text);
         }
@@ -312,7 +347,7 @@ std::optional<TableHead> read_bread_names(const SourceText& source, std::size_t 
     if (whole == 0) {
         return std::nullopt;
     }
-    for (std::size_t at = 1; at < head.columns.size(); ++at) {
+    for (std::size_t at = 1; at < head.columns.size() && !head.has_roles(); ++at) {
         head.batches.push_back(head.columns[at].batch);
     }
     return head;
@@ -344,6 +379,11 @@ bool is_batch_label(std::string_view text) {
         }
     }
     return has_number && is_named;
+}
+
+bool TableHead::has_roles() const {
+    return std::any_of(columns.begin(), columns.end(),
+                       [](const TableColumn& column) { return !column.role.empty(); });
 }
 
 std::size_t TableHead::column_of(const TableCell& cell, std::size_t index) const {

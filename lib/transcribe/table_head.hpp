@@ -16,6 +16,7 @@ struct TableColumn {
 
     Kind kind = Kind::name;
     std::string unit;  // of its numbers: "lb", "oz", "g", "cup"; empty where each cell says its own
+    std::string role;  // "sponge", of a column with its amounts; "total" of one that adds them up
     std::string batch; // what is made of it: "50 portions"; empty where the table has one batch
     std::size_t begin = 0;
     std::size_t end = 0;
@@ -30,6 +31,8 @@ struct TableHead {
     std::size_t end_line = 0;         // the first line behind the head
     bool is_barred = false;           // columns go by their bars, not by their places
 
+    /// Whether its columns are stages of one dough.
+    bool has_roles() const;
     /// The column that a cell stands in.
     std::size_t column_of(const TableCell& cell, std::size_t index) const;
 };

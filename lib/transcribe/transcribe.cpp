@@ -153,10 +153,11 @@ private:
         for (const RecipeLine& line : recipe.lines) {
             words.append(line.place.text).append("\n");
         }
+        const std::size_t lines_end = words.size();
         for (const std::string& paragraph : recipe.directions) {
             words.append(paragraph).append("\n");
         }
-        return measure_habit(words);
+        return measure_habit(std::string_view(words).substr(0, lines_end), words);
     }
 
     // Ingredients that only the sentences behind a list name.
