@@ -449,6 +449,14 @@ std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const
     return IngredientReader(place, pantry, role, diagnostics, habit, words).read();
 }
 
+bool names_flour(std::string_view line, const Pantry& pantry) {
+    if (line.size() > longest_line) {
+        return false;
+    }
+    const NameMatch match = find_name(split_line(plain_line(line)), pantry).match;
+    return match.ingredient != nullptr && match.ingredient->is_flour();
+}
+
 bool is_ingredient_line(std::string_view line, const Pantry& pantry) {
     if (line.empty() || line.size() > 300) {
         return false;

@@ -59,6 +59,9 @@ std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const
                                                  std::string_view role, Diagnostics& diagnostics,
                                                  MeasureHabit habit = {}, std::string_view words = {});
 
+/// Whether what a line names is a flour. Linear in the line.
+bool names_flour(std::string_view line, const Pantry& pantry);
+
 /// Whether a line looks like an ingredient: an amount and a name that the pantry knows.
 bool is_ingredient_line(std::string_view line, const Pantry& pantry);
 

@@ -135,7 +135,7 @@ constexpr std::string_view preparations =
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
     "hand|mealy|boil|floury|dairy|whipped|squeezed|"
     "ea|x|whole|untreated|unwaxed|unsprayed|facultative|chunky|"
-    "regular|ordinary|usual|"
+    "regular|ordinary|usual|granular|granulated|powdered|yellow|stewed|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
 constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
@@ -339,6 +339,7 @@ std::string_view cut_word(std::string_view folded) {
         {"conf", "confectioners"},
         {"evap", "evaporated"},
         {"h2o|wtr|wat", "water"},
+        {"all purp|all purp flour", "all purpose"},
         {"choc", "chocolate"},
         {"van", "vanilla"},
         {"nutm", "nutmeg"},

@@ -151,7 +151,8 @@ private:
     void push(LineToken token) {
         const std::size_t hyphen = token.text.find('-');
         const std::string_view written = token.text;
-        const std::string_view second = hyphen == std::string::npos ? written : written.substr(hyphen + 1);
+        std::string_view second = hyphen == std::string::npos ? written : written.substr(hyphen + 1);
+        second.remove_prefix(second.starts_with("a-") ? 2 : 0); // "half-a-pint"
         const std::string many =
             token.is_word() ? token.folded.substr(0, token.folded.find(' ')) : std::string();
         if (hyphen == std::string::npos || !(fraction_named(many) > 0.0) ||

@@ -114,15 +114,16 @@ private:
         if (part_ == RecipePart::ingredients && take_stacked(whole)) {
             return;
         }
-        if (std::string words = leader_row(whole.text); !words.empty() && part_ != RecipePart::directions) {
-            part_ = RecipePart::ingredients;
-            push_ingredient(whole, std::move(words));
+        if (part_ != RecipePart::directions && take_leader_row(whole)) {
             return;
         }
         if (take_frame(whole) || take_continuation(whole)) {
             return;
         }
         const SourcedText line = left_column(whole);
+        if (line.text.empty()) {
+            return;
+        }
         if (take_label(line) || ((blank_before_ || part_ == RecipePart::heading) && take_run_on(line))) {
             return;
         }
@@ -297,20 +298,72 @@ private:
         return true;
     }
 
+    // "Water ..... 1 cup      Yeast ..... 1 cake": one row, or two side by side.
+    bool take_leader_row(const SourcedText& whole) {
+        const auto rows = leader_rows(whole.text);
+        if (rows.empty()) {
+            return false;
+        }
+        part_ = RecipePart::ingredients;
+        push_ingredient(whole.part(rows.front().begin, rows.front().length), rows.front().words);
+        for (std::size_t at = 1; at < rows.size(); ++at) {
+            right_column_.push_back({.place = whole.part(rows[at].begin, rows[at].length),
+                                     .role = role_,
+                                     .words = rows[at].words});
+        }
+        return true;
+    }
+
     // "2 cups milk         1 yeast cake": the left column; the right one waits for the end of the list.
     SourcedText left_column(const SourcedText& line) {
         const std::string_view text = line.text;
+        if (part_ == RecipePart::directions) {
+            return line;
+        }
+        if (const auto right = begin_of_right_column(line)) {
+            push_right(line.part(*right, text.size() - *right));
+            return line.part(0, text.substr(0, *right).find_last_not_of(" \t") + 1);
+        }
         const std::size_t gap = std::min(text.find("   "), text.find('\t'));
-        if (part_ == RecipePart::directions || gap == std::string_view::npos ||
-            !is_ingredient_line(text.substr(0, gap), pantry_)) {
+        if (gap == std::string_view::npos || !is_ingredient_line(text.substr(0, gap), pantry_)) {
             return line;
         }
         const std::size_t right = text.find_first_not_of(" \t", gap);
         if (!begins_column(text.substr(right))) { // a share, a remark
             return line;
         }
-        right_column_.push_back(line.part(right, text.size() - right));
+        right_begin_ = indent_of(number_) + right;
+        push_right(line.part(right, text.size() - right));
         return line.part(0, gap);
+    }
+
+    // Where the words of a right column begin in a line, once one is known; they may be set in.
+    std::optional<std::size_t> begin_of_right_column(const SourcedText& line) const {
+        constexpr std::size_t most_set_in = 4;
+        const std::size_t indent = indent_of(number_);
+        if (right_column_.empty() || right_begin_ == 0 || line.text.size() + indent <= right_begin_) {
+            return std::nullopt;
+        }
+        if (indent >= right_begin_) {
+            return indent <= right_begin_ + most_set_in ? std::optional<std::size_t>(0) : std::nullopt;
+        }
+        const std::size_t right = line.text.find_first_not_of(' ', right_begin_ - indent);
+        const bool is_in_column = right != std::string_view::npos &&
+                                  right + indent <= right_begin_ + most_set_in && right >= 2 &&
+                                  line.text.substr(right - 2, 2) == "  ";
+        return is_in_column ? std::optional(right) : std::nullopt;
+    }
+
+    void push_right(const SourcedText& item) {
+        const std::size_t begin = item.span.offset - source_->line_start(number_);
+        if (!right_column_.empty() && begin > right_begin_ &&
+            !begins_with_number(item.text)) { // "(No. 2), drained"
+            RecipeLine& above = right_column_.back();
+            const std::string words = above.words.empty() ? std::string(above.place.text) : above.words;
+            above.words = words + " " + std::string(item.text);
+            return;
+        }
+        right_column_.push_back({.place = item, .role = role_});
     }
 
     // An amount with a name behind it, or the name of an ingredient alone.
@@ -414,10 +467,16 @@ private:
     }
 
     void flush_columns() {
-        for (const SourcedText& line : right_column_) {
-            push_ingredient(line);
+        groups_ += right_column_.empty() ? 0U : 1U;
+        for (RecipeLine& line : right_column_) {
+            line.group = groups_;
+            line.is_column = true;
+            if (recipe_.lines.size() < most_recipe_lines) {
+                recipe_.lines.push_back(std::move(line));
+            }
         }
         right_column_.clear();
+        right_begin_ = 0;
     }
 
     static bool is_blank(std::string_view text) {
@@ -575,10 +634,11 @@ private:
     std::string role_ = "dough";
     std::string_view next_line_;
     std::string_view next_words_; // of the next line that has some
-    std::vector<SourcedText> right_column_;
+    std::vector<RecipeLine> right_column_;
     FrameReader frame_;
     std::size_t number_ = 0;      // of the line being read
     std::size_t unread_line_ = 0; // the first line behind those that were read together
+    std::size_t right_begin_ = 0; // of a right column, in bytes of its lines
     std::size_t item_number_ = 0; // of the line whose item was pushed last
     std::size_t item_indent_ = 0; // of its first line
     std::size_t groups_ = 0;      // below headings that say no role

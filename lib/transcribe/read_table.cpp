@@ -384,19 +384,35 @@ std::optional<RecipeTable> read_table(const SourceHandle& source, std::size_t fi
     return head ? TableReader(source, *std::move(head)).read() : std::nullopt;
 }
 
-std::string leader_row(std::string_view line) {
+std::vector<LeaderRow> leader_rows(std::string_view line) {
+    std::vector<LeaderRow> rows;
     if (!has_leader(line)) {
-        return {};
+        return rows;
     }
     const auto cells = table_cells(line);
-    if (cells.size() < 2 || is_amount(cells[0].text) || !is_amount(cells[1].text)) {
-        return {};
+    for (std::size_t at = 0; at < cells.size();) {
+        const bool is_pair =
+            at + 1 < cells.size() && !is_amount(cells[at].text) && is_amount(cells[at + 1].text);
+        const bool is_rest = !rows.empty() && at + 1 == cells.size() && has_digit(cells[at].text);
+        if (!is_pair && !is_rest) {
+            return {};
+        }
+        std::size_t last = at + (is_pair ? 1 : 0);
+        std::string words(cells[last].text);
+        if (is_pair) {
+            const bool has_second = last + 1 < cells.size() && is_amount_alone(cells[last].text) &&
+                                    is_amount_alone(cells[last + 1].text);
+            words += has_second ? " (" + std::string(cells[last + 1].text) + ")" : "";
+            words += " " + spaced_name(cells[at].text);
+            last += has_second ? 1 : 0;
+        }
+        const auto begin = static_cast<std::size_t>(cells[at].text.data() - line.data());
+        const auto end =
+            static_cast<std::size_t>(cells[last].text.data() - line.data()) + cells[last].text.size();
+        rows.push_back({.begin = begin, .length = end - begin, .words = std::move(words)});
+        at = last + 1;
     }
-    std::string words(cells[1].text);
-    if (cells.size() > 2 && is_amount_alone(cells[2].text) && is_amount_alone(cells[1].text)) {
-        words += " (" + std::string(cells[2].text) + ")";
-    }
-    return words + " " + spaced_name(cells[0].text);
+    return rows;
 }
 
 } // namespace leavenwright

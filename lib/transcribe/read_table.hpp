@@ -24,8 +24,14 @@ struct RecipeTable {
 /// in the table.
 std::optional<RecipeTable> read_table(const SourceHandle& source, std::size_t first_line);
 
-/// "Salt . . . . . 1 t.": a name with dots that lead to its amount; the words of both with the amount first,
-/// or nothing.
-std::string leader_row(std::string_view line);
+struct LeaderRow {
+    std::size_t begin = 0; // in bytes of the line
+    std::size_t length = 0;
+    std::string words; // with the amount first
+};
+
+/// "Salt . . . . . 1 t.": names with dots that lead to their amounts, one to a line or side by side; none
+/// where the line is another.
+std::vector<LeaderRow> leader_rows(std::string_view line);
 
 } // namespace leavenwright

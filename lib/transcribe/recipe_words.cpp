@@ -162,6 +162,14 @@ std::string_view stage_named(std::string_view heading) {
     return named == stages.end() ? std::string_view() : named->stage;
 }
 
+// "Streusel coffee cake" is what is baked, "filling for the cake" is not.
+static bool names_baked(std::string_view text) {
+    const std::string_view last = text.substr(text.rfind(' ') + 1);
+    return text.find(" for ") == std::string_view::npos && last.size() < text.size() &&
+           is_word_of(last, {"bread", "breads", "loaf", "loaves", "roll", "rolls", "bun", "buns", "cake",
+                             "cakes", "bagels", "pizza", "pretzels", "doughnuts", "braid", "twist"});
+}
+
 std::optional<std::string> role_of_heading(std::string_view heading) {
     std::string text(heading);
     for (const std::string_view lead :
@@ -176,6 +184,9 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
     }
     if (const std::string_view stage = stage_named(text); !stage.empty()) {
         return std::string(stage);
+    }
+    if (names_baked(text)) {
+        return "dough";
     }
     std::string_view rest = text;
     while (!rest.empty()) {

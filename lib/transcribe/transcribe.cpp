@@ -46,17 +46,16 @@ public:
             return std::nullopt;
         }
         RecipeText recipe = read();
-        const bool is_prose = recipe.lines.empty() && take_prose(recipe);
+        const bool is_prose = !names_flour(recipe) && take_prose(recipe);
         result_.name = recipe.name.empty() ? "Untitled recipe" : printable(recipe.name, 120);
         const MeasureHabit habit = habit_of(recipe);
-        std::size_t group_begin = 0;
-        std::size_t group = 0;
         settle_total(recipe);
+        std::vector<Group> groups;
         for (const RecipeLine& line : recipe.lines) {
-            if (line.group != group) {
-                end_group(group, group_begin);
-                group = line.group;
-                group_begin = result_.lines.size();
+            if (groups.empty() || line.group != groups.back().number) {
+                end_group(groups);
+                groups.push_back(
+                    {.number = line.group, .is_column = line.is_column, .begin = result_.lines.size()});
             }
             if (auto row = read_stage_row(line, recipe.lines)) {
                 result_.lines.push_back(*std::move(row));
@@ -68,9 +67,14 @@ public:
                 result_.lines.push_back(std::move(read));
             }
         }
-        end_group(group, group_begin);
+        end_group(groups);
         if (!is_prose) {
             set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
+            for (const Group& group : groups) {
+                if (group.number > 0) {
+                    set_apart_by_majority(lines_of(group), diagnostics_);
+                }
+            }
         }
         if (recipe.behind_list) {
             add_from_sentences(recipe, habit);
@@ -112,9 +116,26 @@ private:
         return true;
     }
 
-    void end_group(std::size_t group, std::size_t begin) {
-        if (group > 0) {
-            set_apart_by_group(std::span(result_.lines).subspan(begin), diagnostics_);
+    // Lines below a heading that says no role, or in a column.
+    struct Group {
+        std::size_t number = 0; // 0 for lines that are in none
+        bool is_column = false;
+        std::size_t begin = 0;
+        std::size_t end = 0;
+    };
+
+    std::span<IngredientLine> lines_of(const Group& group) {
+        return std::span(result_.lines).subspan(group.begin, group.end - group.begin);
+    }
+
+    void end_group(std::vector<Group>& groups) {
+        if (groups.empty()) {
+            return;
+        }
+        Group& last = groups.back();
+        last.end = result_.lines.size();
+        if (last.number > 0 && !last.is_column) {
+            set_apart_by_group(lines_of(last), diagnostics_);
         }
     }
 
@@ -208,13 +229,23 @@ private:
         return false;
     }
 
-    // Whether a text without a list has amounts in its sentences.
+    // Whether an item for the dough is a flour.
+    bool names_flour(const RecipeText& recipe) const {
+        return std::any_of(recipe.lines.begin(), recipe.lines.end(), [&](const RecipeLine& line) {
+            return (is_in_dough(line.role) || line.role == role_of_total) &&
+                   leavenwright::names_flour(
+                       line.words.empty() ? line.place.text : std::string_view(line.words), pantry_);
+        });
+    }
+
+    // Whether a text without a list, or with one that is of something else ("For the top, rub together"), has
+    // amounts in its sentences.
     bool take_prose(RecipeText& recipe) {
         if (is_page(source_->text()) || is_json(source_->text())) {
             return false;
         }
         RecipeText prose = read_prose_recipe(source_, pantry_);
-        if (prose.lines.empty()) {
+        if (prose.lines.empty() || (!recipe.lines.empty() && !names_flour(prose))) {
             return false;
         }
         diagnostics_.warning(Code::ingredients_in_prose, prose.lines.front().place,

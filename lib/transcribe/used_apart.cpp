@@ -26,6 +26,7 @@ constexpr auto acts_apart = std::to_array<std::pair<std::string_view, std::strin
     {"dust", "dusting"},
     {"fill", "filling"},
     {"spread", "filling"},
+    {"lay", "topping"},
 });
 
 // Any other act mixes, as far as is known.
@@ -123,19 +124,33 @@ bool is_called(std::string_view word, std::span<const std::string> calls) {
 // The role of a thing that every sentence naming it sets apart; empty where one mixes it, or none names it.
 std::string role_by_directions(std::span<const DirectionWord> words, std::span<const std::string> calls) {
     std::string role;
-    std::string_view act; // of the words before; empty where it mixes
-    bool is_open = false; // named in this sentence
+    std::string_view act;    // of the words before; empty where it mixes
+    bool is_open = false;    // named in this sentence
+    bool has_act = false;    // of this sentence
+    bool is_waiting = false; // for what is done with it: "break up the tomatoes and spread them over"
     bool is_left_out = false;
     for (const DirectionWord& word : words) {
         if (word.kind == Kind::mix && is_open) { // "strew the seeds over and knead them in"
             return {};
         }
+        if (is_waiting && word.kind != Kind::other) {
+            if (word.kind != Kind::apart) {
+                return {};
+            }
+            role = role.empty() ? std::string(word.role) : role;
+            is_waiting = false;
+        }
         if (word.kind != Kind::other) {
             act = word.role;
+            has_act = word.kind != Kind::end;
             is_open = is_open && word.kind != Kind::end;
         } else if (!is_left_out && is_called(word.text, calls)) { // "all the rest but the jam"
-            if (act.empty()) {
+            if (act.empty() && has_act) {
                 return {};
+            }
+            is_waiting = act.empty();
+            if (is_waiting) {
+                continue;
             }
             role = role.empty() ? std::string(act) : role;
             is_open = true;
@@ -148,6 +163,14 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
 
 bool is_seed(const IngredientLine& line) {
     return line.key.ends_with("seed") || line.key.ends_with("seeds");
+}
+
+void set_apart(IngredientLine& line, const std::string& role, const std::string& why,
+               Diagnostics& diagnostics) {
+    line.role = role;
+    line.is_sure = false;
+    diagnostics.warning(Code::ingredient_doubtful, line.place, in_quotes(line.text) + why,
+                        "add it to the dough if it goes into it");
 }
 
 bool mixes_all(std::span<const DirectionWord> words) {
@@ -168,7 +191,8 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
         };
         const bool is_plain =
             line.ingredient == nullptr || (!line.ingredient->is_flour() && !line.ingredient->is_yeast());
-        if (line.role != "dough" || !is_plain || std::any_of(lines.begin(), lines.end(), is_same)) {
+        if (line.role != "dough" || !is_plain || line.key == "water" ||
+            std::any_of(lines.begin(), lines.end(), is_same)) {
             continue;
         }
         std::vector<std::string> calls = calls_of(line);
@@ -193,6 +217,31 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
     }
 }
 
+void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnostics) {
+    constexpr std::size_t fewest = 3;
+    std::string role;
+    std::size_t apart = 0;
+    for (const IngredientLine& line : group) {
+        if (!is_in_dough(line.role)) {
+            role = apart == 0 ? line.role : role;
+            ++apart;
+        }
+        const bool makes_dough =
+            line.ingredient != nullptr && (line.ingredient->is_flour() || line.ingredient->is_yeast());
+        if (makes_dough && is_in_dough(line.role)) {
+            return;
+        }
+    }
+    if (group.size() < fewest || apart * 2 <= group.size()) {
+        return;
+    }
+    for (IngredientLine& line : group) {
+        if (line.role == "dough") {
+            set_apart(line, role, " stands among lines for " + role + "; it is kept apart", diagnostics);
+        }
+    }
+}
+
 void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics) {
     if (group.empty() || is_in_dough(group.front().role)) {
         return;
@@ -200,12 +249,9 @@ void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostic
     const std::string& role = group.front().role;
     for (IngredientLine& line : group) {
         if (line.role == "dough") {
-            line.role = role;
-            line.is_sure = false;
-            diagnostics.warning(Code::ingredient_doubtful, line.place,
-                                in_quotes(line.text) + " stands below a line for " + role +
-                                    ", in a group of its own; it is kept apart",
-                                "add it to the dough if it goes into it");
+            set_apart(line, role,
+                      " stands below a line for " + role + ", in a group of its own; it is kept apart",
+                      diagnostics);
         }
     }
 }

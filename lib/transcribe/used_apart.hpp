@@ -21,4 +21,8 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
 /// water for boiling"), it is taken for those of the dough too, with a warning each.
 void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics);
 
+/// Of the lines of a group or a column of which more than half were set apart: the rest is set apart too,
+/// with a warning each, unless it has the flour or the yeast of a dough.
+void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnostics);
+
 } // namespace leavenwright

@@ -134,10 +134,24 @@ TEST_CASE("words over a list, or a head without rows, are no table") {
 }
 
 TEST_CASE("leaders turn a name and its amount about") {
-    CHECK(leader_row("Salt . . . . 1 t.") == "1 t. Salt");
-    CHECK(leader_row("Lard .... 2 oz .... 1/4 cup") == "2 oz (1/4 cup) Lard");
-    CHECK(leader_row("Mix ... and wait").empty());
-    CHECK(leader_row("Salt 1 t.").empty());
+    const auto words_of = [](std::string_view line) {
+        std::vector<std::string> words;
+        for (const LeaderRow& row : leader_rows(line)) {
+            words.push_back(row.words);
+        }
+        return words;
+    };
+    using Words = std::vector<std::string>;
+    CHECK(words_of("Salt . . . . 1 t.") == Words{"1 t. Salt"});
+    CHECK(words_of("Lard .... 2 oz .... 1/4 cup") == Words{"2 oz (1/4 cup) Lard"});
+    CHECK(words_of("Mix ... and wait").empty());
+    CHECK(words_of("Salt 1 t.").empty());
+    CHECK(words_of("Salt ..... 2 tsp.    Yeast, dry .... 1/2 cake") ==
+          Words{"2 tsp. Salt", "1/2 cake Yeast, dry"});
+    const auto rows = leader_rows("Fat ..... 1 tbsp.    Raisins (if liked) . 1/2 cup");
+    REQUIRE(rows.size() == 2);
+    CHECK(rows[1].begin == 21);
+    CHECK(rows[1].length == 28);
 }
 
 } // namespace leavenwright
