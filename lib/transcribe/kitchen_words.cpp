@@ -99,6 +99,7 @@ constexpr auto pieces = std::to_array<std::string_view>({
     "bunch|bunches",
     "knob|knobs|lump|lumps",
     "quartern|quarterns",
+    "peck|pecks",
 });
 
 constexpr std::string_view fillers =

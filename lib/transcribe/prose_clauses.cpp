@@ -121,7 +121,17 @@ private:
         const std::string before = folded_before(begin, at);
         const bool is_number = number_named(before) > 0.0 || is_digit(at - 1);
         const std::string& behind = next[is_article ? 3 : 2].folded;
-        return is_fraction && (is_number || (measure_named(before, before) && behind == "of"));
+        return is_fraction && (is_number || (measure_named(before, before) && is_one_of("of|more", behind)));
+    }
+
+    // "stewed and strained pumpkin": what was done to one thing.
+    bool is_preparing_and(std::size_t begin, std::size_t at) const {
+        constexpr std::size_t longest = 60;
+        const auto next = words_between(at, std::min(at + longest, text_.size()));
+        constexpr std::size_t fewest = 3; // "and", the word, the name
+        const std::string before = folded_before(begin, at);
+        return next.size() >= fewest && before.ends_with("ed") && next[1].folded.ends_with("ed") &&
+               is_preparation_word(before) && is_preparation_word(next[1].folded);
     }
 
     // "(about 2 cups)": an amount said twice is no clause of its own. Its length; 0 where it is none.
@@ -139,7 +149,8 @@ private:
             const bool is_and = word.starts_with("and ") || word.starts_with("and\n");
             const bool is_joint = is_and || word.starts_with("plus ") || word.starts_with("then ");
             const bool is_break = byte == '\n' && !is_running_ && !goes_on(at);
-            return is_break || (at > begin && is_joint && !(is_and && is_numeric_and(begin, at)));
+            return is_break || (at > begin && is_joint &&
+                                !(is_and && (is_numeric_and(begin, at) || is_preparing_and(begin, at))));
         }
         const bool is_mark = std::string_view(",;:.!?()").find(byte) != none || is_dash(at);
         const bool is_in_number = at > begin && is_digit(at - 1) && is_digit(at + 1);

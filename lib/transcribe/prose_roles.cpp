@@ -43,7 +43,9 @@ std::string ProseRoles::role_of_opening() const {
     }
     const std::size_t begin = (is_for ? 1U : 0U) + (names_.word(is_for ? 1 : 0) == "the" ? 1U : 0U);
     std::string title(names_.word(begin));
-    title += is_label() && begin + 1 < names_.size() ? " " + std::string(names_.word(begin + 1)) : "";
+    for (std::size_t at = begin + 1; is_label() && at < names_.size(); ++at) { // "Streusel coffee cake.--"
+        title += " " + std::string(names_.word(at));
+    }
     const auto role = role_of_heading(title);
     return role && !is_in_dough(*role) ? *role : std::string();
 }

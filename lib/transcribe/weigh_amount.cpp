@@ -29,6 +29,22 @@ constexpr auto likened_sizes = std::to_array<LikenedSize>({
     {"nut", 14.0, 28.0, 32.0},
 });
 
+struct FlourMeasure {
+    std::string_view name;
+    double one_g;
+};
+
+// Flour as British bakers bought it: a peck weighs a stone of 14 lb, a quartern is a quarter of it (from
+// memory).
+constexpr auto flour_measures = std::to_array<FlourMeasure>({{"quartern", 1587.573}, {"peck", 6350.293}});
+
+std::optional<Mass> mass_of_flour_measure(const Ingredient& ingredient, std::string_view name) {
+    const auto measure = std::find_if(flour_measures.begin(), flour_measures.end(),
+                                      [&](const FlourMeasure& row) { return row.name == name; });
+    return measure == flour_measures.end() || !ingredient.is_flour() ? std::nullopt
+                                                                     : std::optional(grams(measure->one_g));
+}
+
 // Of one `measure`, by the figures for the way it was measured, if the pantry has them.
 std::optional<Mass> mass_of_measure(const Ingredient& ingredient, const KitchenAmount& amount) {
     for (const MeasuredVolume& measured : ingredient.volumes) {
@@ -99,6 +115,9 @@ std::optional<WeightRange> weigh_amount(const Ingredient& ingredient, const Kitc
                    : std::nullopt;
     }
     if (amount.measure.is_piece()) {
+        if (const auto flour = mass_of_flour_measure(ingredient, amount.measure.name)) {
+            return range_of(*flour, amount, 0.0);
+        }
         const auto word = piece_word(ingredient, amount);
         const auto one = word ? mass_of_piece(ingredient, *word) : std::nullopt;
         return one ? std::optional(range_of(*one, amount, piece_spread)) : std::nullopt;
@@ -117,8 +136,8 @@ std::optional<WeightRange> weigh_likened(std::string_view thing) {
 
 std::string formula_amount(const Ingredient& ingredient, const KitchenAmount& amount,
                            const std::optional<WeightRange>& weight) {
-    const bool is_plain =
-        !amount.is_range && !amount.is_vague && amount.how.empty() && amount.measure.is_formula_unit;
+    const bool is_plain = !mass_of_flour_measure(ingredient, amount.measure.name) && !amount.is_range &&
+                          !amount.is_vague && amount.how.empty() && amount.measure.is_formula_unit;
     if (amount.measure.kind == Measure::Kind::percent) {
         return exact_decimal(amount.number, 0) + "%";
     }
