@@ -4,6 +4,7 @@
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/kitchen_number.hpp"
 #include "transcribe/kitchen_words.hpp"
+#include "transcribe/later_list.hpp"
 #include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/match_name.hpp"
@@ -23,7 +24,8 @@ namespace {
 
 class PlainReader {
 public:
-    PlainReader(const SourceHandle& source, const Pantry& pantry) : source_(source), pantry_(pantry) {}
+    PlainReader(const SourceHandle& source, const Pantry& pantry)
+        : source_(source), pantry_(pantry), whole_dough_(pantry) {}
 
     RecipeText read() {
         const FrontMatter front = read_front_matter(*source_);
@@ -155,22 +157,15 @@ private:
     }
 
     // "Evening: 50 g starter, 250 g rye flour. Leave it till morning", and below that the items of the next
-    // day a line each.
+    // day a line each: a list among directions, of what the dough still lacks.
     bool goes_on_as_list() {
-        constexpr std::size_t fewest_items = 3;
-        const bool is_behind_run_on = part_ == RecipePart::directions && blank_before_ && !has_heading_ &&
-                                      recipe_.behind_list && !recipe_.is_list_whole;
-        if (!is_behind_run_on) {
+        const bool may_go_on = part_ == RecipePart::directions && blank_before_ && recipe_.behind_list;
+        if (!may_go_on || role_of_heading(heading_text(source_->line(number_))) ||
+            !is_list_block(*source_, number_, pantry_)) {
             return false;
         }
-        std::size_t items = 0;
-        std::size_t others = 0;
-        for (std::size_t number = number_;
-             number <= source_->line_count() && !is_blank(source_->line(number)); ++number) {
-            (has_measure(source_->line(number)) && is_item(source_->line(number)) ? items : others) += 1;
-        }
-        if (items < fewest_items || others * 2 > items ||
-            role_of_heading(heading_text(source_->line(number_)))) {
+        if (whole_dough_.is_in(recipe_.lines)) {
+            recipe_.is_list_left = true;
             return false;
         }
         part_ = RecipePart::ingredients;
@@ -506,12 +501,14 @@ private:
                                is_ended_by_colon(line.text) || line.text.ends_with(" -") ||
                                line.text.ends_with("--") ||
                                (line.text.starts_with("**") && line.text.ends_with("**"));
-        const std::string title = without_brackets(heading);
+        const std::string label = is_marked ? std::string() : label_before_words(line.text);
+        const bool is_label = role_of_heading(label) && is_item(next_words_);
+        const std::string title = is_label ? label : without_brackets(heading);
         const bool is_bare =
             blank_before_ && title.size() < 30 &&
             (part_ == RecipePart::ingredients || (part_ == RecipePart::directions && is_item(next_words_)) ||
              (part_ == RecipePart::heading && is_ingredient_line(next_line_, pantry_)));
-        if (!(is_marked || is_bare) || title.size() > 60 || has_digit(title)) {
+        if (!(is_marked || is_label || is_bare) || title.size() > 60 || has_digit(title)) {
             return false;
         }
         auto role = role_of_heading(title);
@@ -527,13 +524,17 @@ private:
         }
         const bool is_title = part_ == RecipePart::heading && line.text.starts_with('#') &&
                               recipe_.name.empty() && !has_heading_;
-        // a list below directions is of a topping, say; another dough there is another recipe
-        const bool is_in_directions =
-            part_ == RecipePart::directions && (role == "dough" || !is_item(next_words_));
-        if (!role || is_title || is_in_directions) {
+        // a list below directions is of a topping, say, or of what the dough still lacks; another dough there
+        // is another recipe
+        const bool is_in_directions = part_ == RecipePart::directions;
+        const bool is_other_dough = is_in_directions && role == "dough" && whole_dough_.is_in(recipe_.lines);
+        if (!role || is_title || is_other_dough || (is_in_directions && !is_item(next_words_))) {
             return false;
         }
         flush_columns();
+        if (is_label) {
+            take_direction(line);
+        }
         part_ = RecipePart::ingredients;
         role_ = *role;
         groups_ += says_role ? 0U : 1U;
@@ -629,6 +630,7 @@ private:
 
     SourceHandle source_;
     const Pantry& pantry_;
+    WholeDough whole_dough_;
     RecipeText recipe_;
     RecipePart part_ = RecipePart::heading;
     std::string role_ = "dough";

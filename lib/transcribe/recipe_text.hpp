@@ -32,6 +32,7 @@ struct RecipeText {
     std::optional<SourcedText> behind_list;
     /// For how many its table has columns, where it has them for more than one: the first is read.
     std::vector<std::string> batches = {};
+    bool is_list_left = false;  // another list of a dough stands behind the first, and is not read
     bool is_list_whole = false; // a line for each: sentences add only what is strewn, brushed or eaten with
 };
 

@@ -286,6 +286,12 @@ private:
     }
 
     void report_batches(const RecipeText& recipe) {
+        if (recipe.is_list_left) {
+            diagnostics_.warning(
+                Code::recipe_batches, recipe.lines.empty() ? beginning() : recipe.lines.front().place,
+                "another list with amounts stands behind the first dough: it is not read",
+                "keep one recipe to a file; what belongs to this one goes into the first list");
+        }
         if (recipe.batches.size() < 2) {
             return;
         }

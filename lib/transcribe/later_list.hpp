@@ -1,0 +1,40 @@
+// Lists of ingredients that stand among directions: the dough below the steps of its sponge, a glaze below
+// the baking. Private to the transcribe folder.
+#pragma once
+
+#include "pantry/pantry.hpp"
+#include "transcribe/recipe_text.hpp"
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace leavenwright {
+
+/// Whether most lines from one (counted from 1) down to the next blank one are ingredients with a measure.
+/// Linear in those lines.
+bool is_list_block(const SourceText& source, std::size_t first_line, const Pantry& pantry);
+
+/// The words before a colon, or in bold, that begin a line which says more: "**Dough**: all but the butter
+/// goes in"; empty where none do.
+std::string label_before_words(std::string_view line);
+
+/// Whether lines hold the flour, the yeast and the salt of a dough, so that a further list of a dough is
+/// another recipe.
+class WholeDough {
+public:
+    explicit WholeDough(const Pantry& pantry) : pantry_(pantry) {}
+
+    /// `lines` are those of the time before, and perhaps more. Each line is looked at once.
+    bool is_in(std::span<const RecipeLine> lines);
+
+private:
+    const Pantry& pantry_;
+    std::size_t seen_ = 0;
+    bool has_flour_ = false;
+    bool has_leaven_ = false;
+    bool has_salt_ = false; // which a sponge has not
+};
+
+} // namespace leavenwright
