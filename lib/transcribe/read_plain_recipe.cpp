@@ -598,7 +598,10 @@ private:
 
     void take_ingredient(const SourcedText& line) {
         const bool is_paragraph = blank_before_ && !is_item(line.text); // directions without a heading
-        if ((is_paragraph && goes_on(line.text)) ||
+        const bool is_remark =
+            is_paragraph && !recipe_.lines.empty() && line.text.ends_with('.') && !has_digit(line.text) &&
+            !is_ingredient_line("1 cup " + plain_line(line.text), pantry_); // "All in grams."
+        if (is_remark || (is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
             flush_columns();
             part_ = has_heading_ ? part_ : RecipePart::directions; // a note above a list is no end of it

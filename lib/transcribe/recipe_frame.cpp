@@ -156,9 +156,11 @@ bool is_total(std::string_view folded) {
         return folded == "total" || folded == "totals";
     }
     const std::string_view rest = folded.substr(std::string_view("total ").size());
+    const std::string_view what = rest.substr(0, rest.find_first_of(" :"));
+    const bool is_heading = is_among("dough|formula", what) && !has_digit(rest); // over its rows
     return is_digit(rest.front()) ||
-           is_among("dough|weight|flour|water|liquid|yield|mass|formula|time|percent|percentage",
-                    rest.substr(0, rest.find_first_of(" :")));
+           (!is_heading &&
+            is_among("dough|weight|flour|water|liquid|yield|mass|formula|time|percent|percentage", what));
 }
 
 bool is_of_file(std::string_view folded) {

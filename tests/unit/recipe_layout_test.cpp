@@ -1,0 +1,191 @@
+// Layouts of recipe texts: where lists, columns and stages stand.
+#include "support/near.hpp"
+#include "transcribe/transcribe.hpp"
+
+#include <doctest/doctest.h>
+
+#include <memory>
+#include <string>
+
+using namespace leavenwright;
+
+namespace {
+
+struct Read {
+    Transcription transcription;
+    std::string codes; // of the findings, in order
+};
+
+Read read(const std::string& text) {
+    const Pantry pantry;
+    Diagnostics diagnostics;
+    const auto result = transcribe(std::make_shared<SourceText>("recipe.txt", text), pantry, diagnostics);
+    REQUIRE(result.has_value());
+    std::string codes;
+    for (const Diagnostic& item : diagnostics.in_order()) {
+        codes += (codes.empty() ? "" : " ") + std::string(name_of(item.code));
+    }
+    return {*result, codes};
+}
+
+// "role: key grams" of each line, grams without decimals; "?" behind a doubtful one.
+std::string lines_of(const Transcription& transcription) {
+    std::string text;
+    for (const IngredientLine& line : transcription.lines) {
+        const double weight_g = line.weight ? in_grams(line.weight->likely) : 0.0;
+        text += (text.empty() ? "" : ", ") + line.role + ": " + (line.key.empty() ? line.name : line.key) +
+                (line.weight ? " " + std::to_string(static_cast<long>(weight_g + 0.5)) : "") +
+                (line.is_sure ? "" : "?");
+    }
+    return text;
+}
+
+} // namespace
+
+TEST_CASE("layout: tables headed by their stage, and a whole formula beside its parts") {
+    const Read found = read("Slack loaf\n\n"
+                            "TOTAL FORMULA        %       KG\n"
+                            "Flour, bread       100.0    3.000\n"
+                            "Water               70.0    2.100\n"
+                            "Salt                 2.0    0.060\n"
+                            "TOTAL              172.0    5.160\n\n"
+                            "POOLISH              %       KG\n"
+                            "Flour, bread       100.0    1.000\n"
+                            "Water              100.0    1.000\n\n"
+                            "FINAL DOUGH                  KG\n"
+                            "Flour, bread                2.000\n"
+                            "Water                       1.100\n"
+                            "Salt                        0.060\n"
+                            "Poolish                     2.000\n");
+    CHECK(lines_of(found.transcription) ==
+          "total: bread flour 3000, total: water 2100, total: salt 60, poolish: bread flour 1000, "
+          "poolish: water 1000, dough: bread flour 2000, dough: water 1100, dough: salt 60, stage: poolish "
+          "2000");
+    CHECK(found.codes == "recipe-batches");
+    CHECK(found.transcription.formula.find("# and the poolish below") != std::string::npos);
+    REQUIRE(found.transcription.hydration.has_value());
+}
+
+TEST_CASE("layout: a whole formula with no final dough is the dough") {
+    const Read found = read("Slack loaf\n\nTotal formula:\n500 g bread flour\n350 g water\n10 g salt\n\n"
+                            "Poolish:\n100 g bread flour\n100 g water\n");
+    CHECK(lines_of(found.transcription) == "dough: bread flour 500, dough: water 350, dough: salt 10, "
+                                           "total: bread flour 100, total: water 100");
+    CHECK(found.codes == "recipe-batches");
+}
+
+TEST_CASE("layout: columns of stages, and amounts of two columns with one space between") {
+    const Read found = read("PAN BREAD.\n\n"
+                            "                    SPONGE.      DOUGH.       TOTAL.\n\n"
+                            "Flour, bread        60 lbs.      40 lbs.      100 lbs.\n"
+                            "Water               36 lbs.      24 lbs.      60 lbs.\n"
+                            "Lard                --           2 lbs. 8 oz. 2 lbs. 8 oz.\n");
+    CHECK(lines_of(found.transcription) == "sponge: bread flour 27216, dough: bread flour 18144, "
+                                           "sponge: water 16329, dough: water 10886, dough: lard 1134");
+}
+
+TEST_CASE("layout: a head with bars over rows without, pounds and ounces in columns") {
+    const Read found = read("SWEET DOUGH\n\n"
+                            "--------------------------+---------+---------\n"
+                            "INGREDIENTS               | Pounds  | Ounces\n"
+                            "--------------------------+---------+---------\n"
+                            "  Water ...................    4         8\n"
+                            "  Flour, bread ............    9         4\n"
+                            "  Salt ....................   --         3\n");
+    CHECK(lines_of(found.transcription) == "dough: water 2041, dough: bread flour 4196, dough: salt 85");
+}
+
+TEST_CASE("layout: two lists side by side, with leaders and without, keep their columns") {
+    CHECK(lines_of(read("Corn loaf\n\n"
+                        "Water ........ 1 1/2 cups     Salt ......... 2 tsp.\n"
+                        "Cornmeal ..... 1/2 cup        Raisins (if liked) . 1/2 cup\n")
+                       .transcription) ==
+          "dough: water 355, dough: cornmeal 61, dough: salt 12, dough: raisin 73");
+    const Read pie =
+        read("TOMATO PIE\n\n"
+             " 4 c. flour                     1 large can tomatoes\n"
+             " 1 1/3 c. warm water              (No. 2 1/2), drained\n"
+             " 1 tsp. dry yeast               1/2 lb. mozzarella\n"
+             " 1 1/2 tsp. salt                2 tsp. oregano\n"
+             "                                3 Tbsp. olive oil\n\n"
+             "Mix flour, water, yeast and salt; knead. Break up tomatoes and spread over the dough. "
+             "Lay on the mozzarella, sprinkle with oregano. Bake 20 min.\n");
+    CHECK(lines_of(pie.transcription) ==
+          "dough: all-purpose flour 500, dough: water 315, dough: active dry yeast 4?, dough: salt 9, "
+          "filling: tomato?, topping: mozzarella 227?, topping: oregano 2?, filling: olive oil 41?");
+}
+
+TEST_CASE("layout: lists among directions, while the dough still lacks something") {
+    const Read found = read("# Milk bread\n\n"
+                            "**Water roux**: whisk these over low heat until thick\n\n"
+                            "- bread flour: **20 g**\n- milk: **100 g**\n\n"
+                            "Leave to cool to room temperature.\n\n"
+                            "**Dough**: everything but the butter goes in the bowl\n\n"
+                            "- bread flour: **320 g**\n- salt: **5 g**\n- instant yeast: **6 g**\n\n"
+                            "Knead 15 minutes. Rise 1 hour.\n");
+    CHECK(lines_of(found.transcription) == "scald: bread flour 20, scald: milk 100, dough: bread flour 320, "
+                                           "dough: salt 5, dough: instant yeast 6");
+    const Read next_day =
+        read("Rye\n\nEvening: 50 g water, 250 g rye flour, 1 g instant yeast. Leave 12 hours.\n\n"
+             "Next day\n300 g rye flour\n100 g bread flour\n14 g salt\n\nBake 1 h at 220 C.\n");
+    CHECK(lines_of(next_day.transcription) ==
+          "dough: water 50, dough: rye flour 250, dough: instant yeast 1, dough: rye flour 300, "
+          "dough: bread flour 100, dough: salt 14");
+}
+
+TEST_CASE("layout: a second dough behind the first is left, and said so") {
+    const Read found = read("Loaf\n\n500 g flour\n300 g water\n10 g salt\n5 g instant yeast\n\n"
+                            "Mix and knead the dough, and let it rise for an hour in a warm place.\n\n"
+                            "400 g rye flour\n300 g water\n8 g salt\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: all-purpose flour 500, dough: water 300, dough: salt 10, dough: instant yeast 5");
+    CHECK(found.codes == "recipe-batches");
+}
+
+TEST_CASE("layout: sentences are the recipe where the list is only of a topping") {
+    const Read found = read("THE CORNER.\n\n"
+                            "STREUSEL COFFEE CAKE.--On Saturday noon scald one cup and a half of\n"
+                            "milk, and put into it half a cup of butter. Add one\n"
+                            "yeast cake and four cups of flour, and let it rise.\n\n"
+                            "For the top rub together with the fingers three-quarters of a cup of\n"
+                            "flour, half a cup of brown sugar, a teaspoonful of cinnamon and a\n"
+                            "quarter of a cup of butter until all is in crumbs.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: milk 366?, dough: butter 114?, dough: fresh yeast 17?, dough: all-purpose flour 500?, "
+          "topping: all-purpose flour 94?, topping: brown sugar 110?, topping: cinnamon 3?, topping: butter "
+          "57?");
+}
+
+TEST_CASE("habits: fractions with a hyphen, by others of the kind or by one cup") {
+    CHECK(lines_of(read("1 1-2 teaspoons salt\n1-2 cup sugar\n3-4 cups flour\n").transcription) ==
+          "dough: salt 9?, dough: sugar 101, dough: all-purpose flour 438?");
+    CHECK(lines_of(read("1-4 cup water\n500 g flour\n").transcription) ==
+          "dough: water 59?, dough: all-purpose flour 500");
+    CHECK(lines_of(read("1-2 cups water\n500 g flour\n").transcription) ==
+          "dough: water 355?, dough: all-purpose flour 500");
+}
+
+TEST_CASE("habits: bare numbers are grams where one is too large to count") {
+    CHECK(lines_of(read("500 strong white\n350 water\n7 instant yeast\n2 eggs\n").transcription) ==
+          "dough: bread flour 500?, dough: water 350?, dough: instant yeast 7?, dough: egg 100");
+    CHECK(lines_of(read("500 flour\n350 water\n7 instant yeast\n\nAll in grams.\n").transcription) ==
+          "dough: all-purpose flour 500, dough: water 350, dough: instant yeast 7");
+}
+
+TEST_CASE("habits: cups of metric kitchens hold 250 ml, doubtfully; spoons may hold 20") {
+    const Read found = read("3 cups plain flour\n1 tbsp caster sugar\n1 cup water\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: all-purpose flour 396?, dough: sugar 13?, dough: water 250?");
+    const WeightRange& water = *found.transcription.lines[2].weight;
+    CHECK(leavenwright::testing::near(in_grams(water.least), 236.588 * 0.97, 0.01, 0.0));
+}
+
+TEST_CASE("names: a kind alone is read as flour or yeast, with a warning") {
+    CHECK(lines_of(read("500 g strong white\n2 g instant\n300 g water\n100 g wholemeal\n").transcription) ==
+          "dough: bread flour 500?, dough: instant yeast 2?, dough: water 300, dough: whole wheat flour 100");
+}
+
+TEST_CASE("measures: flour by the quartern and the peck, 'half-a-pint'") {
+    CHECK(lines_of(read("a quartern of flour\nhalf a peck of flour\nhalf-a-pint of water\n").transcription) ==
+          "dough: all-purpose flour 1588, dough: all-purpose flour 3175, dough: water 284");
+}
