@@ -243,8 +243,14 @@ private:
         }
     }
 
-    // "1/2 cup sugar, divided": some of it may be for a topping.
+    // "1/2 cup sugar, divided": some of it may be for a topping. "3 eggs (save some for the tops)": some is.
     void report_divided() {
+        if (!split_.part_purpose.empty()) {
+            doubt(Code::amount_doubtful,
+                  "some of " + in_quotes(said_) + " is for " + split_.part_purpose + "; all of it is counted",
+                  "take off what does not go into the dough");
+            return;
+        }
         const bool is_divided = std::any_of(split_.name.begin(), split_.name.end(),
                                             [](const LineToken& token) { return token.is("divided"); });
         if (is_divided && is_in_dough()) {

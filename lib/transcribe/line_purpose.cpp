@@ -62,6 +62,17 @@ std::string purpose_in(const Tokens& tokens) {
     return {};
 }
 
+bool is_of_part(const Tokens& tokens) {
+    constexpr std::ptrdiff_t near = 4; // words before "for"
+    const auto clause =
+        std::find_if(tokens.begin(), tokens.end(), [](const LineToken& token) { return token.is("for"); });
+    return clause != tokens.end() &&
+           std::any_of(clause - std::min(near, clause - tokens.begin()), clause, [](const LineToken& token) {
+               return is_any(token, {"save", "saving", "reserve", "reserved", "reserving", "keep", "some",
+                                     "half", "part", "little", "third", "quarter"});
+           });
+}
+
 bool is_wash(const std::optional<KitchenAmount>& amount, const Tokens& first, const Tokens& second) {
     const auto names_egg = [](const LineToken& token) {
         return is_any(token, {"egg", "eggs", "yolk", "yolks", "white", "whites"});

@@ -14,6 +14,9 @@ namespace leavenwright {
 /// "for brushing", "to grease the pan", "frying fat"; empty where nothing is said, or the dough is.
 std::string purpose_in(const std::vector<LineToken>& tokens);
 
+/// Whether only some of it is for that: "save some for the tops", "half for the filling".
+bool is_of_part(const std::vector<LineToken>& tokens);
+
 /// Whether both of "1 yolk + 1 tbsp milk for brushing" are for it: an egg, or what goes by the spoon, with
 /// something else. Of "2 eggs + 1 yolk for brushing" only the yolk is.
 bool is_wash(const std::optional<KitchenAmount>& amount, const std::vector<LineToken>& first,

@@ -28,7 +28,8 @@ bool ends_prose_name(std::string_view word) {
            is_small_word(word) ||
            is_one_of(
                "together|once|first|also|all|one|two|three|four|after|before|being|by|well|very|not|without|"
-               "they|you|we|it|he|she|but|there|here|now|thus|previously|has|have|had|been|was|were",
+               "they|you|we|it|he|she|but|there|here|now|thus|previously|has|have|had|been|was|were|allow|"
+               "add",
                word);
 }
 

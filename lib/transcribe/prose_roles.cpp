@@ -85,6 +85,8 @@ void ProseRoles::read_verb(std::size_t at) {
                is_one_of("top|tops|crust|crusts|loaf|loaves|buns|rolls|over",
                          names_.word(at + (names_.word(at + 1) == "the" ? 2 : 1)))) {
         pending_ = {.role = "brushing", .joints = "with"};
+    } else if (verb == "allow" && may_begin_amount(names_.word(at + 1))) {
+        return; // "to 2 lbs. of flour allow 1/2 lb. of sugar" lists
     } else if (is_mixing_verb(verb)) {
         role_ = sentence_role_;
         pending_ = {};

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace leavenwright {
 namespace {
@@ -39,6 +40,9 @@ public:
         }
         if (line_.purpose.empty()) {
             line_.purpose = purpose_in(line_.aside);
+        }
+        if (!line_.purpose.empty() && (is_of_part(line_.name) || is_of_part(line_.aside))) {
+            line_.part_purpose = std::exchange(line_.purpose, {});
         }
         return std::move(line_);
     }

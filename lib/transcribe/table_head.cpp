@@ -76,6 +76,10 @@ constexpr auto batch_words = std::to_array<std::string_view>(
     {"portions", "portion", "servings", "serving", "loaves", "loaf", "rolls", "buns", "men", "persons",
      "people", "dozen", "pieces", "doughnuts", "biscuits", "pans", "pan"});
 
+// "1 1/2 lb loaf", "one large pan".
+constexpr auto batch_sizes = std::to_array<std::string_view>(
+    {"lb", "lbs", "pound", "small", "medium", "large", "regular", "inch", "-"});
+
 template <class Words>
 bool is_one_of(std::string_view word, const Words& words) {
     return std::find(words.begin(), words.end(), word) != words.end();
@@ -374,7 +378,8 @@ bool is_batch_label(std::string_view text) {
             has_number = true;
         } else if (is_one_of(token.folded, batch_words)) {
             is_named = true;
-        } else if (!token.is(".") && !token.is(":") && !is_one_of(token.folded, column_fillers)) {
+        } else if (!token.is(".") && !token.is(":") && !is_one_of(token.folded, column_fillers) &&
+                   !is_one_of(token.folded, batch_sizes)) {
             return false;
         }
     }
