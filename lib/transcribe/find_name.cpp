@@ -85,6 +85,12 @@ FoundName find_name(const SplitLine& split, const Pantry& pantry) {
         const NameMatch other = match_name(turned, pantry);
         match = other.ingredient != nullptr ? other : match;
     }
+    if (match.ingredient == nullptr && !match.meanings.empty()) { // "yeast (IDY)"
+        const NameMatch other = match_name(split.aside, pantry);
+        const bool is_one =
+            std::find(match.meanings.begin(), match.meanings.end(), other.key) != match.meanings.end();
+        match = is_one ? other : match;
+    }
     if (match.ingredient != nullptr || !match.meanings.empty() || match.is_culture) {
         return {.match = std::move(match), .instead_of = {}};
     }

@@ -138,7 +138,9 @@ private:
     void choose_meaning(const NameMatch& match) {
         const auto& amount = split_.amount;
         const std::string measure = amount ? amount->measure.name : std::string();
-        const bool is_cake = measure == "cake" || measure == "cube" || measure == "oz";
+        constexpr double least_fresh_g = 20.0; // what is weighed so is hardly dry, but for a bakery
+        const bool is_cake = measure == "cake" || measure == "cube" || measure == "oz" ||
+                             (measure == "g" && amount->number >= least_fresh_g);
         const auto begin = match.meanings.begin();
         auto choice = std::find(begin, match.meanings.end(), is_cake ? "fresh yeast" : "active dry yeast");
         choice = choice == match.meanings.end() ? begin : choice;

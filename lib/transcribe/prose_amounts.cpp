@@ -4,6 +4,7 @@
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_acts.hpp"
 #include "transcribe/kitchen_amount.hpp"
+#include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/split_line.hpp"
 
@@ -230,7 +231,9 @@ private:
         const std::size_t at = !name.empty() && name.front().is("of") ? 1 : 0;
         const bool is_pointed =
             at < name.size() && is_one_of("the|this|that|these|those|your", name[at].folded);
-        return is_pointed && at + 1 < name.size() &&
+        const bool is_other_water = // "a cup of the potato water"
+            at + 2 < name.size() && name[at + 2].is("water") && !is_preparation_word(name[at + 1].folded);
+        return is_pointed && at + 1 < name.size() && !is_other_water &&
                !is_one_of("best|finest|very|purest|whitest|freshest|following|usual", name[at + 1].folded);
     }
 

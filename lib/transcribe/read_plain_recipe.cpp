@@ -147,7 +147,9 @@ private:
             part_ = RecipePart::ingredients;
             return;
         }
-        if (part_ == RecipePart::directions) {
+        if (part_ == RecipePart::directions && is_item_apart(line.text)) {
+            push_ingredient(line);
+        } else if (part_ == RecipePart::directions) {
             take_direction(line);
         } else if (part_ == RecipePart::heading) {
             take_before(line);
@@ -366,7 +368,8 @@ private:
         const auto tokens = line_tokens(plain_line(text));
         const auto amount = read_kitchen_amount(tokens);
         const bool is_named = amount && amount->length < tokens.size() && tokens[amount->length].is_word();
-        return is_named || match_name(tokens, pantry_).ingredient != nullptr;
+        return is_named || is_ingredient_line(text, pantry_) ||
+               match_name(tokens, pantry_).ingredient != nullptr;
     }
 
     // "Raised muffins.--Take one quart of flour": the name and what follows it in one paragraph.
@@ -508,7 +511,11 @@ private:
             blank_before_ && title.size() < 30 &&
             (part_ == RecipePart::ingredients || (part_ == RecipePart::directions && is_item(next_words_)) ||
              (part_ == RecipePart::heading && is_ingredient_line(next_line_, pantry_)));
-        if (!(is_marked || is_label || is_bare) || title.size() > 60 || has_digit(title)) {
+        const bool is_word = part_ == RecipePart::ingredients && count_words(title) == 1 &&
+                             role_of_heading(title) &&
+                             (is_ingredient_line(next_line_, pantry_) || // "Dough" over its items
+                              !stage_named(heading_text(next_line_)).empty());
+        if (!(is_marked || is_label || is_bare || is_word) || title.size() > 60 || has_digit(title)) {
             return false;
         }
         auto role = role_of_heading(title);
@@ -587,6 +594,18 @@ private:
         }
     }
 
+    // "Glaze: 1 egg, 2 tbsp milk" among the directions.
+    bool is_item_apart(std::string_view text) const {
+        constexpr std::size_t longest = 120;
+        const std::size_t colon = text.find(':');
+        if (text.size() > longest || colon == std::string_view::npos || text.ends_with('.')) {
+            return false;
+        }
+        const auto role = role_of_heading(heading_text(text.substr(0, colon)));
+        return role && !is_in_dough(*role) && *role != role_of_total &&
+               is_ingredient_line(text.substr(colon + 1), pantry_);
+    }
+
     // Prose that was broken at the margin.
     bool goes_on(std::string_view text) const {
         constexpr std::size_t margin = 45;
@@ -601,7 +620,7 @@ private:
         const bool is_remark =
             is_paragraph && !recipe_.lines.empty() && line.text.ends_with('.') && !has_digit(line.text) &&
             !is_ingredient_line("1 cup " + plain_line(line.text), pantry_); // "All in grams."
-        if (is_remark || (is_paragraph && goes_on(line.text)) ||
+        if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
             flush_columns();
             part_ = has_heading_ ? part_ : RecipePart::directions; // a note above a list is no end of it

@@ -120,7 +120,8 @@ private:
         return take_row(std::move(row), begin_of_name);
     }
 
-    // "2 lbs. 8 oz. 2 lbs. 8 oz." below two heads: two amounts with one space between them.
+    // "2 lbs. 8 oz. 2 lbs. 8 oz." below two heads: two amounts with one space between them; a long name may
+    // come as near to its amount.
     std::vector<TableCell> cells_of(std::string_view line) const {
         std::vector<TableCell> cells;
         for (const TableCell& cell : table_cells(line)) {
@@ -131,8 +132,9 @@ private:
             const bool is_ascii = cell.end - cell.begin == cell.text.size();
             const std::size_t cut = next == head_.columns.end() ? 0 : next->begin - cell.begin;
             const bool is_double = is_ascii && !head_.is_barred && cut > 0 && cell.text[cut - 1] == ' ' &&
-                                   is_amount_alone(cell.text.substr(0, cut - 1)) &&
-                                   is_amount_alone(cell.text.substr(cut));
+                                   is_amount_alone(cell.text.substr(cut)) &&
+                                   (is_amount_alone(cell.text.substr(0, cut - 1)) ||
+                                    (cells.empty() && !has_digit(cell.text.substr(0, cut - 1))));
             if (!is_double) {
                 cells.push_back(cell);
                 continue;

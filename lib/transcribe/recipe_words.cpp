@@ -71,6 +71,14 @@ bool has_measure(std::string_view text) {
     return amount && !amount->measure.name.empty();
 }
 
+bool begins_with_time(std::string_view text) {
+    constexpr std::size_t enough = 40;
+    const auto tokens = line_tokens(plain_line(text.substr(0, enough)));
+    return tokens.size() > 1 && tokens[0].is_number() &&
+           is_word_of(tokens[1].folded,
+                      {"h", "hr", "hrs", "hour", "hours", "min", "mins", "minute", "minutes", "days"});
+}
+
 bool is_amount_alone(std::string_view text) {
     constexpr std::size_t longest = 80;
     if (text.size() > longest) {
@@ -196,6 +204,9 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
                               "ingredients", "base", "crust", "batter", "bagels", "pizza"});
         if (is_dough) {
             return "dough";
+        }
+        if (is_word_of(word, {"cook", "cooking", "steam", "steaming", "poach", "poaching", "simmer"})) {
+            return "bath";
         }
         // "Rings" are baked, no place to grease
         const std::string_view purpose = purpose_named(word);

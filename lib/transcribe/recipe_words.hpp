@@ -23,6 +23,8 @@ std::size_t count_words(std::string_view text);
 bool has_digit(std::string_view text);
 /// Whether an amount with a measure begins a line.
 bool has_measure(std::string_view text);
+/// Whether a time begins a line: "24 h at 20 C".
+bool begins_with_time(std::string_view text);
 /// Whether nothing but an amount stands in a text, with its measure or another amount in brackets: "10 ounces
 /// (1 1/4 cups)".
 bool is_amount_alone(std::string_view text);

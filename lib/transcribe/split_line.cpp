@@ -184,9 +184,11 @@ private:
             const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word()) ||
                                    (before.is("of") && number_named(tokens_[at].folded) > 0.0) ||
                                    (before.is("of") && at > 1 && is_part_word(tokens_[at - 2]) &&
-                                    is_any(tokens_[at], {"a", "an", "half"})); // "rind of a lemon"
-            const bool is_added = is_any(before, {"+", "plus"});               // "egg yolk + 1 tsp cream"
-            if (!may_begin || is_added || is_name_number(at)) {
+                                    is_any(tokens_[at], {"a", "an", "half"}));       // "rind of a lemon"
+            const bool is_pinch = tokens_[at].is("a") && at + 2 == tokens_.size() && // "salt a pinch"
+                                  is_any(tokens_[at + 1], {"pinch", "dash", "splash", "knob"});
+            const bool is_added = is_any(before, {"+", "plus"}); // "egg yolk + 1 tsp cream"
+            if (!(may_begin || is_pinch) || is_added || is_name_number(at)) {
                 continue;
             }
             ++tries;

@@ -173,6 +173,21 @@ void set_apart(IngredientLine& line, const std::string& role, const std::string&
                         "add it to the dough if it goes into it");
 }
 
+// "1/2 cup sugar mixed with 1 tbsp cinnamon": what stands in one line with it.
+void set_apart_beside(std::vector<IngredientLine>& lines, const IngredientLine& apart,
+                      Diagnostics& diagnostics) {
+    if (apart.text.find("mixed with") == std::string::npos) {
+        return;
+    }
+    for (IngredientLine& line : lines) {
+        if (line.role == "dough" && line.place.span.offset == apart.place.span.offset) {
+            set_apart(line, apart.role,
+                      " is mixed with what the directions name for " + apart.role + "; it is kept apart",
+                      diagnostics);
+        }
+    }
+}
+
 bool mixes_all(std::span<const DirectionWord> words) {
     return std::any_of(words.begin(), words.end(), [](const DirectionWord& word) {
         return word.text.starts_with("ingredient") || word.text == "everything";
@@ -214,6 +229,9 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
                                     : "add it to the dough if it goes into it");
         line.is_sure = false;
         line.role = is_kept ? line.role : role;
+        if (!is_kept) {
+            set_apart_beside(lines, line, diagnostics);
+        }
     }
 }
 

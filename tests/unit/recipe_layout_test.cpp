@@ -189,3 +189,52 @@ TEST_CASE("measures: flour by the quartern and the peck, 'half-a-pint'") {
     CHECK(lines_of(read("a quartern of flour\nhalf a peck of flour\nhalf-a-pint of water\n").transcription) ==
           "dough: all-purpose flour 1588, dough: all-purpose flour 3175, dough: water 284");
 }
+
+TEST_CASE("layout: one word over its items is their heading, and 'all of it' is the stage") {
+    CHECK(lines_of(read("Pane\n\nBiga (night before)\n  flour 200 g\n  water 140 g\n  yeast a pinch\n"
+                        "Dough\n  biga all of it\n  flour 400 g\n  salt 16 g\n")
+                       .transcription) ==
+          "biga: all-purpose flour 200, biga: water 140, biga: active dry yeast 0?, stage: biga, "
+          "dough: all-purpose flour 400, dough: salt 16");
+}
+
+TEST_CASE("layout: what is cooked in, what stands behind the directions, and times are not the dough's") {
+    CHECK(lines_of(read("500g flour\n30g yeast\n1 egg\nTo cook:\n1/4 litre milk\n").transcription) ==
+          "dough: all-purpose flour 500, dough: fresh yeast 30?, dough: egg 50, bath: milk 258");
+    CHECK(
+        lines_of(
+            read("Flour (00)   600g\nWater        372g\nYeast (IDY)  0.6g\n\n24h RT 20C. Ball after 18h.\n\n"
+                 "Sauce: 400g can tomatoes\n")
+                .transcription) ==
+        "dough: all-purpose flour 600, dough: water 372, dough: instant yeast 1, topping: tomato 400");
+}
+
+TEST_CASE("layout: what is mixed with a topping goes with it, what is saved for one stays") {
+    CHECK(
+        lines_of(
+            read(
+                "4 cups flour\n1/2 cup sugar mixed with 1 Tbsp. cinnamon\n3 eggs (save some for the tops)\n\n"
+                "Mix flour and eggs, roll out, sprinkle with cinnamon sugar.\n")
+                .transcription) ==
+        "dough: all-purpose flour 500, topping: sugar 101?, topping: cinnamon 8?, dough: egg 150?");
+}
+
+TEST_CASE("layout: sizes of a loaf over their columns are batches") {
+    const Read found = read("White Bread\n\n"
+                            "             1 lb loaf    1 1/2 lb loaf\n"
+                            "Water        3/4 cup      1 1/8 cups\n"
+                            "Bread flour  2 cups       3 cups\n"
+                            "Salt         1 tsp        1 1/2 tsp\n");
+    CHECK(lines_of(found.transcription) == "dough: water 177, dough: bread flour 274, dough: salt 6");
+    CHECK(found.codes == "recipe-batches");
+}
+
+TEST_CASE("layout: 'to 2 lbs. of flour allow' is a list") {
+    CHECK(
+        lines_of(
+            read(
+                "BUNS.\n\nINGREDIENTS.--To every 2 lbs. of flour allow 1/2 lb. of sugar, 1/2 teaspoonful of\n"
+                "salt, 1/2 lb. of butter.\n\nMode.--Mix the flour and sugar.\n")
+                .transcription) ==
+        "dough: all-purpose flour 907, dough: sugar 227, dough: salt 3, dough: butter 227");
+}
