@@ -74,8 +74,8 @@ constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
     {"pts|pints", "pint"},
     {"ltr|lt|ltrs|litres|liters|litro|litri|litros", "l"},
     {"mls|mil", "ml"},
-    {"el|essloffel", "metric tbsp"},
-    {"tl|teeloffel", "metric tsp"},
+    {"el|essloffel|cucchiaio|cucchiai|cucharada|cucharadas", "metric tbsp"},
+    {"tl|teeloffel|cucchiaino|cucchiaini|cucharadita|cucharaditas", "metric tsp"},
 });
 
 // Things that are counted; the first word is the one that the pantry has for it.

@@ -47,6 +47,7 @@ public:
             const char byte = line_[at_];
             const bool is_taken = (byte == '&' && take_entity()) || (byte == '\'' && take_quotes()) ||
                                   (byte == '[' && (take_wiki_link() || take_link())) ||
+                                  (byte == '{' && take_template()) ||
                                   (byte == '!' && rest().substr(1).starts_with('[') && take_picture());
             if (!is_taken) {
                 out_ += byte;
@@ -96,6 +97,20 @@ private:
         return true;
     }
 
+    // "{{Tablespoon}}" of a wiki is its name; one that holds more, "{{summary|bread|2}}", is none of the
+    // text.
+    bool take_template() {
+        const std::string_view text = rest().substr(0, longest_link);
+        const std::size_t end = text.starts_with("{{") ? text.find("}}") : std::string_view::npos;
+        if (end == std::string_view::npos) {
+            return false;
+        }
+        const std::string_view words = text.substr(2, end - 2);
+        out_ += words.find('|') == std::string_view::npos ? words : std::string_view();
+        at_ += end + 2;
+        return true;
+    }
+
     // Bytes of "[words](target)", and of its words; 0 where it is no link.
     std::pair<std::size_t, std::size_t> link_length(std::size_t begin) const {
         const std::string_view link = line_.substr(begin, longest_link);
@@ -128,8 +143,8 @@ private:
 } // namespace
 
 std::string without_markup(std::string_view line) {
-    return line.find_first_of("[&'!") == std::string_view::npos ? std::string(line)
-                                                                : MarkupReader(line).read();
+    return line.find_first_of("[&'!{") == std::string_view::npos ? std::string(line)
+                                                                 : MarkupReader(line).read();
 }
 
 } // namespace leavenwright

@@ -38,6 +38,12 @@ void push_words(Words& words, std::string_view text) {
     }
 }
 
+// "d'olio": the name stands behind the apostrophe.
+std::string without_elision(const LineToken& token) {
+    const bool is_elided = token.text.starts_with("d'") || token.text.starts_with("l'");
+    return is_elided ? token.folded.substr(1) : token.folded;
+}
+
 Segments segments_of(std::span<const LineToken> tokens) {
     Segments segments;
     segments.parts.emplace_back();
@@ -72,7 +78,7 @@ Segments segments_of(std::span<const LineToken> tokens) {
             segments.behind_or.push_back(token.folded);
         }
         if (!is_clause && segments.parts.back().size() < most_words && token.text != ".") {
-            push_words(segments.parts.back(), token.is_number() ? token.text : token.folded);
+            push_words(segments.parts.back(), token.is_number() ? token.text : without_elision(token));
         }
     }
     return segments;

@@ -73,11 +73,11 @@ private:
     }
 
     char mark_at(std::size_t at) const {
-        return at >= text_.size()                                  ? '.'
-               : is_dash(at)                                       ? '-'
-               : is_space(text_[at]) && text_[at] != '\n'          ? '&'
-               : text_[at] == '\n' && (is_running_ || goes_on(at)) ? '&'
-                                                                   : text_[at];
+        return at >= text_.size()                                                         ? '.'
+               : is_dash(at)                                                              ? '-'
+               : is_space(text_[at]) && text_[at] != '\n'                                 ? '&'
+               : text_[at] == '\n' && (is_running_ || goes_on(at) || is_behind_comma(at)) ? '&'
+                                                                                          : text_[at];
     }
 
     // A line's end inside of a sentence: the next line goes on with a small letter.
@@ -86,6 +86,12 @@ private:
         const std::string_view ahead = text_.substr(std::min(at, text_.size()), widest_gap);
         const std::size_t next = ahead.find_first_not_of(" \t\r\n");
         return next != none && ahead[next] >= 'a' && ahead[next] <= 'z';
+    }
+
+    // "molasses,\n1/3 cup": a list that runs on over the margin.
+    bool is_behind_comma(std::size_t at) const {
+        const std::size_t last = text_.substr(0, at).find_last_not_of(" \t\r");
+        return last != none && (text_[last] == ',' || text_[last] == ';');
     }
 
     // "lb", "ozs", "tbsp": letters before a full stop, few enough to be cut short.
@@ -148,7 +154,7 @@ private:
             const std::string_view word = text_.substr(std::min(at + 1, text_.size()), 5);
             const bool is_and = word.starts_with("and ") || word.starts_with("and\n");
             const bool is_joint = is_and || word.starts_with("plus ") || word.starts_with("then ");
-            const bool is_break = byte == '\n' && !is_running_ && !goes_on(at);
+            const bool is_break = byte == '\n' && !is_running_ && !goes_on(at) && !is_behind_comma(at);
             return is_break || (at > begin && is_joint &&
                                 !(is_and && (is_numeric_and(begin, at) || is_preparing_and(begin, at))));
         }

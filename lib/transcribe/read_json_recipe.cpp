@@ -1,4 +1,4 @@
-// A schema.org Recipe in JSON-LD; the only reader of JSON.
+// A schema.org Recipe in JSON-LD, or an object with a list of ingredients; the only reader of JSON.
 #include "transcribe/recipe_text.hpp"
 
 #include "source/unicode.hpp"
@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <array>
 
 namespace leavenwright {
 namespace {
@@ -22,18 +23,27 @@ bool is_recipe_type(const Json& type) {
            std::any_of(type.begin(), type.end(), [](const Json& item) { return is_recipe_type(item); });
 }
 
-const Json* find_recipe(const Json& json, int depth) {
+bool is_typed_recipe(const Json& json) {
+    const auto type = json.find("@type");
+    return type != json.end() && is_recipe_type(*type);
+}
+
+// Without a type, as collections keep them: {"name": ..., "ingredients": [...]}.
+bool has_ingredients(const Json& json) {
+    const auto list = json.find("ingredients");
+    return list != json.end() && list->is_array() && !list->empty();
+}
+
+template <class IsRecipe>
+const Json* find_recipe(const Json& json, int depth, IsRecipe is_recipe) {
     if (depth > deepest || !json.is_structured()) {
         return nullptr;
     }
-    if (json.is_object()) {
-        const auto type = json.find("@type");
-        if (type != json.end() && is_recipe_type(*type)) {
-            return &json;
-        }
+    if (json.is_object() && is_recipe(json)) {
+        return &json;
     }
     for (const auto& item : json) {
-        if (const Json* found = find_recipe(item, depth + 1)) {
+        if (const Json* found = find_recipe(item, depth + 1, is_recipe)) {
             return found;
         }
     }
@@ -78,14 +88,17 @@ public:
 
     RecipeText read() {
         recipe_.name = text_of("name");
+        recipe_.name = recipe_.name.empty() ? text_of("title") : recipe_.name;
         recipe_.yield = yield();
         for (const char* key : {"recipeIngredient", "ingredients"}) {
             if (const auto list = json_.find(key); list != json_.end() && recipe_.lines.empty()) {
                 take_lines(*list);
             }
         }
-        if (const auto steps = json_.find("recipeInstructions"); steps != json_.end()) {
-            take_steps(*steps, 0);
+        for (const char* key : {"recipeInstructions", "instructions", "directions", "steps"}) {
+            if (const auto steps = json_.find(key); steps != json_.end() && recipe_.directions.empty()) {
+                take_steps(*steps, 0);
+            }
         }
         return std::move(recipe_);
     }
@@ -121,9 +134,29 @@ private:
             for (const auto& item : list) {
                 if (item.is_string()) {
                     take_line(plain_text(item));
+                } else if (item.is_object()) {
+                    take_line(joined_parts(item));
                 }
             }
         }
+    }
+
+    // {"amount": 500, "unit": "g", "name": "rye flour"}
+    static std::string joined_parts(const Json& item) {
+        std::string text;
+        for (const auto& keys : {std::array{"quantity", "amount"}, std::array{"unit", "measure"},
+                                 std::array{"name", "ingredient"}}) {
+            for (const char* key : keys) {
+                if (const auto part = item.find(key); part != item.end()) {
+                    const std::string words = part->is_string()   ? plain_text(*part)
+                                              : part->is_number() ? part->dump()
+                                                                  : std::string();
+                    text += (text.empty() || words.empty() ? "" : " ") + words;
+                    break;
+                }
+            }
+        }
+        return text;
     }
 
     // Lines of one text stand for themselves; headings end with a colon.
@@ -207,7 +240,8 @@ std::optional<RecipeText> read_json_recipe(const SourceHandle& source, std::stri
                             "copy the list of ingredients into a text file, and transcribe that");
         return std::nullopt;
     }
-    const Json* recipe = find_recipe(tree, 0);
+    const Json* typed = find_recipe(tree, 0, is_typed_recipe);
+    const Json* recipe = typed != nullptr ? typed : find_recipe(tree, 0, has_ingredients);
     return recipe != nullptr ? std::optional(JsonRecipeReader(source, *recipe).read()) : std::nullopt;
 }
 

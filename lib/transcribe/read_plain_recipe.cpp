@@ -126,7 +126,8 @@ private:
         if (line.text.empty()) {
             return;
         }
-        if (take_label(line) || ((blank_before_ || part_ == RecipePart::heading) && take_run_on(line))) {
+        const bool may_run_on = blank_before_ || part_ == RecipePart::heading || recipe_.lines.empty();
+        if (take_label(line) || (may_run_on && take_run_on(line))) {
             return;
         }
         const std::string heading = heading_text(line.text);

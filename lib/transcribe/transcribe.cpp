@@ -33,7 +33,8 @@ bool is_page(std::string_view text) {
 bool is_json(std::string_view text) {
     const std::size_t begin = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
     return begin != std::string_view::npos && (text[begin] == '{' || text[begin] == '[') &&
-           text.find("\"@type\"") != std::string_view::npos;
+           (text.find("\"@type\"") != std::string_view::npos ||
+            text.find("\"ingredients\"") != std::string_view::npos);
 }
 
 class Transcriber {

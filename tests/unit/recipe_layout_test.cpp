@@ -238,3 +238,22 @@ TEST_CASE("layout: 'to 2 lbs. of flour allow' is a list") {
                 .transcription) ==
         "dough: all-purpose flour 907, dough: sugar 227, dough: salt 3, dough: butter 227");
 }
+
+TEST_CASE("layout: names and amounts that run on over the margin, behind a heading") {
+    CHECK(
+        lines_of(
+            read("GRAHAM BREADS\n\nGraham Loaf\nGraham flour, 3 cups; salt, 1 teaspoon; molasses,\n1/3 cup; "
+                 "lukewarm water, 2 cups; shortening, 1\ntablespoon. Mix as for white bread.\n")
+                .transcription) == "dough: whole wheat flour 360, dough: salt 6, dough: molasses 107, dough: "
+                                   "water 473, dough: shortening 13");
+}
+
+TEST_CASE("markup: JSON without a type, and templates of a wiki") {
+    CHECK(
+        lines_of(
+            read("{\"title\": \"Rolls\", \"ingredients\": [\"300 g rye flour\", {\"amount\": 200, \"unit\": "
+                 "\"g\", \"name\": \"water\"}], \"directions\": [\"Rise 1 h.\"]}")
+                .transcription) == "dough: rye flour 300, dough: water 200");
+    CHECK(lines_of(read("{{summary|Bread|2}}\n\n* 500 [[Cookbook:Gram|g]] flour\n* 1 {{Tablespoon}} oil\n")
+                       .transcription) == "dough: all-purpose flour 500, dough: vegetable oil 14");
+}
