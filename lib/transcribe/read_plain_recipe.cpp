@@ -2,7 +2,6 @@
 #include "source/unicode.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_amount.hpp"
-#include "transcribe/kitchen_number.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/later_list.hpp"
 #include "transcribe/line_continuation.hpp"
@@ -12,6 +11,7 @@
 #include "transcribe/recipe_frame.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
+#include "transcribe/right_column.hpp"
 #include "transcribe/running_text.hpp"
 #include "transcribe/table_head.hpp"
 
@@ -25,7 +25,7 @@ namespace {
 class PlainReader {
 public:
     PlainReader(const SourceHandle& source, const Pantry& pantry)
-        : source_(source), pantry_(pantry), whole_dough_(pantry) {}
+        : source_(source), pantry_(pantry), whole_dough_(pantry), right_column_(pantry) {}
 
     RecipeText read() {
         const FrontMatter front = read_front_matter(*source_);
@@ -122,7 +122,8 @@ private:
         if (take_frame(whole) || take_continuation(whole)) {
             return;
         }
-        const SourcedText line = left_column(whole);
+        const SourcedText line =
+            part_ == RecipePart::directions ? whole : right_column_.left_of(whole, indent_of(number_), role_);
         if (line.text.empty()) {
             return;
         }
@@ -205,7 +206,7 @@ private:
     // "  6 c  Flour; up to 7", and below it "       -if the day is damp": set in deeper, and no item.
     bool take_continuation(const SourcedText& line) {
         const bool is_below_item = part_ == RecipePart::ingredients && !blank_before_ &&
-                                   !recipe_.lines.empty() && right_column_.empty() &&
+                                   !recipe_.lines.empty() && right_column_.is_empty() &&
                                    item_number_ + 1 == number_;
         if (!is_below_item || indent_of(number_) < item_indent_ + 2 ||
             !is_continuation(recipe_.lines.back().place.text, line.text, pantry_)) {
@@ -305,72 +306,11 @@ private:
         part_ = RecipePart::ingredients;
         push_ingredient(whole.part(rows.front().begin, rows.front().length), rows.front().words);
         for (std::size_t at = 1; at < rows.size(); ++at) {
-            right_column_.push_back({.place = whole.part(rows[at].begin, rows[at].length),
-                                     .role = role_,
-                                     .words = rows[at].words});
+            right_column_.push({.place = whole.part(rows[at].begin, rows[at].length),
+                                .role = role_,
+                                .words = rows[at].words});
         }
         return true;
-    }
-
-    // "2 cups milk         1 yeast cake": the left column; the right one waits for the end of the list.
-    SourcedText left_column(const SourcedText& line) {
-        const std::string_view text = line.text;
-        if (part_ == RecipePart::directions) {
-            return line;
-        }
-        if (const auto right = begin_of_right_column(line)) {
-            push_right(line.part(*right, text.size() - *right));
-            return line.part(0, text.substr(0, *right).find_last_not_of(" \t") + 1);
-        }
-        const std::size_t gap = std::min(text.find("   "), text.find('\t'));
-        if (gap == std::string_view::npos || !is_ingredient_line(text.substr(0, gap), pantry_)) {
-            return line;
-        }
-        const std::size_t right = text.find_first_not_of(" \t", gap);
-        if (!begins_column(text.substr(right))) { // a share, a remark
-            return line;
-        }
-        right_begin_ = indent_of(number_) + right;
-        push_right(line.part(right, text.size() - right));
-        return line.part(0, gap);
-    }
-
-    // Where the words of a right column begin in a line, once one is known; they may be set in.
-    std::optional<std::size_t> begin_of_right_column(const SourcedText& line) const {
-        constexpr std::size_t most_set_in = 4;
-        const std::size_t indent = indent_of(number_);
-        if (right_column_.empty() || right_begin_ == 0 || line.text.size() + indent <= right_begin_) {
-            return std::nullopt;
-        }
-        if (indent >= right_begin_) {
-            return indent <= right_begin_ + most_set_in ? std::optional<std::size_t>(0) : std::nullopt;
-        }
-        const std::size_t right = line.text.find_first_not_of(' ', right_begin_ - indent);
-        const bool is_in_column = right != std::string_view::npos &&
-                                  right + indent <= right_begin_ + most_set_in && right >= 2 &&
-                                  line.text.substr(right - 2, 2) == "  ";
-        return is_in_column ? std::optional(right) : std::nullopt;
-    }
-
-    void push_right(const SourcedText& item) {
-        const std::size_t begin = item.span.offset - source_->line_start(number_);
-        if (!right_column_.empty() && begin > right_begin_ &&
-            !begins_with_number(item.text)) { // "(No. 2), drained"
-            RecipeLine& above = right_column_.back();
-            const std::string words = above.words.empty() ? std::string(above.place.text) : above.words;
-            above.words = words + " " + std::string(item.text);
-            return;
-        }
-        right_column_.push_back({.place = item, .role = role_});
-    }
-
-    // An amount with a name behind it, or the name of an ingredient alone.
-    bool begins_column(std::string_view text) const {
-        const auto tokens = line_tokens(plain_line(text));
-        const auto amount = read_kitchen_amount(tokens);
-        const bool is_named = amount && amount->length < tokens.size() && tokens[amount->length].is_word();
-        return is_named || is_ingredient_line(text, pantry_) ||
-               match_name(tokens, pantry_).ingredient != nullptr;
     }
 
     // "Raised muffins.--Take one quart of flour": the name and what follows it in one paragraph.
@@ -466,26 +406,18 @@ private:
     }
 
     void flush_columns() {
-        groups_ += right_column_.empty() ? 0U : 1U;
-        for (RecipeLine& line : right_column_) {
+        groups_ += right_column_.is_empty() ? 0U : 1U;
+        for (RecipeLine& line : right_column_.take()) {
             line.group = groups_;
             line.is_column = true;
             if (recipe_.lines.size() < most_recipe_lines) {
                 recipe_.lines.push_back(std::move(line));
             }
         }
-        right_column_.clear();
-        right_begin_ = 0;
     }
 
     static bool is_blank(std::string_view text) {
         return text.find_first_not_of(" \t\r") == std::string_view::npos;
-    }
-
-    static bool begins_with_number(std::string_view text) {
-        constexpr std::size_t longest = 120;
-        const auto tokens = line_tokens(plain_line(text.substr(0, longest)));
-        return !tokens.empty() && read_kitchen_number(tokens);
     }
 
     bool is_item(std::string_view text) const {
@@ -659,11 +591,10 @@ private:
     std::string role_ = "dough";
     std::string_view next_line_;
     std::string_view next_words_; // of the next line that has some
-    std::vector<RecipeLine> right_column_;
+    RightColumn right_column_;
     FrameReader frame_;
     std::size_t number_ = 0;      // of the line being read
     std::size_t unread_line_ = 0; // the first line behind those that were read together
-    std::size_t right_begin_ = 0; // of a right column, in bytes of its lines
     std::size_t item_number_ = 0; // of the line whose item was pushed last
     std::size_t item_indent_ = 0; // of its first line
     std::size_t groups_ = 0;      // below headings that say no role

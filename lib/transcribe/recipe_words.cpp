@@ -2,6 +2,7 @@
 
 #include "source/unicode.hpp"
 #include "transcribe/kitchen_amount.hpp"
+#include "transcribe/kitchen_number.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_text.hpp"
@@ -58,6 +59,12 @@ std::size_t count_words(std::string_view text) {
 
 bool has_digit(std::string_view text) {
     return text.find_first_of("0123456789") != std::string_view::npos;
+}
+
+bool begins_with_number(std::string_view text) {
+    constexpr std::size_t longest = 120;
+    const auto tokens = line_tokens(plain_line(text.substr(0, longest)));
+    return !tokens.empty() && read_kitchen_number(tokens);
 }
 
 bool is_rule(std::string_view line) {

@@ -21,6 +21,7 @@ std::string without_brackets(std::string_view heading);
 bool is_rule(std::string_view line);
 std::size_t count_words(std::string_view text);
 bool has_digit(std::string_view text);
+bool begins_with_number(std::string_view text);
 /// Whether an amount with a measure begins a line.
 bool has_measure(std::string_view text);
 /// Whether a time begins a line: "24 h at 20 C".

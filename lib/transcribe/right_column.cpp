@@ -1,0 +1,71 @@
+#include "transcribe/right_column.hpp"
+
+#include "transcribe/ingredient_line.hpp"
+#include "transcribe/kitchen_amount.hpp"
+#include "transcribe/line_tokens.hpp"
+#include "transcribe/match_name.hpp"
+#include "transcribe/recipe_words.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace leavenwright {
+
+SourcedText RightColumn::left_of(const SourcedText& line, std::size_t indent, std::string_view role) {
+    const std::string_view text = line.text;
+    if (const auto right = begin_in(line, indent)) {
+        keep(line.part(*right, text.size() - *right), indent + *right, role);
+        return line.part(0, text.substr(0, *right).find_last_not_of(" \t") + 1);
+    }
+    const std::size_t gap = std::min(text.find("   "), text.find('\t'));
+    if (gap == std::string_view::npos || !is_ingredient_line(text.substr(0, gap), pantry_)) {
+        return line;
+    }
+    const std::size_t right = text.find_first_not_of(" \t", gap);
+    if (!begins_item(text.substr(right))) { // a share, a remark
+        return line;
+    }
+    begin_ = indent + right;
+    keep(line.part(right, text.size() - right), begin_, role);
+    return line.part(0, gap);
+}
+
+std::vector<RecipeLine> RightColumn::take() {
+    begin_ = 0;
+    return std::exchange(lines_, {});
+}
+
+// Where the column begins in a line, once its place is known; its words may be set in.
+std::optional<std::size_t> RightColumn::begin_in(const SourcedText& line, std::size_t indent) const {
+    constexpr std::size_t most_set_in = 4;
+    if (lines_.empty() || begin_ == 0 || line.text.size() + indent <= begin_) {
+        return std::nullopt;
+    }
+    if (indent >= begin_) {
+        return indent <= begin_ + most_set_in ? std::optional<std::size_t>(0) : std::nullopt;
+    }
+    const std::size_t right = line.text.find_first_not_of(' ', begin_ - indent);
+    const bool is_in_column = right != std::string_view::npos && right + indent <= begin_ + most_set_in &&
+                              right >= 2 && line.text.substr(right - 2, 2) == "  ";
+    return is_in_column ? std::optional(right) : std::nullopt;
+}
+
+void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_view role) {
+    if (!lines_.empty() && column > begin_ && !begins_with_number(item.text)) { // "(No. 2), drained"
+        RecipeLine& above = lines_.back();
+        const std::string words = above.words.empty() ? std::string(above.place.text) : above.words;
+        above.words = words + " " + std::string(item.text);
+        return;
+    }
+    lines_.push_back({.place = item, .role = std::string(role)});
+}
+
+// An amount with a name behind it, or the name of an ingredient alone.
+bool RightColumn::begins_item(std::string_view text) const {
+    const auto tokens = line_tokens(plain_line(text));
+    const auto amount = read_kitchen_amount(tokens);
+    const bool is_named = amount && amount->length < tokens.size() && tokens[amount->length].is_word();
+    return is_named || is_ingredient_line(text, pantry_) || match_name(tokens, pantry_).ingredient != nullptr;
+}
+
+} // namespace leavenwright
