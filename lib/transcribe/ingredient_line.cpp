@@ -48,6 +48,10 @@ public:
         std::vector<IngredientLine> lines;
         split_ = split_line(plain_line(words_));
         settle_fraction();
+        if (begins_with_letter_for_one(words_)) {
+            doubt(Code::amount_doubtful, in_quotes(said_) + " begins with a letter: the figure 1 is read",
+                  "write the figure in the text if it is another");
+        }
         if (!split_.purpose.empty()) {
             line_.role = split_.purpose;
         }

@@ -167,7 +167,8 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
     {"topping",
      "topping|toppings|top|tops|bottom|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
-     "serve|icing|frosting|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
+     "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
+    {"feeding", "feeding|feed|feedings"},
     {"bath", "bath|poaching|frying|fry|deep frying|poach|pot|simmering|boiling|boil|water bath"},
 });
 

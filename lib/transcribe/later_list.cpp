@@ -24,7 +24,50 @@ bool names_leaven(std::string_view words) {
                              "levadura"});
 }
 
+// "BROWN BREAD.": capitals, and no word for a part of a recipe.
+bool is_title_in_capitals(std::string_view line) {
+    constexpr std::size_t shortest = 5;
+    constexpr std::size_t longest = 60;
+    const auto is_small = [](char byte) { return byte >= 'a' && byte <= 'z'; };
+    const auto is_large = [](char byte) { return byte >= 'A' && byte <= 'Z'; };
+    if (line.size() < shortest || line.size() > longest || line.ends_with(':') ||
+        std::any_of(line.begin(), line.end(), is_small) ||
+        std::count_if(line.begin(), line.end(), is_large) < static_cast<std::ptrdiff_t>(shortest)) {
+        return false;
+    }
+    const std::string heading = heading_text(line);
+    return !part_named(heading) && role_of_heading(heading).value_or("dough") == "dough";
+}
+
+bool names_flour_in_sentences(const SourcedText& paragraph, const Pantry& pantry) {
+    const auto lines = ingredients_in_prose(paragraph, pantry);
+    return std::any_of(lines.begin(), lines.end(), [&](const RecipeLine& line) {
+        return line.has_amount && names_flour(line.place.text, pantry);
+    });
+}
+
 } // namespace
+
+std::size_t length_before_another(const SourcedText& text, const Pantry& pantry) {
+    bool is_below_blank = false;
+    for (std::size_t begin = 0; begin < text.text.size();) {
+        const std::size_t end = std::min(text.text.find('\n', begin), text.text.size());
+        const std::string_view line = text.text.substr(begin, end - begin);
+        const std::size_t first = line.find_first_not_of(" \t\r");
+        if (is_below_blank && first != std::string_view::npos &&
+            is_title_in_capitals(line.substr(first, line.find_last_not_of(" \t\r") + 1 - first))) {
+            constexpr std::size_t enough = 1500; // bytes of its list
+            const std::size_t next = std::min(end + 1, text.text.size());
+            if (names_flour_in_sentences(text.part(next, std::min(enough, text.text.size() - next)),
+                                         pantry)) {
+                return begin;
+            }
+        }
+        is_below_blank = first == std::string_view::npos;
+        begin = end + 1;
+    }
+    return text.text.size();
+}
 
 bool is_list_block(const SourceText& source, std::size_t first_line, const Pantry& pantry) {
     constexpr std::size_t fewest_items = 2;

@@ -20,6 +20,10 @@ bool is_list_block(const SourceText& source, std::size_t first_line, const Pantr
 /// goes in"; empty where none do.
 std::string label_before_words(std::string_view line);
 
+/// Bytes up to the title of another recipe with a flour of its own: a line in capitals below an empty one;
+/// the whole length where none follows. Linear in the text.
+std::size_t length_before_another(const SourcedText& text, const Pantry& pantry);
+
 /// Whether lines hold the flour, the yeast and the salt of a dough, so that a further list of a dough is
 /// another recipe.
 class WholeDough {

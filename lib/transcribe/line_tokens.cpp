@@ -343,6 +343,32 @@ std::string_view without_bullet(std::string_view line) {
     return line;
 }
 
+bool begins_with_letter_for_one(std::string_view line) {
+    line = without_bullet(line);
+    if (line.size() < 3 || std::string_view("Ili").find(line.front()) == std::string_view::npos) {
+        return false;
+    }
+    const std::string_view rest = line.substr(1);
+    const bool is_fraction = rest.starts_with("-2 ") || rest.starts_with("/2 ") || rest.starts_with("-4 ") ||
+                             rest.starts_with("/4 ") || rest.starts_with("\xC2\xBC") ||
+                             rest.starts_with("\xC2\xBD") || rest.starts_with("\xC2\xBE");
+    if (is_fraction) {
+        return true;
+    }
+    if (rest.front() != ' ') {
+        return false;
+    }
+    const std::string_view words = rest.substr(1);
+    const bool is_mixed =
+        words.size() > 2 && is_digit(words[0]) && (words[1] == '/' || words[1] == '-') && is_digit(words[2]);
+    constexpr std::size_t longest = 24;
+    const std::string_view word =
+        words.substr(0, std::min(words.substr(0, longest).find_first_of(" ."), longest));
+    const std::string folded = fold_name(word);
+    return is_mixed || folded == "yeast" || folded == "egg" ||
+           (folded != "can" && measure_named(word, folded));
+}
+
 std::string plain_line(std::string_view line) {
     const bool is_broken = line.find('\n') != std::string_view::npos;
     const std::string_view whole = without_bullet(line);
@@ -359,6 +385,9 @@ std::string plain_line(std::string_view line) {
         }
     }
     trim(out);
+    if (begins_with_letter_for_one(out)) {
+        out.front() = '1';
+    }
     return out;
 }
 

@@ -27,8 +27,12 @@ struct LineToken {
 std::string_view without_bullet(std::string_view line);
 
 /// `line` with bullets, check boxes, emphasis, links and table bars taken off, typographic spaces, dashes and
-/// quotation marks made plain. Linear time.
+/// quotation marks made plain, and a letter for the figure one mended. Linear time.
 std::string plain_line(std::string_view line);
+
+/// Whether a line begins with a letter where a figure is meant, as machines read old print: "I cup", "l
+/// tsp.", "I 1/2 cups". `plain_line` has the figure.
+bool begins_with_letter_for_one(std::string_view line);
 
 /// Tokens of a plain line. "1 1/2", "1-1/2", "1½", "1 and 1/2" and "1,5" are one number each; "1,000" is a
 /// thousand. Linear time.

@@ -127,7 +127,9 @@ private:
         const std::string before = folded_before(begin, at);
         const bool is_number = number_named(before) > 0.0 || is_digit(at - 1);
         const std::string& behind = next[is_article ? 3 : 2].folded;
-        return is_fraction && (is_number || (measure_named(before, before) && is_one_of("of|more", behind)));
+        const bool is_half = fraction_named(joined) > 0.0 && behind == "of"; // "a pint and half of"
+        return (is_fraction || is_half) &&
+               (is_number || (measure_named(before, before) && is_one_of("of|more", behind)));
     }
 
     // "stewed and strained pumpkin": what was done to one thing.

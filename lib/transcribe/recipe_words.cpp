@@ -197,6 +197,9 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
                           "total dough", "formula", "overall dough"})) {
         return std::string(role_of_total);
     }
+    if (text.ends_with(" feed") || text.ends_with(" feeding")) { // what a culture is kept with
+        return "feeding";
+    }
     if (const std::string_view stage = stage_named(text); !stage.empty()) {
         return std::string(stage);
     }

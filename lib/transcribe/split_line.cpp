@@ -55,6 +55,12 @@ private:
     // "For the tops: 1 egg white", "Glaze: 2 tbsp milk": what the line is for stands before it.
     void take_lead() {
         constexpr std::size_t longest_lead = 4;
+        if (tokens_.size() > 3 && tokens_[1].is("with") && !purpose_named(tokens_[0].folded).empty() &&
+            read_kitchen_amount(from(2))) { // "Ice with 1 cup powdered sugar"
+            line_.purpose = purpose_named(tokens_[0].folded);
+            drop_front(2);
+            return;
+        }
         std::size_t colon = 0;
         while (colon < tokens_.size() && colon <= longest_lead && tokens_[colon].is_word()) {
             ++colon;
@@ -67,18 +73,26 @@ private:
             ++begin;
         }
         const bool is_of_dough = begin + 1 == colon && role_of_heading(tokens_[begin].folded) == "dough";
-        const std::string_view purpose =
+        std::string_view purpose =
             begin + 1 == colon && !is_of_dough ? purpose_named(tokens_[begin].folded) : std::string_view();
+        if (begin + 2 == colon &&
+            (tokens_[begin + 1].is("with") || tokens_[begin + 1].is("feed"))) { // "Fill with:"
+            purpose = purpose_named(tokens_[begin + (tokens_[begin + 1].is("feed") ? 1 : 0)].folded);
+        }
         const auto only_amount = read_kitchen_amount(from(colon + 1)); // "Syrup: 2 tbsp" names the syrup
         const bool is_name = only_amount && colon + 1 + only_amount->length >= tokens_.size();
         const bool is_saying =
             tokens_.front().is("at") || tokens_.front().is("in"); // "At the beep: 1/3 cup seeds"
         if ((!purpose.empty() && !is_name) || (is_saying && only_amount && !is_name)) {
             line_.purpose = purpose;
-            tokens_.erase(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(colon) + 1);
-            for (Bracket& bracket : brackets_) {
-                bracket.at -= std::min(bracket.at, colon + 1);
-            }
+            drop_front(colon + 1);
+        }
+    }
+
+    void drop_front(std::size_t count) {
+        tokens_.erase(tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(count));
+        for (Bracket& bracket : brackets_) {
+            bracket.at -= std::min(bracket.at, count);
         }
     }
 

@@ -171,7 +171,14 @@ private:
             head_.columns.push_back(*column);
         }
         ++line_;
-        return head_.columns.size() >= 2;
+        return head_.columns.size() >= 2 || is_unit_alone();
+    }
+
+    // "                 Pounds" over the figures of one column, far from the names.
+    bool is_unit_alone() const {
+        constexpr std::size_t nearest = 16;
+        return head_.columns.size() == 1 && head_.columns.front().kind == Kind::weight &&
+               !head_.columns.front().unit.empty() && head_.columns.front().begin >= nearest;
     }
 
     // "POOLISH      %     KG": what the rows are of, where the names of columns stand.

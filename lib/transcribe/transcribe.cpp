@@ -2,6 +2,7 @@
 
 #include "formula/overall.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/later_list.hpp"
 #include "transcribe/measure_habit.hpp"
 #include "transcribe/prose_names.hpp"
 #include "transcribe/recipe_text.hpp"
@@ -78,6 +79,9 @@ public:
             }
         }
         if (recipe.behind_list) {
+            const std::size_t length = length_before_another(*recipe.behind_list, pantry_);
+            recipe.is_list_left = recipe.is_list_left || length < recipe.behind_list->text.size();
+            recipe.behind_list = recipe.behind_list->part(0, length);
             add_from_sentences(recipe, habit);
         }
         if (result_.lines.empty()) {

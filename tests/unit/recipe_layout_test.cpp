@@ -1,5 +1,6 @@
 // Layouts of recipe texts: where lists, columns and stages stand.
 #include "support/near.hpp"
+#include "transcribe/line_tokens.hpp"
 #include "transcribe/transcribe.hpp"
 
 #include <doctest/doctest.h>
@@ -256,4 +257,32 @@ TEST_CASE("markup: JSON without a type, and templates of a wiki") {
                 .transcription) == "dough: rye flour 300, dough: water 200");
     CHECK(lines_of(read("{{summary|Bread|2}}\n\n* 500 [[Cookbook:Gram|g]] flour\n* 1 {{Tablespoon}} oil\n")
                        .transcription) == "dough: all-purpose flour 500, dough: vegetable oil 14");
+}
+
+TEST_CASE("layout: another recipe behind a list in sentences is left, and said so") {
+    const Read found =
+        read("ROLLS.\n\n1 qt. flour, 1 pt. milk, 1 tablespoon sugar, 1 cake yeast. Let rise over night.\n\n"
+             "BROWN BREAD.\n\n3 cups rye flour, 2 cups water, 1 teaspoon soda. Steam 3 hours.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: all-purpose flour 500, dough: milk 488, dough: sugar 13, dough: fresh yeast 17?");
+    CHECK(found.codes.find("recipe-batches") != std::string::npos);
+}
+
+TEST_CASE("layout: a unit over the figures of one column, and lines that begin with what is done") {
+    CHECK(lines_of(read("FIELD BREAD\n\n                              Pounds\n"
+                        "Flour, issue . . . . . . . .  60\nYeast, compressed  . . . . .  1/2\n")
+                       .transcription) == "dough: all-purpose flour 27216, dough: fresh yeast 227");
+    CHECK(lines_of(read("4 cups flour\nFill with: 1/2 cup brown sugar\nIce with 1 cup powdered sugar\n")
+                       .transcription) ==
+          "dough: all-purpose flour 500, filling: brown sugar 110, topping: powdered sugar 120");
+}
+
+TEST_CASE("print: a letter for the figure one is mended with a warning") {
+    CHECK(lines_of(read("I cup milk\nl tablespoon sugar\nI 1/2 cups cornmeal\nl\u00BD cups rye flour\nI-2 "
+                        "cup butter\n"
+                        "I yeast cake\n")
+                       .transcription) ==
+          "dough: milk 244?, dough: sugar 13?, dough: cornmeal 183?, "
+          "dough: rye flour 153?, dough: butter 114?, dough: fresh yeast 17?");
+    CHECK(plain_line("I can bake") == "I can bake");
 }
