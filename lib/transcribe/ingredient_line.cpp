@@ -6,6 +6,7 @@
 #include "transcribe/choose_amount.hpp"
 #include "transcribe/cut_ingredient.hpp"
 #include "transcribe/find_name.hpp"
+#include "transcribe/line_brackets.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/measure_habit.hpp"
 #include "transcribe/running_text.hpp"
@@ -14,6 +15,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <utility>
 
 namespace leavenwright {
@@ -82,6 +84,7 @@ public:
                 settle_fraction();
             }
         }
+        add_filling_up(lines);
         return lines;
     }
 
@@ -435,6 +438,50 @@ private:
         extra.amount = formula_amount(*line_.ingredient, *split_.extra, extra.weight);
         check_weight(extra);
         lines.push_back(std::move(extra));
+    }
+
+    // "3 eggs + enough water to make 270 ml": what the first leaves of the whole.
+    void add_filling_up(std::vector<IngredientLine>& lines) {
+        const auto tokens = line_tokens(plain_line(words_));
+        const auto is_to_make = [](const LineToken& one, const LineToken& other) {
+            return one.is("to") && is_any(other, {"make", "fill"});
+        };
+        const auto make = std::adjacent_find(tokens.begin(), tokens.end(), is_to_make);
+        if (make == tokens.end() || lines.size() != 1 || !lines.front().weight) {
+            return;
+        }
+        const auto lead =
+            std::find_if(std::reverse_iterator(make), tokens.rend(), [](const LineToken& token) {
+                return is_any(token, {"enough", "sufficient", "with", "plus", "+", "and"});
+            });
+        const auto whole = read_kitchen_amount({make + 2, tokens.end()});
+        if (lead == tokens.rend() || !whole || whole->measure.kind != Measure::Kind::volume) {
+            return;
+        }
+        const NameMatch match = match_name({lead.base(), make}, pantry_);
+        const auto sum = match.ingredient != nullptr && match.ingredient->can_give_water()
+                             ? weigh_amount(*match.ingredient, *whole)
+                             : std::nullopt;
+        const WeightRange first = *lines.front().weight;
+        if (!sum || !(sum->likely > first.likely)) {
+            return;
+        }
+        line_ = IngredientLine();
+        line_.text = lines.front().text;
+        line_.place = place_;
+        line_.role = lines.front().role;
+        line_.name = match.name;
+        line_.key = match.key;
+        line_.ingredient = match.ingredient;
+        const Mass nothing{};
+        line_.weight = WeightRange{.likely = sum->likely - first.likely,
+                                   .least = std::max(sum->least - first.most, nothing),
+                                   .most = sum->most - first.least};
+        line_.number = in_grams(line_.weight->likely);
+        line_.unit = "g";
+        line_.amount = show_decimal(in_grams(line_.weight->likely), 1) + " g";
+        report_range("filled up with " + match.name);
+        lines.push_back(line_);
     }
 
     const SourcedText place_;

@@ -55,7 +55,7 @@ constexpr auto column_words = std::to_array<ColumnWord>({
     {"volume", Kind::measure, ""},
     {"cups", Kind::measure, "cup"},
     {"percent", Kind::ignored, ""},
-    {"per cent", Kind::ignored, ""},
+    {"cent", Kind::ignored, ""},
     {"percentage", Kind::ignored, ""},
     {"%", Kind::ignored, ""},
     {"issue", Kind::ignored, ""},
@@ -68,9 +68,9 @@ constexpr auto column_words = std::to_array<ColumnWord>({
 });
 
 // Words that say nothing of a column beside those above: "approximate measure", "baker's percent".
-constexpr auto column_fillers =
-    std::to_array<std::string_view>({"approximate", "approx", "household", "us", "bakers", "baker's", "your",
-                                     "variable", "total", "in", "of", "by", "the", "level", "about", "for"});
+constexpr auto column_fillers = std::to_array<std::string_view>(
+    {"approximate", "approx", "household", "us",    "bakers", "baker's", "your", "variable", "total", "in",
+     "of",          "by",     "the",       "level", "about",  "for",     "per",  "flour",    "basis", "on"});
 
 constexpr auto batch_words = std::to_array<std::string_view>(
     {"portions", "portion", "servings", "serving", "loaves", "loaf", "rolls", "buns", "men", "persons",

@@ -1,6 +1,7 @@
 #include "transcribe/transcribe.hpp"
 
 #include "formula/overall.hpp"
+#include "quantity/show.hpp"
 #include "source/unicode.hpp"
 #include "transcribe/later_list.hpp"
 #include "transcribe/measure_habit.hpp"
@@ -331,7 +332,8 @@ private:
             diagnostics_.warning(Code::flour_missing, beginning(), "no flour is listed",
                                  "add it to the formula: bread flour: 500 g");
         }
-        if (!has([](const Ingredient& ingredient) { return ingredient.can_give_water(); })) {
+        is_liquid_listed_ = has([](const Ingredient& ingredient) { return ingredient.can_give_water(); });
+        if (!is_liquid_listed_) {
             diagnostics_.warning(Code::water_missing, beginning(), "no water or other liquid is listed",
                                  "add it to the formula: water: 325 g");
         }
@@ -386,15 +388,37 @@ private:
         if (!(overall.total_flour.value() > 0.0)) {
             return;
         }
+        warn_of_unlikely(overall);
         const double likely = overall.hydration_true().value();
         const double half_width = overall.hydration_uncertainty().value();
         result_.hydration = ReadHydration{likely, std::max(likely - half_width, 0.0), likely + half_width};
+    }
+
+    // A dough that hardly anybody makes was hardly read right. Wider than what `check` calls usual (common
+    // practice, no source): batters and crackers are read too.
+    void warn_of_unlikely(const Overall& overall) {
+        constexpr double driest = 0.30;
+        constexpr double wettest = 1.80;
+        constexpr double saltiest = 0.05;
+        const std::string hint =
+            "look whether an amount is missing, stands twice, or belongs to another part";
+        const double water = overall.hydration_true().value();
+        const double salt = overall.percentage(overall.salt).value();
+        if (is_liquid_listed_ && (water < driest || water > wettest)) {
+            diagnostics_.warning(Code::hydration_unusual, beginning(),
+                                 "as it is read, the dough has " + show_percent(water) + " of water", hint);
+        }
+        if (salt > saltiest) {
+            diagnostics_.warning(Code::salt_unusual, beginning(),
+                                 "as it is read, the dough has " + show_percent(salt) + " of salt", hint);
+        }
     }
 
     SourceHandle source_;
     const Pantry& pantry_;
     Diagnostics& diagnostics_;
     Transcription result_;
+    bool is_liquid_listed_ = false;
 };
 
 } // namespace

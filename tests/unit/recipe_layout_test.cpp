@@ -286,3 +286,17 @@ TEST_CASE("print: a letter for the figure one is mended with a warning") {
           "dough: rye flour 153?, dough: butter 114?, dough: fresh yeast 17?");
     CHECK(plain_line("I can bake") == "I can bake");
 }
+
+TEST_CASE("reading: what fills an egg up to a volume is weighed, with a warning") {
+    CHECK(lines_of(read("530 g flour\n3 eggs + enough water to make 270 ml\n").transcription) ==
+          "dough: all-purpose flour 530, dough: egg 150, dough: water 120?");
+    CHECK(lines_of(read("530 g flour\n2 eggs beaten with milk to make 1 cup\n").transcription) ==
+          "dough: all-purpose flour 530, dough: egg 100?, dough: milk 144?");
+}
+
+TEST_CASE("reading: a dough that hardly anybody makes is said to be unlikely") {
+    CHECK(read("500 g flour\n50 g water\n").codes == "hydration-unusual");
+    CHECK(read("500 g flour\n1500 g water\n").codes == "hydration-unusual");
+    CHECK(read("500 g flour\n300 g water\n50 g salt\n").codes == "salt-unusual");
+    CHECK(read("500 g flour\n300 g water\n10 g salt\n").codes.empty());
+}
