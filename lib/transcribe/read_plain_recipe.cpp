@@ -152,6 +152,8 @@ private:
         if (part_ == RecipePart::directions && is_item_apart(line.text)) {
             push_ingredient(line);
         } else if (part_ == RecipePart::directions) {
+            recipe_.is_list_left =
+                recipe_.is_list_left || (blank_before_ && is_list_block(*source_, number_, pantry_));
             take_direction(line);
         } else if (part_ == RecipePart::heading) {
             take_before(line);
@@ -426,6 +428,13 @@ private:
                text.find_last_of('.') != text.size() - 1;
     }
 
+    // "all of the sponge" may come first.
+    bool begins_list(std::string_view text) const {
+        constexpr std::size_t longest = 60;
+        return is_item(text) ||
+               (text.size() <= longest && !is_sentence(text) && !stage_named(heading_text(text)).empty());
+    }
+
     bool is_ended_by_colon(std::string_view text) const {
         const std::size_t end = text.find_last_not_of(" *_|\t");
         return end != std::string_view::npos && text[end] == ':';
@@ -468,7 +477,7 @@ private:
         // is another recipe
         const bool is_in_directions = part_ == RecipePart::directions;
         const bool is_other_dough = is_in_directions && role == "dough" && whole_dough_.is_in(recipe_.lines);
-        if (!role || is_title || is_other_dough || (is_in_directions && !is_item(next_words_))) {
+        if (!role || is_title || is_other_dough || (is_in_directions && !begins_list(next_words_))) {
             return false;
         }
         flush_columns();

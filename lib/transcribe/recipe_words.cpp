@@ -121,7 +121,7 @@ bool ends_within(std::string_view text) {
 bool is_sentence(std::string_view text) {
     const std::string plain = plain_line(text);
     const std::size_t words = count_words(plain);
-    const std::string first = fold_name(plain.substr(0, plain.find_first_of(" ,.")));
+    const std::string first = fold_name(plain.substr(0, plain.find_first_of(" ,./")));
     const bool is_command = is_word_of(
         first,
         {"mix",       "combine", "stir",   "add",    "knead",  "bake",     "preheat",  "heat",    "dissolve",

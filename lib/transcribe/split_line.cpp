@@ -65,7 +65,9 @@ private:
         while (colon < tokens_.size() && colon <= longest_lead && tokens_[colon].is_word()) {
             ++colon;
         }
-        if (colon == 0 || colon + 2 >= tokens_.size() || !tokens_[colon].is(":")) {
+        const bool is_dash =
+            colon == 1 && tokens_.size() > 1 && tokens_[1].is("-") && !tokens_[1].is_glued; // "Coating - "
+        if (colon == 0 || colon + 2 >= tokens_.size() || !(tokens_[colon].is(":") || is_dash)) {
             return;
         }
         std::size_t begin = 0;

@@ -300,3 +300,15 @@ TEST_CASE("reading: a dough that hardly anybody makes is said to be unlikely") {
     CHECK(read("500 g flour\n300 g water\n50 g salt\n").codes == "salt-unusual");
     CHECK(read("500 g flour\n300 g water\n10 g salt\n").codes.empty());
 }
+
+TEST_CASE("layout: a dough below the steps of its starter, which comes first in its list") {
+    CHECK(lines_of(
+              read("Rolls\n\nStarter:\n75 g water\n75 g flour\nLeave 12 hours, covered with a plate, at room "
+                   "temperature.\n\nDough:\nall the starter\n425 g flour\n7 g salt\n")
+                  .transcription) ==
+          "preferment: water 75, preferment: all-purpose flour 75, stage: preferment, "
+          "dough: all-purpose flour 425, dough: salt 7");
+    CHECK(
+        lines_of(read("4 c. flour\n2 t. salt\nCoating - 1 c. brown sugar, 1 stick butter\n").transcription) ==
+        "dough: all-purpose flour 500, dough: salt 12, brushing: brown sugar 220, brushing: butter 113");
+}
