@@ -49,14 +49,17 @@ bool names_flour_in_sentences(const SourcedText& paragraph, const Pantry& pantry
 } // namespace
 
 std::size_t length_before_another(const SourcedText& text, const Pantry& pantry) {
+    constexpr int most_tries = 12; // each reads a piece of the text
+    int tries = 0;
     bool is_below_blank = false;
-    for (std::size_t begin = 0; begin < text.text.size();) {
+    for (std::size_t begin = 0; begin < text.text.size() && tries < most_tries;) {
         const std::size_t end = std::min(text.text.find('\n', begin), text.text.size());
         const std::string_view line = text.text.substr(begin, end - begin);
         const std::size_t first = line.find_first_not_of(" \t\r");
         if (is_below_blank && first != std::string_view::npos &&
             is_title_in_capitals(line.substr(first, line.find_last_not_of(" \t\r") + 1 - first))) {
             constexpr std::size_t enough = 1500; // bytes of its list
+            ++tries;
             const std::size_t next = std::min(end + 1, text.text.size());
             if (names_flour_in_sentences(text.part(next, std::min(enough, text.text.size() - next)),
                                          pantry)) {

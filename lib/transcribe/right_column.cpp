@@ -53,8 +53,11 @@ std::optional<std::size_t> RightColumn::begin_in(const SourcedText& line, std::s
 void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_view role) {
     if (!lines_.empty() && column > begin_ && !begins_with_number(item.text)) { // "(No. 2), drained"
         RecipeLine& above = lines_.back();
-        const std::string words = above.words.empty() ? std::string(above.place.text) : above.words;
-        above.words = words + " " + std::string(item.text);
+        constexpr std::size_t longest = 300; // bytes; what goes on longer is no ingredient
+        above.words = above.words.empty() ? std::string(above.place.text) : above.words;
+        if (above.words.size() + item.text.size() < longest) {
+            above.words.append(" ").append(item.text);
+        }
         return;
     }
     lines_.push_back({.place = item, .role = std::string(role)});

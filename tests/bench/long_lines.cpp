@@ -1,5 +1,5 @@
-// One line of 1 MB and of half of it, of several kinds, through the reader of recipes: the time for twice the
-// length is about twice the time. Prints both.
+// One line, or many, of 1 MB and of half of it, of several kinds, through the reader of recipes: the time for
+// twice the length is about twice the time. Prints both.
 #include "diagnostic/diagnostic.hpp"
 #include "transcribe/transcribe.hpp"
 
@@ -56,6 +56,11 @@ int main() {
         {"ingredient lines", "1 cup flour in 2 cups water\n"},
         {"unknown lines", "1 cup flowr of the moon\n"},
         {"sentences", "Let rise 1 hour at 80 F. "},
+        {"titles", "\nROLLS\n\nMix it all with both hands.\n"},
+        {"columns", "2 cups milk     2 cups water\n                  (a remark\n"},
+        {"heads of stages", "SPONGE.  DOUGH.  TOTAL.\n"},
+        {"leaders", "Flour .... 1 cup    "},
+        {"lists and steps", "1 cup flour\n2 tsp salt\n\nMix it now, and let it rise for an hour or two.\n\n"},
         {"tags", "<b>"},
         {"json", "{\"@type\":\"x\","},
     });
