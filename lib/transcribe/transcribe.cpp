@@ -14,6 +14,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <set>
 #include <span>
 
@@ -93,6 +94,7 @@ public:
         }
         report_batches(recipe);
         part_percentages();
+        compare_stage_rows();
         count();
         report_missing();
         measure_hydration();
@@ -367,6 +369,29 @@ private:
                                      "write in the formula how much it is in all");
                 line.amount.clear();
                 line.is_sure = false;
+            }
+        }
+    }
+
+    // "150 g of the sponge", which weighs 220 g by its own rows: the rest stays in the jar, perhaps.
+    void compare_stage_rows() {
+        constexpr double tolerance = 0.05;
+        for (IngredientLine& row : result_.lines) {
+            Mass whole{};
+            bool is_known = row.role == role_of_stage_row && row.weight.has_value();
+            for (const IngredientLine& line : result_.lines) {
+                if (line.role == row.name && is_known) {
+                    is_known = line.weight.has_value();
+                    whole += is_known ? line.weight->likely : Mass{};
+                }
+            }
+            if (is_known && std::abs((row.weight->likely / whole).value() - 1.0) > tolerance) {
+                row.is_sure = false;
+                diagnostics_.warning(Code::amounts_disagree, row.place,
+                                     "the " + row.name + " weighs " + show_grams(whole) +
+                                         " by its own rows, and " + show_grams(row.weight->likely) +
+                                         " here: all of it is counted",
+                                     "write the rows of the stage for what goes into the dough");
             }
         }
     }

@@ -312,3 +312,11 @@ TEST_CASE("layout: a dough below the steps of its starter, which comes first in 
         lines_of(read("4 c. flour\n2 t. salt\nCoating - 1 c. brown sugar, 1 stick butter\n").transcription) ==
         "dough: all-purpose flour 500, dough: salt 12, brushing: brown sugar 220, brushing: butter 113");
 }
+
+TEST_CASE("layout: a part of a stage is said to be one") {
+    const std::string stage = "Rolls\n\nSponge:\n100 g water\n100 g flour\n\nDough:\n";
+    CHECK(read(stage + "150 g of the sponge\n400 g flour\n240 g water\n8 g salt\n").codes ==
+          "amounts-disagree");
+    CHECK(read(stage + "200 g sponge\n400 g flour\n240 g water\n8 g salt\n").codes.empty());
+    CHECK(read(stage + "all the sponge\n400 g flour\n240 g water\n8 g salt\n").codes.empty());
+}
