@@ -29,6 +29,20 @@ bool names_another(std::span<const LineToken> name, std::size_t comma, const Pan
            match_name(name.first(comma + 1 + length), pantry).ingredient == first;
 }
 
+// "flour 500 g, water 350 g": whether a name with its amount behind it stands before the next comma.
+bool has_amount_behind_name(std::span<const LineToken> tail, const Pantry& pantry) {
+    const auto end = std::find_if(tail.begin(), tail.end(),
+                                  [](const LineToken& token) { return token.is(",") || token.is(";"); });
+    const auto number =
+        std::find_if(tail.begin(), end, [](const LineToken& token) { return token.is_number(); });
+    if (number == tail.begin() || number == end) {
+        return false;
+    }
+    const auto amount = read_kitchen_amount({number, end});
+    const NameMatch name = match_name({tail.begin(), number}, pantry);
+    return amount && !amount->measure.name.empty() && (name.ingredient != nullptr || !name.meanings.empty());
+}
+
 } // namespace
 
 std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
@@ -43,7 +57,9 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
         ++tries;
         const auto tail = std::span<const LineToken>(name).subspan(at + 1);
         const auto amount = read_kitchen_amount(tail);
-        if (!amount && name[at].is(",") && split.amount && names_another(name, at, pantry)) {
+        const bool is_list = !split.is_name_behind && (name[at].is(",") || name[at].is(";")) &&
+                             has_amount_behind_name(tail, pantry);
+        if (!amount && split.amount && (is_list || (name[at].is(",") && names_another(name, at, pantry)))) {
             std::vector<LineToken> rest(tail.begin(), tail.end());
             name.resize(at);
             return rest;

@@ -321,7 +321,9 @@ private:
             return;
         }
         for (const LineToken& token : split_.name) {
-            const auto piece = measure_named(token.text, token.folded);
+            const std::string_view last = // "yeast-cake" is one word
+                std::string_view(token.folded).substr(token.folded.rfind(' ') + 1);
+            const auto piece = measure_named(last, last);
             if (piece && piece->is_piece() && mass_of_piece(*line_.ingredient, piece->name)) {
                 amount.measure = *piece;
                 return;

@@ -136,7 +136,7 @@ constexpr std::string_view preparations =
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
     "hand|mealy|boil|floury|dairy|whipped|squeezed|"
     "ea|x|whole|untreated|unwaxed|unsprayed|facultative|chunky|"
-    "regular|ordinary|usual|granular|granulated|powdered|yellow|stewed|"
+    "regular|ordinary|usual|granular|creamed|granulated|powdered|yellow|stewed|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
 constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"

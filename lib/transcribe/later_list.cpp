@@ -12,7 +12,7 @@ namespace leavenwright {
 namespace {
 
 bool names_any(std::string_view words, std::initializer_list<std::string_view> names) {
-    constexpr std::size_t longest = 300;
+    constexpr std::size_t longest = 4000;
     const std::string folded = fold_name(words.substr(0, longest));
     return std::any_of(names.begin(), names.end(),
                        [&](std::string_view name) { return folded.find(name) != std::string::npos; });
@@ -47,6 +47,18 @@ bool names_flour_in_sentences(const SourcedText& paragraph, const Pantry& pantry
 }
 
 } // namespace
+
+bool is_recipe_in_sentences(const SourcedText& paragraph, const Pantry& pantry) {
+    constexpr int fewest_amounts = 4;
+    int amounts = 0;
+    bool has_flour = false;
+    for (const RecipeLine& line : ingredients_in_prose(paragraph, pantry)) {
+        amounts += line.has_amount ? 1 : 0;
+        has_flour = has_flour || (line.has_amount && names_flour(line.place.text, pantry));
+    }
+    return amounts >= fewest_amounts && has_flour &&
+           names_any(paragraph.text, {"yeast", "leaven", "starter"});
+}
 
 std::size_t length_before_another(const SourcedText& text, const Pantry& pantry) {
     constexpr int most_tries = 12; // each reads a piece of the text

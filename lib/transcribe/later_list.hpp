@@ -20,6 +20,9 @@ bool is_list_block(const SourceText& source, std::size_t first_line, const Pantr
 /// goes in"; empty where none do.
 std::string label_before_words(std::string_view line);
 
+/// Whether sentences name the flour, the yeast and more of a dough, with their amounts.
+bool is_recipe_in_sentences(const SourcedText& paragraph, const Pantry& pantry);
+
 /// Bytes up to the title of another recipe with a flour of its own: a line in capitals below an empty one;
 /// the whole length where none follows. Linear in the text.
 std::size_t length_before_another(const SourcedText& text, const Pantry& pantry);

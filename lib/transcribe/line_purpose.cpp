@@ -73,6 +73,12 @@ bool is_of_part(const Tokens& tokens) {
            });
 }
 
+bool is_of_more(const Tokens& tokens) {
+    return std::any_of(tokens.begin(), tokens.end(), [](const LineToken& token) {
+        return is_any(token, {"more", "extra", "additional", "plus"});
+    });
+}
+
 bool is_wash(const std::optional<KitchenAmount>& amount, const Tokens& first, const Tokens& second) {
     const auto names_egg = [](const LineToken& token) {
         return is_any(token, {"egg", "eggs", "yolk", "yolks", "white", "whites"});

@@ -17,6 +17,9 @@ std::string purpose_in(const std::vector<LineToken>& tokens);
 /// Whether only some of it is for that: "save some for the tops", "half for the filling".
 bool is_of_part(const std::vector<LineToken>& tokens);
 
+/// Whether something beside the amount is for that: "(plus more for dusting)".
+bool is_of_more(const std::vector<LineToken>& tokens);
+
 /// Whether both of "1 yolk + 1 tbsp milk for brushing" are for it: an egg, or what goes by the spoon, with
 /// something else. Of "2 eggs + 1 yolk for brushing" only the yolk is.
 bool is_wash(const std::optional<KitchenAmount>& amount, const std::vector<LineToken>& first,

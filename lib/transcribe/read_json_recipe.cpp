@@ -1,7 +1,7 @@
 // A schema.org Recipe in JSON-LD, or an object with a list of ingredients; the only reader of JSON.
 #include "transcribe/recipe_text.hpp"
 
-#include "source/unicode.hpp"
+#include "transcribe/recipe_words.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -141,6 +141,14 @@ private:
         }
     }
 
+    // "For the glaze:", "DOUGH"
+    static bool is_heading(std::string_view line) {
+        constexpr std::size_t longest = 40;
+        const bool is_capital =
+            std::none_of(line.begin(), line.end(), [](char byte) { return byte >= 'a' && byte <= 'z'; });
+        return line.size() <= longest && !has_digit(line) && (line.ends_with(':') || is_capital);
+    }
+
     // {"amount": 500, "unit": "g", "name": "rye flour"}
     static std::string joined_parts(const Json& item) {
         std::string text;
@@ -166,10 +174,7 @@ private:
             const std::size_t end = std::min(rest.find('\n'), rest.size());
             std::string_view line = rest.substr(0, end);
             line.remove_prefix(std::min(line.find_first_not_of(" \t\r"), line.size()));
-            const std::string folded = fold_name(line);
-            const auto role = folded.ends_with(':')
-                                  ? role_of_heading(std::string_view(folded).substr(0, folded.size() - 1))
-                                  : std::nullopt;
+            const auto role = is_heading(line) ? role_of_heading(heading_text(line)) : std::nullopt;
             if (role) {
                 role_ = *role;
             } else if (!line.empty()) {

@@ -59,6 +59,9 @@ public:
             blank_before_ = false;
         }
         flush_columns();
+        if (has_heading_) { // there is a list
+            recipe_.sentences_end.reset();
+        }
         return std::move(recipe_);
     }
 
@@ -346,11 +349,14 @@ private:
             read_to_ = end;
             return true;
         }
-        // sentences above a list are no part of it
-        if (is_running && part_ == RecipePart::heading) {
-            read_to_ = end;
+        if (!is_running || part_ != RecipePart::heading) {
+            return false;
         }
-        return is_running && part_ == RecipePart::heading;
+        read_to_ = end; // sentences above a list are no part of it, unless they are the recipe
+        if (is_recipe_in_sentences(paragraph, pantry_)) {
+            recipe_.sentences_end = end;
+        }
+        return true;
     }
 
     // From a line down to the next blank one.

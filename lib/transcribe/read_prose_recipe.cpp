@@ -114,11 +114,12 @@ RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
     return list;
 }
 
-RecipeText read_prose_recipe(const SourceHandle& source, const Pantry& pantry) {
+RecipeText read_prose_recipe(const SourceHandle& source, std::size_t length, const Pantry& pantry) {
     RecipeText recipe;
-    const std::string_view all = source->text();
+    const std::string_view all = source->text().substr(0, length);
     recipe.lines = ingredients_in_prose({.source = source, .span = {0, all.size()}, .text = all}, pantry);
-    for (std::size_t number = 1; number <= source->line_count(); ++number) {
+    for (std::size_t number = 1; number <= source->line_count() && source->line_start(number) < length;
+         ++number) {
         const std::string_view text = source->line(number);
         if (recipe.directions.size() < most_recipe_lines) {
             recipe.directions.push_back(plain_line(text.substr(0, 4000)));

@@ -32,6 +32,8 @@ struct RecipeText {
     std::optional<SourcedText> behind_list;
     /// For how many its table has columns, where it has them for more than one: the first is read.
     std::vector<std::string> batches = {};
+    /// Behind sentences that are the recipe, whatever list follows; nothing where none are.
+    std::optional<std::size_t> sentences_end = {};
     bool is_list_left = false;  // another list of a dough stands behind the first, and is not read
     bool is_list_whole = false; // a line for each: sentences add only what is strewn, brushed or eaten with
 };
@@ -48,8 +50,8 @@ std::optional<std::string> role_of_heading(std::string_view heading);
 /// Plain text or Markdown.
 RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry);
 
-/// Text without a list: the amounts that stand in its sentences.
-RecipeText read_prose_recipe(const SourceHandle& source, const Pantry& pantry);
+/// Text without a list: the amounts that stand in its sentences, of its first `length` bytes.
+RecipeText read_prose_recipe(const SourceHandle& source, std::size_t length, const Pantry& pantry);
 /// Of a line or paragraph, with what each is for ("wash them over with the yolk of an egg"). Linear time.
 std::vector<RecipeLine> ingredients_in_prose(const SourcedText& text, const Pantry& pantry);
 /// Whether it names more than one amount of something that the pantry knows.

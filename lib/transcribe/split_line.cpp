@@ -38,7 +38,7 @@ public:
         if (line_.purpose.empty() && !is_purpose_of_second_) {
             line_.purpose = purpose_in(line_.name);
         }
-        if (line_.purpose.empty()) {
+        if (line_.purpose.empty() && !is_of_more(line_.aside)) {
             line_.purpose = purpose_in(line_.aside);
         }
         if (!line_.purpose.empty() && (is_of_part(line_.name) || is_of_part(line_.aside))) {

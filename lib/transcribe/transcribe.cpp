@@ -50,7 +50,7 @@ public:
             return std::nullopt;
         }
         RecipeText recipe = read();
-        const bool is_prose = !names_flour(recipe) && take_prose(recipe);
+        const bool is_prose = (recipe.sentences_end || !names_flour(recipe)) && take_prose(recipe);
         result_.name = recipe.name.empty() ? "Untitled recipe" : printable(recipe.name, 120);
         const MeasureHabit habit = habit_of(recipe);
         settle_total(recipe);
@@ -237,6 +237,19 @@ private:
         return false;
     }
 
+    // Down to another recipe behind them.
+    std::size_t length_of_sentences(const RecipeText& recipe) const {
+        const std::string_view all = source_->text();
+        if (!recipe.sentences_end) {
+            return all.size();
+        }
+        const std::size_t begin = *recipe.sentences_end;
+        return begin +
+               length_before_another(
+                   {.source = source_, .span = {begin, all.size() - begin}, .text = all.substr(begin)},
+                   pantry_);
+    }
+
     // Whether an item for the dough is a flour.
     bool names_flour(const RecipeText& recipe) const {
         return std::any_of(recipe.lines.begin(), recipe.lines.end(), [&](const RecipeLine& line) {
@@ -252,7 +265,9 @@ private:
         if (is_page(source_->text()) || is_json(source_->text())) {
             return false;
         }
-        RecipeText prose = read_prose_recipe(source_, pantry_);
+        const std::size_t length = length_of_sentences(recipe);
+        RecipeText prose = read_prose_recipe(source_, length, pantry_);
+        prose.is_list_left = length < source_->text().size();
         if (prose.lines.empty() || (!recipe.lines.empty() && !names_flour(prose))) {
             return false;
         }

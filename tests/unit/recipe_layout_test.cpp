@@ -320,3 +320,29 @@ TEST_CASE("layout: a part of a stage is said to be one") {
     CHECK(read(stage + "200 g sponge\n400 g flour\n240 g water\n8 g salt\n").codes.empty());
     CHECK(read(stage + "all the sponge\n400 g flour\n240 g water\n8 g salt\n").codes.empty());
 }
+
+TEST_CASE("layout: sentences are the recipe where the list behind them is of another") {
+    const Read found =
+        read("PARKER ROLLS.\n\nScald one pint of milk, and pour it over one tablespoonful each of sugar and\n"
+             "butter; when cool add half a yeast-cake, a teaspoonful of salt and a quart\n"
+             "of flour. Let it rise six hours.\n\n"
+             "TEA RUSK.\n\nThree cupfuls of flour, two eggs, three teaspoonfuls baking powder.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: milk 488?, dough: sugar 13?, dough: butter 14?, "
+          "dough: fresh yeast 9?, dough: salt 6?, dough: all-purpose flour 500?");
+    CHECK(found.codes.find("recipe-batches") != std::string::npos);
+}
+
+TEST_CASE("layout: names with their amounts behind them in one line") {
+    CHECK(
+        lines_of(read("Ingredients: flour 500g, water 350g, salt 10g, oil 20g\nMethod: mix; bulk 4h @ 24C\n")
+                     .transcription) ==
+        "dough: all-purpose flour 500, dough: water 350, dough: salt 10, dough: vegetable oil 20");
+}
+
+TEST_CASE("markup: headings among the ingredients of JSON, and flour with more for dusting") {
+    CHECK(lines_of(read("{\"@type\": \"Recipe\", \"recipeIngredient\": [\"DOUGH\", \"3 1/2 cups (440g) flour "
+                        "(plus more "
+                        "for dusting)\", \"1 tsp salt\", \"For the top:\", \"2 tbsp butter\"]}")
+                       .transcription) == "dough: all-purpose flour 440, dough: salt 6, topping: butter 28");
+}
