@@ -141,14 +141,17 @@ private:
 
     // "five cups, or until it is stiff": no name behind the amount.
     static bool names_nothing(std::span<const LineToken> name) {
-        return name.empty() || name[0].is("or") || name[0].is("until") || name[0].is("till") ||
+        const bool is_more = !name.empty() &&
+                             name[0].is("more") && // "some three cupfuls more will be wanted"
+                             (name.size() == 1 || is_one_of("will|may|are|is|or|if", name[1].folded));
+        return name.empty() || is_more || name[0].is("or") || name[0].is("until") || name[0].is("till") ||
                name[0].is("to") || name[0].is("being");
     }
 
     // "five cups, or until it is stiff"
     std::size_t end_of_bare(std::size_t at, std::size_t end) const {
         for (std::size_t last = at + 2; last < end; ++last) {
-            const bool is_end = is_one_of("or|until|till|to|being", names_.word(last)) &&
+            const bool is_end = is_one_of("or|until|till|to|being|more", names_.word(last)) &&
                                 !may_begin_amount(names_.word(last + 1));
             end = is_end ? last : end;
         }

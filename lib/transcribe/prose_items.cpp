@@ -103,13 +103,22 @@ private:
             found.text_end > 0 ? found.text_end : names_.clause().words[found.end - 1].end;
         last_end_ = end;
         items_.push_back({.place = paragraph_.part(found.text_begin, end - found.text_begin),
-                          .role = is_on_top(found.end) ? "topping" : roles_.role(),
+                          .role = is_on_top(found.end)   ? "topping"
+                                  : is_frying_fat(found) ? "bath"
+                                                         : roles_.role(),
                           .ingredient = found.ingredient,
                           .clause = number,
                           .has_amount = found.has_amount,
                           .is_known = found.is_known,
                           .is_part = found.is_part || roles_.is_held_back(),
                           .is_behind_verb = roles_.is_behind_verb()});
+    }
+
+    // "Have ready three pounds of lard, smoking hot"
+    bool is_frying_fat(const FoundItem& found) const {
+        const bool is_ready = names_.word(0) == "have" && names_.word(1) == "ready";
+        return is_ready && found.ingredient != nullptr &&
+               found.ingredient->ingredient_class == IngredientClass::fat;
     }
 
     // "a few chopped nuts on top"

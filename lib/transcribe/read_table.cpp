@@ -64,7 +64,9 @@ public:
                 is_blank_before_ = true;
                 continue;
             }
-            if (!is_rule(line) && !take(number)) {
+            if (is_rule(line)) {
+                push_row();
+            } else if (!take(number)) {
                 break;
             }
             is_blank_before_ = false;
@@ -203,6 +205,10 @@ private:
             push_row();
             return take_title(std::move(row));
         }
+        if (is_total(row.name)) {
+            push_row();
+            return true;
+        }
         const bool goes_on =
             open_ && !is_blank_before_ &&
             (row.name.empty() || row.name.front() == '(' || is_indented || (begins_small && is_capital_));
@@ -217,9 +223,6 @@ private:
             return false;
         }
         push_row();
-        if (heading_text(row.name) == "total" || heading_text(row.name) == "total weight") {
-            return true;
-        }
         if (!has_cells(row)) {
             return take_title(std::move(row));
         }
@@ -231,6 +234,11 @@ private:
         ++rows_;
         open_ = std::move(row);
         return true;
+    }
+
+    static bool is_total(std::string_view name) {
+        const std::string heading = heading_text(name);
+        return heading == "total" || heading == "total weight";
     }
 
     static bool is_title(std::string_view name) { return name.ends_with(':') || name.ends_with(":**"); }

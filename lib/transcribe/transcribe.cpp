@@ -197,8 +197,8 @@ private:
             for (IngredientLine& line : read_ingredient_line(item.place, pantry_, item.role, found, habit)) {
                 const bool is_apart = !is_in_dough(line.role) && !item.has_amount;
                 const bool is_wanted = line.ingredient != nullptr && (is_apart || !recipe.is_list_whole);
-                // butter for the pan is more than the butter of a list in sentences
-                const bool is_more = is_apart && !recipe.is_list_whole;
+                // butter for the pan, sugar for the glaze are more than those of a list in sentences
+                const bool is_more = !is_in_dough(line.role) && !item.is_part && !recipe.is_list_whole;
                 if (!is_wanted || is_listed(line, item, {.lines = listed, .is_apart = is_more})) {
                     continue;
                 }

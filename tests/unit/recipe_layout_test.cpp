@@ -346,3 +346,32 @@ TEST_CASE("markup: headings among the ingredients of JSON, and flour with more f
                         "for dusting)\", \"1 tsp salt\", \"For the top:\", \"2 tbsp butter\"]}")
                        .transcription) == "dough: all-purpose flour 440, dough: salt 6, topping: butter 28");
 }
+
+TEST_CASE("layout: a total set in below a rule is no part of the row above it") {
+    CHECK(lines_of(read("GARRISON BREAD\n\n"
+                        "        Ingredients            |   Pounds   |  Ounces\n"
+                        "-----------------------------------------------------\n"
+                        "Flour, hard wheat .............|     30     |    --\n"
+                        "Lard or lard substitute .......|     --     |    14.4\n"
+                        "-----------------------------------------------------\n"
+                        "       Total ..................|     52     |     3.2\n")
+                       .transcription) == "dough: bread flour 13608, dough: lard 408");
+}
+
+TEST_CASE("sentences: a glaze with amounts of its own, fat that stands ready, and flour said later") {
+    CHECK(
+        lines_of(
+            read("INGREDIENTS: 1 1/2 lb. flour, 1 oz. fresh yeast, 1 level teaspoonful sugar,\n1/2 pint "
+                 "water.\n"
+                 "For the glaze: 1 dessertspoonful sugar, 1 tablespoonful water.\n\nMETHOD: Mix and knead.\n")
+                .transcription)
+            .find("sugar 4, dough: water 284, ") != std::string::npos);
+    const std::string lines =
+        lines_of(read("DOUGHNUTS\n\nAt night stir half a yeast cake into one pint of milk and one quart of "
+                      "flour. Now put in\n"
+                      "flour to make a dough--some three cupfuls more will be wanted--and let it rise.\n\n"
+                      "Have ready three pounds of lard, smoking hot, and drop in four or five.\n")
+                     .transcription);
+    CHECK(lines.find("all-purpose flour 375?") != std::string::npos);
+    CHECK(lines.find("bath: lard 1361?") != std::string::npos);
+}
