@@ -138,11 +138,22 @@ Finished run(const std::string& program, const std::string& input_text) {
     while (::waitpid(child, &status, 0) < 0 && errno == EINTR) {
     }
     finished.status = WIFEXITED(status) ? WEXITSTATUS(status) : pdf_faulty;
+    if (WIFSIGNALED(status)) {
+        finished.complaint = "it was ended by signal " + std::to_string(WTERMSIG(status));
+    }
     return finished;
 }
 
+// Without the empty lines that a report may begin with.
 std::string first_line(const std::string& text) {
-    return text.substr(0, text.find('\n'));
+    const std::size_t begin = text.find_first_not_of("\r\n");
+    return begin == std::string::npos ? std::string()
+                                      : text.substr(begin, text.find_first_of("\r\n", begin) - begin);
+}
+
+std::string reason(const Finished& finished) {
+    const std::string said = first_line(finished.complaint);
+    return said.empty() ? "it ended with status " + std::to_string(finished.status) : said;
 }
 
 } // namespace
@@ -162,7 +173,7 @@ std::optional<std::string> pdf_of_cards(const std::string& json, Diagnostics& di
         return std::nullopt;
     }
     diagnostics.error(Code::pdf_unavailable, {},
-                      "cannot run " + in_quotes(program) + ": " + first_line(finished.complaint),
+                      "cannot run " + in_quotes(program) + ": " + reason(finished),
                       "install leavenwright with its PDF program, name it in LEAVENWRIGHT_PDF, or take "
                       "--format html and print that");
     return std::nullopt;
