@@ -29,6 +29,7 @@ Hydration Overall::hydration_uncertainty() const {
 
 std::vector<Line> contents_of(const Stage& stage, const Pantry& pantry) {
     std::vector<Line> contents;
+    contents.reserve(stage.lines.size());
     Mass fresh_flour = kilograms(0.0);
     for (const Line& line : stage.lines) {
         if (line.ingredient->is_flour()) {
@@ -61,6 +62,7 @@ std::vector<Line> contents_of(const Stage& stage, const Pantry& pantry) {
 
 Overall add_up(const std::vector<Line>& lines, const std::vector<const Ingredient*>& count_as_water) {
     Overall overall;
+    overall.lines.reserve(lines.size());
     double flour_variance = 0.0;
     double water_variance = 0.0;
     for (const Line& line : lines) {

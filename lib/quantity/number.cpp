@@ -90,8 +90,9 @@ struct FractionText {
 
 // "3/4" or a vulgar-fraction character at the beginning of `text`.
 FractionText fraction_at(std::string_view text) {
+    const bool may_be_vulgar = !text.empty() && (static_cast<unsigned char>(text.front()) & 0x80U) != 0U;
     for (const Vulgar& vulgar : vulgar_fractions) {
-        if (text.starts_with(vulgar.text)) {
+        if (may_be_vulgar && text.starts_with(vulgar.text)) {
             return {vulgar.value, vulgar.text.size()};
         }
     }

@@ -2,6 +2,7 @@
 
 #include "quantity/quantity.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace leavenwright {
@@ -75,27 +76,42 @@ constexpr auto units = std::to_array<Unit>({
          "f|fahrenheit|degree f|degrees f|degree fahrenheit|degrees fahrenheit", "tempF"),
 });
 
-bool has_spelling(const Unit& unit, std::string_view folded) {
-    if (unit.name == folded) {
-        return true;
+struct Spelling {
+    std::string_view text;
+    std::size_t unit = 0;
+};
+
+constexpr std::size_t spelling_count() {
+    std::size_t count = 0;
+    for (const Unit& unit : units) {
+        const bool has_more = !unit.spellings.empty();
+        count += 1 + (has_more ? 1 + static_cast<std::size_t>(std::ranges::count(unit.spellings, '|')) : 0);
     }
-    const std::string_view all = unit.spellings;
-    for (std::size_t at = all.find(folded); at != std::string_view::npos; at = all.find(folded, at + 1)) {
-        const std::size_t end = at + folded.size();
-        if ((at == 0 || all[at - 1] == '|') && (end == all.size() || all[end] == '|')) {
-            return true;
-        }
-    }
-    return false;
+    return count;
 }
 
-const Unit* find_spelling(std::string_view folded) {
-    for (const Unit& unit : units) {
-        if (has_spelling(unit, folded)) {
-            return &unit;
+// Every name and spelling, sorted; where two units have the same, that of the earlier comes first.
+constexpr auto spellings = [] {
+    std::array<Spelling, spelling_count()> all{};
+    std::size_t filled = 0;
+    for (std::size_t i = 0; i < units.size(); ++i) {
+        all[filled++] = {units[i].name, i};
+        std::string_view rest = units[i].spellings;
+        while (!rest.empty()) {
+            const std::string_view spelling = rest.substr(0, rest.find('|'));
+            all[filled++] = {spelling, i};
+            rest.remove_prefix(std::min(rest.size(), spelling.size() + 1));
         }
     }
-    return nullptr;
+    std::ranges::sort(all, [](const Spelling& a, const Spelling& b) {
+        return a.text != b.text ? a.text < b.text : a.unit < b.unit;
+    });
+    return all;
+}();
+
+const Unit* find_spelling(std::string_view folded) {
+    const auto* found = std::ranges::lower_bound(spellings, folded, {}, &Spelling::text);
+    return found != spellings.end() && found->text == folded ? &units[found->unit] : nullptr;
 }
 
 } // namespace
@@ -119,9 +135,6 @@ std::span<const Unit> unit_table() {
 }
 
 const Unit* find_unit(std::string_view folded) {
-    if (folded.empty()) {
-        return nullptr;
-    }
     const Unit* unit = find_spelling(folded);
     if (unit == nullptr && folded.size() > 2 && folded.back() == 's') {
         unit = find_spelling(folded.substr(0, folded.size() - 1));
