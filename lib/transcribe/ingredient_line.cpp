@@ -3,8 +3,10 @@
 #include "diagnostic/suggestion.hpp"
 #include "quantity/show.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/bare_number.hpp"
 #include "transcribe/choose_amount.hpp"
 #include "transcribe/cut_ingredient.hpp"
+#include "transcribe/filling_up.hpp"
 #include "transcribe/find_name.hpp"
 #include "transcribe/line_brackets.hpp"
 #include "transcribe/match_name.hpp"
@@ -12,10 +14,10 @@
 #include "transcribe/running_text.hpp"
 #include "transcribe/split_line.hpp"
 #include "transcribe/weigh_amount.hpp"
+#include "transcribe/yeast_kind.hpp"
 
 #include <algorithm>
 #include <array>
-#include <iterator>
 #include <utility>
 
 namespace leavenwright {
@@ -120,10 +122,16 @@ private:
         line_.ingredient = match.ingredient;
         line_.key = match.key;
         const bool is_open = match.ingredient == nullptr && !match.meanings.empty();
-        if (is_open && is_liquid_yeast(match.name)) {
+        if (is_open && is_liquid_yeast(match.name, split_.amount)) {
             report_unknown(match);
         } else if (is_open) {
-            choose_meaning(match);
+            const YeastKind kind = choose_yeast_kind(match, split_.amount, pantry_);
+            line_.key = kind.key;
+            line_.ingredient = pantry_.find(kind.key).ingredient;
+            doubt(Code::ingredient_ambiguous,
+                  in_quotes(match.name) + " does not say which; " + line_.key + " is taken",
+                  kind.weights + ". Change the name in the formula if it is another; 1 g of instant does the "
+                                 "work of about 1.25 g of active dry or 3 g of fresh");
         } else if (match.ingredient == nullptr) {
             report_unknown(match);
         } else if (!match.alternative.empty()) {
@@ -131,40 +139,6 @@ private:
                   in_quotes(line_.name) + " or " + match.alternative + ": the first is taken",
                   "change the name in the formula if you use the other");
         }
-    }
-
-    // Yeast by the cup or the gill is the liquid yeast of old kitchens, whose strength nobody knows.
-    bool is_liquid_yeast(std::string_view name) const {
-        constexpr Volume most_dry = litres(0.06);
-        return name.ends_with("yeast") && split_.amount &&
-               split_.amount->measure.kind == Measure::Kind::volume &&
-               split_.amount->number * split_.amount->measure.volume > most_dry;
-    }
-
-    // Yeast of a kind that the words leave open: what it is measured in says most.
-    void choose_meaning(const NameMatch& match) {
-        const auto& amount = split_.amount;
-        const std::string measure = amount ? amount->measure.name : std::string();
-        constexpr double least_fresh_g = 20.0; // what is weighed so is hardly dry, but for a bakery
-        const bool is_cake = measure == "cake" || measure == "cube" || measure == "oz" ||
-                             (measure == "g" && amount->number >= least_fresh_g);
-        const auto begin = match.meanings.begin();
-        auto choice = std::find(begin, match.meanings.end(), is_cake ? "fresh yeast" : "active dry yeast");
-        choice = choice == match.meanings.end() ? begin : choice;
-        line_.key = *choice;
-        line_.ingredient = pantry_.find(*choice).ingredient;
-        std::string weights;
-        for (const std::string_view meaning : match.meanings) {
-            const Ingredient* ingredient = pantry_.find(meaning).ingredient;
-            const auto weight =
-                ingredient != nullptr && amount ? weigh_amount(*ingredient, *amount) : std::nullopt;
-            weights += (weights.empty() ? "" : "; ") + std::string(meaning) +
-                       (weight ? ": " + show_grams(weight->likely) : std::string(": not measured so"));
-        }
-        doubt(Code::ingredient_ambiguous,
-              in_quotes(match.name) + " does not say which; " + std::string(line_.key) + " is taken",
-              weights + ". Change the name in the formula if it is another; 1 g of instant does the work of "
-                        "about 1.25 g of active dry or 3 g of fresh");
     }
 
     void report_unknown(const NameMatch& match) {
@@ -197,9 +171,12 @@ private:
         for (OtherAmount& other : split_.others) {
             settle_measure(other.amount, habit_);
         }
-        take_piece_of_name();
-        take_bare_grams();
         if (line_.ingredient != nullptr) {
+            take_piece_of_name(split_, *line_.ingredient);
+            if (take_bare_grams(*split_.amount, *line_.ingredient, habit_.bare_numbers)) {
+                doubt(Code::amount_doubtful, in_quotes(said_) + " does not say of what; grams are taken",
+                      "write the unit in the formula if it is another");
+            }
             take_way_of_name(split_, *line_.ingredient);
         }
         KitchenAmount chosen = preferred();
@@ -210,7 +187,8 @@ private:
                 const Mass one = chosen.measure.mass;
                 line_.weight = WeightRange{chosen.number * one, chosen.least * one, chosen.most * one};
                 check_weight(line_);
-            } else if (is_liquid_yeast(line_.name)) { // weighs what water does, whatever its strength
+            } else if (is_liquid_yeast(line_.name,
+                                       split_.amount)) { // weighs what water does, whatever its strength
                 const Mass one = kilograms((chosen.measure.volume / litres(1.0)).value());
                 line_.weight = WeightRange{chosen.number * one, chosen.least * one, chosen.most * one};
                 check_weight(line_);
@@ -284,48 +262,6 @@ private:
                 doubt(Code::amount_doubtful,
                       "another amount stands in " + in_quotes(said_) + ": it is not counted",
                       "write each ingredient on a line of its own");
-                return;
-            }
-        }
-    }
-
-    // "400 water", "10 salt" among bakers: grams, of what nobody counts.
-    void take_bare_grams() {
-        using BareNumbers = MeasureHabit::BareNumbers;
-        constexpr double least_grams = 5.0;
-        constexpr double most_pieces = 20.0; // of eggs, say
-        KitchenAmount& amount = *split_.amount;
-        const bool is_bare = amount.measure.is_piece() && amount.measure.name.empty() && amount.size.empty();
-        if (!is_bare || line_.ingredient == nullptr) {
-            return;
-        }
-        const bool is_in_grams = habit_.bare_numbers != BareNumbers::pieces;
-        const bool has_pieces = mass_of_piece(*line_.ingredient, "") && amount.number < most_pieces;
-        const bool may_be_packets = line_.ingredient->is_yeast() || amount.number < least_grams;
-        if (has_pieces || (mass_of_piece(*line_.ingredient, "") && !is_in_grams) ||
-            (may_be_packets && !is_in_grams)) {
-            return;
-        }
-        amount.measure = *measure_named("g", "g");
-        if (habit_.bare_numbers != BareNumbers::grams) {
-            doubt(Code::amount_doubtful, in_quotes(said_) + " does not say of what; grams are taken",
-                  "write the unit in the formula if it is another");
-        }
-    }
-
-    // "1 yeast cake", "2 yeast packets": the piece stands behind the name.
-    void take_piece_of_name() {
-        KitchenAmount& amount = *split_.amount;
-        const bool is_bare = amount.measure.is_piece() && amount.measure.name.empty() && amount.size.empty();
-        if (!is_bare || line_.ingredient == nullptr || mass_of_piece(*line_.ingredient, "")) {
-            return;
-        }
-        for (const LineToken& token : split_.name) {
-            const std::string_view last = // "yeast-cake" is one word
-                std::string_view(token.folded).substr(token.folded.rfind(' ') + 1);
-            const auto piece = measure_named(last, last);
-            if (piece && piece->is_piece() && mass_of_piece(*line_.ingredient, piece->name)) {
-                amount.measure = *piece;
                 return;
             }
         }
@@ -442,47 +378,26 @@ private:
         lines.push_back(std::move(extra));
     }
 
-    // "3 eggs + enough water to make 270 ml": what the first leaves of the whole.
+    // "3 eggs + enough water to make 270 ml": a second ingredient.
     void add_filling_up(std::vector<IngredientLine>& lines) {
-        const auto tokens = line_tokens(plain_line(words_));
-        const auto is_to_make = [](const LineToken& one, const LineToken& other) {
-            return one.is("to") && is_any(other, {"make", "fill"});
-        };
-        const auto make = std::adjacent_find(tokens.begin(), tokens.end(), is_to_make);
-        if (make == tokens.end() || lines.size() != 1 || !lines.front().weight) {
-            return;
-        }
-        const auto lead =
-            std::find_if(std::reverse_iterator(make), tokens.rend(), [](const LineToken& token) {
-                return is_any(token, {"enough", "sufficient", "with", "plus", "+", "and"});
-            });
-        const auto whole = read_kitchen_amount({make + 2, tokens.end()});
-        if (lead == tokens.rend() || !whole || whole->measure.kind != Measure::Kind::volume) {
-            return;
-        }
-        const NameMatch match = match_name({lead.base(), make}, pantry_);
-        const auto sum = match.ingredient != nullptr && match.ingredient->can_give_water()
-                             ? weigh_amount(*match.ingredient, *whole)
-                             : std::nullopt;
-        const WeightRange first = *lines.front().weight;
-        if (!sum || !(sum->likely > first.likely)) {
+        const auto filling = lines.size() == 1 && lines.front().weight
+                                 ? read_filling_up(plain_line(words_), *lines.front().weight, pantry_)
+                                 : std::nullopt;
+        if (!filling) {
             return;
         }
         line_ = IngredientLine();
         line_.text = lines.front().text;
         line_.place = place_;
         line_.role = lines.front().role;
-        line_.name = match.name;
-        line_.key = match.key;
-        line_.ingredient = match.ingredient;
-        const Mass nothing{};
-        line_.weight = WeightRange{.likely = sum->likely - first.likely,
-                                   .least = std::max(sum->least - first.most, nothing),
-                                   .most = sum->most - first.least};
+        line_.name = filling->match.name;
+        line_.key = filling->match.key;
+        line_.ingredient = filling->match.ingredient;
+        line_.weight = filling->weight;
         line_.number = in_grams(line_.weight->likely);
         line_.unit = "g";
         line_.amount = show_decimal(in_grams(line_.weight->likely), 1) + " g";
-        report_range("filled up with " + match.name);
+        report_range("filled up with " + line_.name);
         lines.push_back(line_);
     }
 

@@ -27,7 +27,7 @@ std::vector<LineToken> without_brackets(std::vector<LineToken> all, std::vector<
 std::size_t begin_of_amount(const Bracket& bracket) {
     const std::vector<LineToken>& tokens = bracket.tokens;
     const auto begin = std::find_if(tokens.begin(), tokens.end(), [](const LineToken& token) {
-        return !is_any(token, {"or", "=", "about", "scant", "ca", "approx", "approximately", "i", "e", "."});
+        return !token.is_any({"or", "=", "about", "scant", "ca", "approx", "approximately", "i", "e", "."});
     });
     const auto first = static_cast<std::size_t>(begin - tokens.begin());
     const auto amount_at = [&](std::size_t at) {
@@ -47,10 +47,6 @@ std::size_t begin_of_amount(const Bracket& bracket) {
         }
     }
     return tokens.size();
-}
-
-bool is_any(const LineToken& token, std::initializer_list<std::string_view> words) {
-    return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return token.is(word); });
 }
 
 } // namespace leavenwright

@@ -5,7 +5,6 @@
 #include "transcribe/line_tokens.hpp"
 
 #include <cstddef>
-#include <initializer_list>
 #include <string_view>
 #include <vector>
 
@@ -22,8 +21,5 @@ std::vector<LineToken> without_brackets(std::vector<LineToken> all, std::vector<
 /// Where the amount in a bracket begins: at once, or later if it is a weight ("I weigh it, 440 g"); the
 /// number of its tokens where it holds none.
 std::size_t begin_of_amount(const Bracket& bracket);
-
-/// Whether the token is one of `words`.
-bool is_any(const LineToken& token, std::initializer_list<std::string_view> words);
 
 } // namespace leavenwright

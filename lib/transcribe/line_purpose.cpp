@@ -22,10 +22,10 @@ LineToken word(std::string_view text) {
 std::optional<LineToken> part_of(std::span<const LineToken> words) {
     std::optional<LineToken> part;
     for (const LineToken& token : words) {
-        const bool is_part = is_any(token, {"zest", "rind", "juice", "zested", "juiced"});
+        const bool is_part = token.is_any({"zest", "rind", "juice", "zested", "juiced"});
         if (is_part && !part) {
             part = word(token.is("zested") ? "zest" : token.is("juiced") ? "juice" : token.folded);
-        } else if (is_part || !(is_any(token, {"it", "them", "only"}) || is_preparation_word(token.folded))) {
+        } else if (is_part || !(token.is_any({"it", "them", "only"}) || is_preparation_word(token.folded))) {
             return std::nullopt;
         }
     }
@@ -40,10 +40,10 @@ std::string purpose_in(const Tokens& tokens) {
     std::size_t count = 0;
     for (std::size_t at = 0; at < tokens.size(); ++at) {
         const LineToken& token = tokens[at];
-        is_enough = is_enough || is_any(token, {"enough", "sufficient"});
+        is_enough = is_enough || token.is_any({"enough", "sufficient"});
         if (is_behind && token.is_word()) {
             const std::string_view found = purpose_named(token.folded);
-            if (is_enough && is_any(token, {"roll", "knead", "handle"})) {
+            if (is_enough && token.is_any({"roll", "knead", "handle"})) {
                 return {};
             }
             if (!found.empty() || token.is("dough")) {
@@ -53,9 +53,9 @@ std::string purpose_in(const Tokens& tokens) {
                 return {};
             }
         }
-        is_behind = is_behind || is_any(token, {"for", "to"});
+        is_behind = is_behind || token.is_any({"for", "to"});
         if (token.is("frying") && at + 1 < tokens.size() &&
-            is_any(tokens[at + 1], {"fat", "oil", "lard", "shortening"})) {
+            tokens[at + 1].is_any({"fat", "oil", "lard", "shortening"})) {
             return std::string(purpose_named("frying"));
         }
     }
@@ -68,20 +68,20 @@ bool is_of_part(const Tokens& tokens) {
         std::find_if(tokens.begin(), tokens.end(), [](const LineToken& token) { return token.is("for"); });
     return clause != tokens.end() &&
            std::any_of(clause - std::min(near, clause - tokens.begin()), clause, [](const LineToken& token) {
-               return is_any(token, {"save", "saving", "reserve", "reserved", "reserving", "keep", "some",
-                                     "half", "part", "little", "third", "quarter"});
+               return token.is_any({"save", "saving", "reserve", "reserved", "reserving", "keep", "some",
+                                    "half", "part", "little", "third", "quarter"});
            });
 }
 
 bool is_of_more(const Tokens& tokens) {
     return std::any_of(tokens.begin(), tokens.end(), [](const LineToken& token) {
-        return is_any(token, {"more", "extra", "additional", "plus"});
+        return token.is_any({"more", "extra", "additional", "plus"});
     });
 }
 
 bool is_wash(const std::optional<KitchenAmount>& amount, const Tokens& first, const Tokens& second) {
     const auto names_egg = [](const LineToken& token) {
-        return is_any(token, {"egg", "eggs", "yolk", "yolks", "white", "whites"});
+        return token.is_any({"egg", "eggs", "yolk", "yolks", "white", "whites"});
     };
     const auto clause = std::find_if(second.begin(), second.end(), [](const LineToken& token) {
         return token.is("for") || token.is("to"); // "for egg wash"
@@ -111,7 +111,7 @@ void take_upper_end(KitchenAmount& amount, Tokens& tokens) {
     constexpr double widest = 3.0; // more is another thing
     for (std::size_t at = 0; at + 1 < tokens.size() && at < 40; ++at) {
         const bool is_up_to = tokens[at].is("up") && tokens[at + 1].is("to");
-        if (!is_up_to && !is_any(tokens[at], {"maybe", "perhaps", "possibly"})) {
+        if (!is_up_to && !tokens[at].is_any({"maybe", "perhaps", "possibly"})) {
             continue;
         }
         const std::size_t begin = at + (is_up_to ? 2U : 1U);
@@ -122,7 +122,7 @@ void take_upper_end(KitchenAmount& amount, Tokens& tokens) {
         }
         std::size_t end = begin + upper->length;
         const bool is_plus = at > 0 && tokens[at - 1].is("plus");
-        const bool is_more = end < tokens.size() && is_any(tokens[end], {"more", "extra", "additional"});
+        const bool is_more = end < tokens.size() && tokens[end].is_any({"more", "extra", "additional"});
         end += is_more ? 1U : 0U;
         const bool is_bare = upper->measure.is_piece() && upper->measure.name.empty();
         const double number = is_bare ? upper->most : amount.in_same(*upper);

@@ -325,6 +325,10 @@ private:
 
 } // namespace
 
+bool LineToken::is_any(std::initializer_list<std::string_view> words) const {
+    return std::any_of(words.begin(), words.end(), [this](std::string_view word) { return is(word); });
+}
+
 std::string_view without_bullet(std::string_view line) {
     const auto trim_view = [&] {
         const std::size_t begin = std::min(line.find_first_not_of(" \t"), line.size());

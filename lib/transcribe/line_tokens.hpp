@@ -2,6 +2,7 @@
 // Private to the transcribe folder.
 #pragma once
 
+#include <initializer_list>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,6 +20,7 @@ struct LineToken {
     bool is_glued = false;   // nothing stands between it and the token before
 
     bool is(std::string_view word) const { return kind != Kind::number && folded == word; }
+    bool is_any(std::initializer_list<std::string_view> words) const;
     bool is_number() const { return kind == Kind::number; }
     bool is_word() const { return kind == Kind::word; }
 };

@@ -71,7 +71,7 @@ private:
             return;
         }
         std::size_t begin = 0;
-        while (begin < colon && is_any(tokens_[begin], {"for", "to", "the", "a", "optional"})) {
+        while (begin < colon && tokens_[begin].is_any({"for", "to", "the", "a", "optional"})) {
             ++begin;
         }
         const bool is_of_dough = begin + 1 == colon && role_of_heading(tokens_[begin].folded) == "dough";
@@ -101,8 +101,8 @@ private:
     // "butter the size of an egg", "butter as large as a walnut"
     void take_size_of() {
         for (std::size_t at = 1; at + 1 < tokens_.size() && at < 12; ++at) {
-            const bool is_size = (tokens_[at].is("size") && (is_any(tokens_[at + 1], {"of", "a", "an"}) ||
-                                                             is_any(tokens_[at - 1], {"the", "about"}))) ||
+            const bool is_size = (tokens_[at].is("size") && (tokens_[at + 1].is_any({"of", "a", "an"}) ||
+                                                             tokens_[at - 1].is_any({"the", "about"}))) ||
                                  ((tokens_[at].is("large") || tokens_[at].is("big")) &&
                                   tokens_[at - 1].is("as") && tokens_[at + 1].is("as"));
             if (!is_size) {
@@ -110,14 +110,14 @@ private:
             }
             std::size_t thing = at + 1;
             while (thing + 1 < tokens_.size() &&
-                   (is_any(tokens_[thing], {"of", "a", "an", "as", "small", "large", "good", "-", "hens",
-                                            "black", "english", "fair"}) ||
+                   (tokens_[thing].is_any({"of", "a", "an", "as", "small", "large", "good", "-", "hens",
+                                           "black", "english", "fair"}) ||
                     number_named(tokens_[thing].folded) > 1.0)) {
                 line_.size_count = std::max(line_.size_count, number_named(tokens_[thing].folded));
                 ++thing;
             }
             std::size_t end = at;
-            while (end > 0 && is_any(tokens_[end - 1], {"the", "a", "as", ",", "about", "of", "-"})) {
+            while (end > 0 && tokens_[end - 1].is_any({"the", "a", "as", ",", "about", "of", "-"})) {
                 --end;
             }
             if (tokens_[thing].is_word() && end > 0) {
@@ -145,13 +145,13 @@ private:
         const bool is_type = token.text == "00" || token.text == "0" || token.text == "000";
         const LineToken* next = at + 1 < tokens_.size() ? &tokens_[at + 1] : nullptr;
         const bool is_share_of_fat = next != nullptr && next->is("%") && at + 2 < tokens_.size() &&
-                                     is_any(tokens_[at + 2], {"milk", "yogurt", "yoghurt", "fat", "protein",
-                                                              "reduced", "lowfat", "cream"});
+                                     tokens_[at + 2].is_any({"milk", "yogurt", "yoghurt", "fat", "protein",
+                                                             "reduced", "lowfat", "cream"});
         const bool is_temperature =
             next != nullptr &&
             (next->text == "\xC2\xB0" || next->is("degrees") || next->is("degree") || next->is("inch") ||
              next->is("inches") || next->is("minutes") || next->is("cm"));
-        const bool is_behind_type = at > 0 && is_any(tokens_[at - 1], {"type", "tipo", "typ", "t", "no"});
+        const bool is_behind_type = at > 0 && tokens_[at - 1].is_any({"type", "tipo", "typ", "t", "no"});
         const bool is_joined = next != nullptr && next->is_glued && next->text == "\xC2\xB0";
         constexpr double coolest = 15.0; // "water at 24 C"; fewer are cups
         const bool is_celsius = next != nullptr && next->text == "C" && at + 2 == tokens_.size() && at > 0 &&
@@ -166,7 +166,7 @@ private:
         if (tokens_.front().is_word()) { // "pinch salt", "good pinch salt"
             const bool is_led =
                 tokens_.size() > 1 &&
-                is_any(tokens_.front(), {"good", "big", "generous", "small", "large", "tiny", "scant"});
+                tokens_.front().is_any({"good", "big", "generous", "small", "large", "tiny", "scant"});
             const LineToken& word = tokens_[is_led ? 1 : 0];
             const auto measure = measure_named(word.text, word.folded);
             const bool is_pinch = measure && (measure->name == "pinch" || measure->name == "dash");
@@ -200,10 +200,10 @@ private:
             const bool may_begin = tokens_[at].is_number() || (is_behind_mark && tokens_[at].is_word()) ||
                                    (before.is("of") && number_named(tokens_[at].folded) > 0.0) ||
                                    (before.is("of") && at > 1 && is_part_word(tokens_[at - 2]) &&
-                                    is_any(tokens_[at], {"a", "an", "half"}));       // "rind of a lemon"
+                                    tokens_[at].is_any({"a", "an", "half"}));        // "rind of a lemon"
             const bool is_pinch = tokens_[at].is("a") && at + 2 == tokens_.size() && // "salt a pinch"
-                                  is_any(tokens_[at + 1], {"pinch", "dash", "splash", "knob"});
-            const bool is_added = is_any(before, {"+", "plus"}); // "egg yolk + 1 tsp cream"
+                                  tokens_[at + 1].is_any({"pinch", "dash", "splash", "knob"});
+            const bool is_added = before.is_any({"+", "plus"}); // "egg yolk + 1 tsp cream"
             if (!(may_begin || is_pinch) || is_added || is_name_number(at)) {
                 continue;
             }
@@ -225,7 +225,7 @@ private:
     }
 
     static bool is_part_word(const LineToken& token) {
-        return is_any(token, {"white", "whites", "yolk", "yolks", "rind", "rinds", "zest", "peel", "juice"});
+        return token.is_any({"white", "whites", "yolk", "yolks", "rind", "rinds", "zest", "peel", "juice"});
     }
 
     // "350 g / 1 1/2 cups", "1 cup or 120 g", "1 cup = 120 g", "1 cup, 120 g"
@@ -238,7 +238,7 @@ private:
         }
         while (rest_begin_ < tokens_.size() && line_.others.size() < 4) {
             const LineToken& mark = tokens_[rest_begin_];
-            const bool separates = is_any(mark, {"/", "or", "=", ",", ";", "-", ":"});
+            const bool separates = mark.is_any({"/", "or", "=", ",", ";", "-", ":"});
             // without a mark, the next column of a table: "5 lb    2 1/2 qt"
             const std::size_t begin = rest_begin_ + (separates ? 1U : 0U);
             if (!(separates || mark.is_number()) || begin >= tokens_.size() || is_name_number(begin)) {
@@ -257,7 +257,7 @@ private:
             line_.name.pop_back();
         }
         std::size_t begin = rest_begin_;
-        while (begin < tokens_.size() && is_any(tokens_[begin], {"of", ".", ":", "-", ",", "/", ";"})) {
+        while (begin < tokens_.size() && tokens_[begin].is_any({"of", ".", ":", "-", ",", "/", ";"})) {
             ++begin;
         }
         if (!line_.name.empty() && begin < tokens_.size() && is_part_word(line_.name.back())) {
@@ -294,7 +294,7 @@ private:
             const bool is_amount = at < bracket.tokens.size();
             const bool says_each =
                 std::any_of(bracket.tokens.begin(), bracket.tokens.end(), [](const LineToken& token) {
-                    return is_any(token, {"each", "per", "apiece"});
+                    return token.is_any({"each", "per", "apiece"});
                 });
             const bool is_inside = line_.amount && bracket.at > amount_begin_ && bracket.at < amount_end_;
             while (at < bracket.tokens.size() && line_.others.size() < 6) {
@@ -308,7 +308,7 @@ private:
                     line_.others.push_back({.amount = *amount, .is_each = says_each || is_inside});
                 }
                 while (at < bracket.tokens.size() &&
-                       is_any(bracket.tokens[at], {"/", "or", "=", ",", ";", "-"})) {
+                       bracket.tokens[at].is_any({"/", "or", "=", ",", ";", "-"})) {
                     ++at;
                 }
             }
@@ -329,7 +329,7 @@ private:
             return;
         }
         for (const LineToken& token : tokens) {
-            const auto fullness = size_named(token.folded).empty() && !is_any(token, {"small", "big", "bare"})
+            const auto fullness = size_named(token.folded).empty() && !token.is_any({"small", "big", "bare"})
                                       ? fullness_named(token.folded)
                                       : std::nullopt;
             if (fullness) {
@@ -345,13 +345,13 @@ private:
     // "plus more for dusting", "plus one for brushing", "plus 2 tablespoons"
     void take_extra() {
         auto plus = std::find_if(line_.name.begin(), line_.name.end(), [](const LineToken& token) {
-            return is_any(token, {"plus", "+"});
+            return token.is_any({"plus", "+"});
         });
         for (auto more = line_.name.begin(); plus == line_.name.end() && more != line_.name.end(); ++more) {
-            const bool is_and = is_any(*more, {"and", "&"}); // "& a little extra for the tin"
+            const bool is_and = more->is_any({"and", "&"}); // "& a little extra for the tin"
             const auto end = more + std::min<std::ptrdiff_t>(4, line_.name.end() - more);
             if (is_and && std::any_of(more, end, [](const LineToken& token) {
-                    return is_any(token, {"extra", "more"});
+                    return token.is_any({"extra", "more"});
                 })) {
                 plus = more;
             }

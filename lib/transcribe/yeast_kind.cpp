@@ -1,0 +1,36 @@
+#include "transcribe/yeast_kind.hpp"
+
+#include "quantity/show.hpp"
+#include "transcribe/weigh_amount.hpp"
+
+#include <algorithm>
+
+namespace leavenwright {
+
+bool is_liquid_yeast(std::string_view name, const std::optional<KitchenAmount>& amount) {
+    constexpr Volume most_dry = litres(0.06);
+    return name.ends_with("yeast") && amount && amount->measure.kind == Measure::Kind::volume &&
+           amount->number * amount->measure.volume > most_dry;
+}
+
+YeastKind choose_yeast_kind(const NameMatch& match, const std::optional<KitchenAmount>& amount,
+                            const Pantry& pantry) {
+    constexpr double least_fresh_g = 20.0; // what is weighed so is hardly dry, but for a bakery
+    const std::string measure = amount ? amount->measure.name : std::string();
+    const bool is_cake = measure == "cake" || measure == "cube" || measure == "oz" ||
+                         (measure == "g" && amount->number >= least_fresh_g);
+    const auto begin = match.meanings.begin();
+    auto choice = std::find(begin, match.meanings.end(), is_cake ? "fresh yeast" : "active dry yeast");
+    choice = choice == match.meanings.end() ? begin : choice;
+    YeastKind kind{.key = std::string(*choice), .weights = {}};
+    for (const std::string_view meaning : match.meanings) {
+        const Ingredient* ingredient = pantry.find(meaning).ingredient;
+        const auto weight =
+            ingredient != nullptr && amount ? weigh_amount(*ingredient, *amount) : std::nullopt;
+        kind.weights += (kind.weights.empty() ? "" : "; ") + std::string(meaning) +
+                        (weight ? ": " + show_grams(weight->likely) : std::string(": not measured so"));
+    }
+    return kind;
+}
+
+} // namespace leavenwright
