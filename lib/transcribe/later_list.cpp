@@ -91,7 +91,7 @@ bool is_list_block(const SourceText& source, std::size_t first_line, const Pantr
     std::size_t others = 0;
     for (std::size_t number = first_line; number <= source.line_count(); ++number) {
         const std::string_view line = source.line(number);
-        if (line.find_first_not_of(" \t\r") == std::string_view::npos) {
+        if (is_blank(line)) {
             break;
         }
         const bool is_item = line.size() <= longest_item && !is_sentence(line) && !line.ends_with('.') &&

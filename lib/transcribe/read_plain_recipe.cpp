@@ -5,7 +5,9 @@
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/later_list.hpp"
 #include "transcribe/line_continuation.hpp"
+#include "transcribe/line_cursor.hpp"
 #include "transcribe/line_tokens.hpp"
+#include "transcribe/list_item.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/read_table.hpp"
 #include "transcribe/recipe_frame.hpp"
@@ -25,7 +27,7 @@ namespace {
 class PlainReader {
 public:
     PlainReader(const SourceHandle& source, const Pantry& pantry)
-        : source_(source), pantry_(pantry), whole_dough_(pantry), right_column_(pantry) {}
+        : source_(source), pantry_(pantry), whole_dough_(pantry), cursor_(source), right_column_(pantry) {}
 
     RecipeText read() {
         const FrontMatter front = read_front_matter(*source_);
@@ -41,13 +43,13 @@ public:
             const std::size_t end = line.find_last_not_of(" \t\r");
             const SourcedText whole{
                 .source = source_, .span = {source_->line_start(number), line.size()}, .text = line};
-            look_ahead(number);
-            number_ = number;
+            cursor_.move_to(number);
             if (number < unread_line_ || take_table()) {
                 continue;
             }
-            const bool is_table_head = line.find('|') != std::string_view::npos && is_rule(next_line_) &&
-                                       next_line_.find('|') != std::string_view::npos;
+            const bool is_table_head = line.find('|') != std::string_view::npos &&
+                                       is_rule(cursor_.next_line()) &&
+                                       cursor_.next_line().find('|') != std::string_view::npos;
             const bool is_read = source_->line_start(number) + begin < read_to_; // of a list that runs on
             if (part_ != RecipePart::heading &&
                 frame_.is_signature_mark(line, source_->line_count() - number)) {
@@ -66,24 +68,12 @@ public:
     }
 
 private:
-    void look_ahead(std::size_t number) {
-        next_line_ = number < source_->line_count() ? source_->line(number + 1) : std::string_view();
-        next_words_ = {};
-        for (std::size_t next = number + 1; next <= source_->line_count() && next < number + 4; ++next) {
-            if (!is_rule(source_->line(next)) &&
-                source_->line(next).find_first_not_of(" \t\r") != std::string_view::npos) {
-                next_words_ = source_->line(next);
-                return;
-            }
-        }
-    }
-
     // A table of ingredients; what follows it are directions.
     bool take_table() {
         if (part_ == RecipePart::directions) {
             return false;
         }
-        auto table = read_table(source_, number_);
+        auto table = read_table(source_, cursor_.number());
         if (!table) {
             return false;
         }
@@ -94,7 +84,8 @@ private:
             }
         }
         for (const std::string& line : table->directions) {
-            take_direction({.source = source_, .span = {source_->line_start(number_), 0}, .text = line});
+            take_direction(
+                {.source = source_, .span = {source_->line_start(cursor_.number()), 0}, .text = line});
             blank_before_ = false;
         }
         if (table->batches.size() > 1) {
@@ -113,7 +104,7 @@ private:
         if (blank_before_) {
             flush_columns();
         }
-        if (goes_on_as_list() && !is_item(whole.text)) {
+        if (goes_on_as_list() && !is_item(whole.text, pantry_)) {
             return; // "Next day", over its items
         }
         if (part_ == RecipePart::ingredients && take_stacked(whole)) {
@@ -126,7 +117,7 @@ private:
             return;
         }
         const SourcedText line =
-            part_ == RecipePart::directions ? whole : right_column_.left_of(whole, indent_of(number_), role_);
+            part_ == RecipePart::directions ? whole : right_column_.left_of(whole, cursor_.indent(), role_);
         if (line.text.empty()) {
             return;
         }
@@ -139,10 +130,7 @@ private:
             if (*part == RecipePart::ingredients && !has_heading_ && recipe_.lines.size() == 1) {
                 recipe_.lines.clear(); // "Made with 500 g of flour" above the list
             }
-            part_ = *part;
-            has_heading_ = true;
-            role_ = "dough";
-            group_ = 0;
+            begin_part(*part);
             return;
         }
         if (take_yield(line.text, heading) || take_heading(line, heading) || is_worded_rule(line.text)) {
@@ -152,11 +140,11 @@ private:
             part_ = RecipePart::ingredients;
             return;
         }
-        if (part_ == RecipePart::directions && is_item_apart(line.text)) {
+        if (part_ == RecipePart::directions && is_item_apart(line.text, pantry_)) {
             push_ingredient(line);
         } else if (part_ == RecipePart::directions) {
             recipe_.is_list_left =
-                recipe_.is_list_left || (blank_before_ && is_list_block(*source_, number_, pantry_));
+                recipe_.is_list_left || (blank_before_ && is_list_block(*source_, cursor_.number(), pantry_));
             take_direction(line);
         } else if (part_ == RecipePart::heading) {
             take_before(line);
@@ -169,8 +157,8 @@ private:
     // day a line each: a list among directions, of what the dough still lacks.
     bool goes_on_as_list() {
         const bool may_go_on = part_ == RecipePart::directions && blank_before_ && recipe_.behind_list;
-        if (!may_go_on || role_of_heading(heading_text(source_->line(number_))) ||
-            !is_list_block(*source_, number_, pantry_)) {
+        if (!may_go_on || role_of_heading(heading_text(source_->line(cursor_.number()))) ||
+            !is_list_block(*source_, cursor_.number(), pantry_)) {
             return false;
         }
         if (whole_dough_.is_in(recipe_.lines)) {
@@ -187,7 +175,7 @@ private:
         if (part_ == RecipePart::directions) {
             return false;
         }
-        const FrameLine frame = frame_.read(line.text, blank_before_, is_item(line.text));
+        const FrameLine frame = frame_.read(line.text, blank_before_, is_item(line.text, pantry_));
         if (frame.kind == FrameLine::Kind::title && part_ == RecipePart::heading) {
             recipe_.name = frame.value;
         } else if (frame.kind == FrameLine::Kind::yield) {
@@ -198,8 +186,9 @@ private:
 
     void set_yield(std::string text) {
         recipe_.yield = std::move(text);
-        if (part_ == RecipePart::heading && !blank_before_ && may_be_title(source_->line(number_ - 1))) {
-            set_name(source_->line(number_ - 1));
+        if (part_ == RecipePart::heading && !blank_before_ &&
+            may_be_title(source_->line(cursor_.number() - 1))) {
+            set_name(source_->line(cursor_.number() - 1));
         }
     }
 
@@ -212,58 +201,35 @@ private:
     bool take_continuation(const SourcedText& line) {
         const bool is_below_item = part_ == RecipePart::ingredients && !blank_before_ &&
                                    !recipe_.lines.empty() && right_column_.is_empty() &&
-                                   item_number_ + 1 == number_;
-        if (!is_below_item || indent_of(number_) < item_indent_ + 2 ||
+                                   item_number_ + 1 == cursor_.number();
+        if (!is_below_item || cursor_.indent() < item_indent_ + 2 ||
             !is_continuation(recipe_.lines.back().place.text, line.text, pantry_)) {
             return false;
         }
         recipe_.lines.back().place = joined(recipe_.lines.back().place, line);
-        item_number_ = number_;
+        item_number_ = cursor_.number();
         return true;
     }
 
-    std::size_t indent_of(std::size_t number) const {
-        return std::min(source_->line(number).find_first_not_of(" \t"), source_->line(number).size());
-    }
-
-    // The number of a recipe in its book, with the full stop and the space behind it.
-    static std::size_t length_of_number(std::string_view text) {
-        constexpr std::size_t most_digits = 4;
-        const std::size_t digits = text.find_first_not_of("0123456789");
-        const bool is_number = digits > 0 && digits <= most_digits && text.substr(digits).starts_with(". ");
-        return is_number ? digits + 2 : 0U;
-    }
-
-    // "INGREDIENTS.--1 lb. of flour", "Method: Cream the yeast": a heading and the words below it on one
-    // line.
+    // "INGREDIENTS.--1 lb. of flour", "Method: Cream the yeast".
     bool take_label(const SourcedText& line) {
-        constexpr std::size_t longest_label = 24;
-        if (is_behind_label_) {
+        const auto label = is_behind_label_ ? std::nullopt : part_label(line.text);
+        if (!label) {
             return false;
         }
-        const std::size_t number = length_of_number(line.text); // "1718. INGREDIENTS"
-        const std::size_t end = line.text.substr(0, longest_label).find_first_of(".:-\xE2", number);
-        if (end == std::string_view::npos) {
-            return false;
-        }
-        const auto part = part_named(heading_text(line.text.substr(number, end - number)));
-        std::size_t begin = end;
-        for (const std::string_view mark :
-             {".", ":", " ", "-", "\xE2\x80\x94", "\xE2\x80\x93", "-", " ", "*"}) {
-            begin += line.text.substr(begin).starts_with(mark) ? mark.size() : 0U;
-        }
-        if (!part || begin == line.text.size()) {
-            return false;
-        }
-        part_ = *part;
+        begin_part(label->part);
+        blank_before_ = true; // a paragraph begins
+        is_behind_label_ = true;
+        take(line.part(label->length, line.text.size() - label->length));
+        is_behind_label_ = false;
+        return true;
+    }
+
+    void begin_part(RecipePart part) {
+        part_ = part;
         has_heading_ = true;
         role_ = "dough";
         group_ = 0;
-        blank_before_ = true; // a paragraph begins
-        is_behind_label_ = true;
-        take(line.part(begin, line.text.size() - begin));
-        is_behind_label_ = false;
-        return true;
     }
 
     // A number without a measure is one where the list names its batches.
@@ -280,21 +246,18 @@ private:
             return true;
         }
         const bool is_amount_first = is_stacked_amount(line.text);
-        if (is_rule(next_line_) || is_amount_first == is_stacked_amount(next_line_)) {
+        if (is_rule(cursor_.next_line()) || is_amount_first == is_stacked_amount(cursor_.next_line())) {
             return false;
         }
-        const std::string_view name = is_amount_first ? next_line_ : line.text;
-        const std::string_view amount = is_amount_first ? line.text : next_line_;
+        const std::string_view name = is_amount_first ? cursor_.next_line() : line.text;
+        const std::string_view amount = is_amount_first ? line.text : cursor_.next_line();
         const bool is_over = blank_before_ && name.data() == line.text.data();
         const bool is_under = name.starts_with("  ") && !line.text.starts_with("  ");
         if (!(is_over || is_under) || !is_ingredient_line("1 cup " + plain_line(name), pantry_)) {
             return false;
         }
-        const SourcedText next{.source = source_,
-                               .span = {source_->line_start(number_ + 1), next_line_.size()},
-                               .text = next_line_};
-        push_ingredient(joined(line, next), plain_line(amount) + " " + plain_line(name));
-        unread_line_ = number_ + 2;
+        push_ingredient(joined(line, cursor_.next()), plain_line(amount) + " " + plain_line(name));
+        unread_line_ = cursor_.number() + 2;
         while (is_over && unread_line_ <= source_->line_count() &&
                is_stacked_amount(source_->line(unread_line_))) {
             ++unread_line_; // of another batch
@@ -341,7 +304,7 @@ private:
             return false;
         }
         const SourcedText line = without_title(first_line);
-        const SourcedText paragraph = paragraph_from(line);
+        const SourcedText paragraph = cursor_.paragraph_from(line);
         const bool is_running = blank_before_ && is_running_text(paragraph.text);
         const std::size_t end = paragraph.span.offset + paragraph.text.size();
         if (names_amounts(is_running || is_behind_label_ ? paragraph : line, pantry_) &&
@@ -357,25 +320,6 @@ private:
             recipe_.sentences_end = end;
         }
         return true;
-    }
-
-    // From a line down to the next blank one.
-    SourcedText paragraph_from(const SourcedText& line) const {
-        constexpr std::size_t longest_paragraph = 4000;
-        const std::string_view all = source_->text();
-        const std::size_t begin = line.span.offset;
-        std::size_t last = number_;
-        while (last < source_->line_count() && !is_rule(source_->line(last + 1)) &&
-               source_->line_start(last + 1) < begin + longest_paragraph &&
-               source_->line(last + 1).find_first_not_of(" \t\r") != std::string_view::npos) {
-            ++last;
-        }
-        std::size_t end = source_->line_start(last) + source_->line(last).size();
-        if (end - begin > longest_paragraph) {
-            const std::size_t space = all.find_last_of(" \n", begin + longest_paragraph);
-            end = space == std::string_view::npos ? begin : std::max(space, begin);
-        }
-        return {.source = source_, .span = {begin, end - begin}, .text = all.substr(begin, end - begin)};
     }
 
     bool take_list(const SourcedText& paragraph) {
@@ -408,8 +352,8 @@ private:
         if (recipe_.lines.size() < most_recipe_lines) {
             recipe_.lines.push_back(
                 {.place = line, .role = role_, .words = std::move(words), .group = group_});
-            item_number_ = number_;
-            item_indent_ = indent_of(number_);
+            item_number_ = cursor_.number();
+            item_indent_ = cursor_.indent();
         }
     }
 
@@ -424,28 +368,6 @@ private:
         }
     }
 
-    static bool is_blank(std::string_view text) {
-        return text.find_first_not_of(" \t\r") == std::string_view::npos;
-    }
-
-    bool is_item(std::string_view text) const {
-        constexpr std::size_t longest_item = 70;
-        return text.size() < longest_item && is_ingredient_line(text, pantry_) && !is_sentence(text) &&
-               text.find_last_of('.') != text.size() - 1;
-    }
-
-    // "all of the sponge" may come first.
-    bool begins_list(std::string_view text) const {
-        constexpr std::size_t longest = 60;
-        return is_item(text) ||
-               (text.size() <= longest && !is_sentence(text) && !stage_named(heading_text(text)).empty());
-    }
-
-    bool is_ended_by_colon(std::string_view text) const {
-        const std::size_t end = text.find_last_not_of(" *_|\t");
-        return end != std::string_view::npos && text[end] == ':';
-    }
-
     // "For the filling:", "## Dough", "**Glaze**"; lines among ingredients that name a group.
     bool take_heading(const SourcedText& line, const std::string& heading) {
         const bool is_marked = line.text.starts_with('#') || line.text.starts_with(';') || // of a wiki
@@ -453,16 +375,17 @@ private:
                                line.text.ends_with("--") ||
                                (line.text.starts_with("**") && line.text.ends_with("**"));
         const std::string label = is_marked ? std::string() : label_before_words(line.text);
-        const bool is_label = role_of_heading(label) && is_item(next_words_);
+        const bool is_label = role_of_heading(label) && is_item(cursor_.next_words(), pantry_);
         const std::string title = is_label ? label : without_brackets(heading);
         const bool is_bare =
             blank_before_ && title.size() < 30 &&
-            (part_ == RecipePart::ingredients || (part_ == RecipePart::directions && is_item(next_words_)) ||
-             (part_ == RecipePart::heading && is_ingredient_line(next_line_, pantry_)));
+            (part_ == RecipePart::ingredients ||
+             (part_ == RecipePart::directions && is_item(cursor_.next_words(), pantry_)) ||
+             (part_ == RecipePart::heading && is_ingredient_line(cursor_.next_line(), pantry_)));
         const bool is_word = part_ == RecipePart::ingredients && count_words(title) == 1 &&
                              role_of_heading(title) &&
-                             (is_ingredient_line(next_line_, pantry_) || // "Dough" over its items
-                              !stage_named(heading_text(next_line_)).empty());
+                             (is_ingredient_line(cursor_.next_line(), pantry_) || // "Dough" over its items
+                              !stage_named(heading_text(cursor_.next_line())).empty());
         if (!(is_marked || is_label || is_bare || is_word) || title.size() > 60 || has_digit(title)) {
             return false;
         }
@@ -471,7 +394,8 @@ private:
         if (!role && is_marked && part_ == RecipePart::ingredients) {
             role = role_of_group(line.text, title);
         }
-        if (!role && is_bare && part_ == RecipePart::ingredients && begins_group(title)) {
+        if (!role && is_bare && part_ == RecipePart::ingredients &&
+            begins_group(title, cursor_.next_line(), pantry_)) {
             role = "dough"; // "Fruit", "Dry ingredients"
         }
         if (role == "dough" && part_ == RecipePart::heading && !is_marked && recipe_.name.empty()) {
@@ -483,7 +407,8 @@ private:
         // is another recipe
         const bool is_in_directions = part_ == RecipePart::directions;
         const bool is_other_dough = is_in_directions && role == "dough" && whole_dough_.is_in(recipe_.lines);
-        if (!role || is_title || is_other_dough || (is_in_directions && !begins_list(next_words_))) {
+        if (!role || is_title || is_other_dough ||
+            (is_in_directions && !begins_list(cursor_.next_words(), pantry_))) {
             return false;
         }
         flush_columns();
@@ -500,36 +425,28 @@ private:
     // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin
     // dispenser:" are parts of it.
     std::optional<std::string> role_of_group(std::string_view text, const std::string& title) const {
-        if (title.empty() || !is_ingredient_line(next_words_, pantry_)) {
+        if (title.empty() || !is_ingredient_line(cursor_.next_words(), pantry_)) {
             return std::nullopt;
         }
         const bool is_apart = title.starts_with("for the ") && !text.starts_with('#');
         return is_apart ? title.substr(std::string_view("for the ").size()) : role_;
     }
 
-    // A few words over ingredients that are no ingredient themselves.
-    bool begins_group(const std::string& title) const {
-        return count_words(title) <= 4 && is_ingredient_line(next_line_, pantry_) &&
-               !is_ingredient_line("1 cup " + title, pantry_);
-    }
-
     bool take_yield(std::string_view line, std::string_view heading) {
-        for (const std::string_view word : {"makes ", "serves ", "yield: ", "yields ", "yield ",
-                                            "serves: ", "servings: ", "makes: ", "yields: ", "quantity: "}) {
-            if (heading.starts_with(word) && part_ != RecipePart::directions && heading.size() < 80) {
-                const std::string text = plain_line(line);
-                set_yield(text.substr(std::min(word.size(), text.size())));
-                return true;
-            }
+        const std::size_t length = part_ != RecipePart::directions ? length_of_yield_word(heading) : 0U;
+        if (length > 0) {
+            const std::string text = plain_line(line);
+            set_yield(text.substr(std::min(length, text.size())));
         }
-        return false;
+        return length > 0;
     }
 
     void take_before(const SourcedText& line) {
         // of a name not known
-        const bool is_above_list = names_pack(line.text) && (is_blank(next_line_) || names_pack(next_line_));
-        const bool begins_list =
-            begins_with_number(line.text) && (is_item(next_line_) || has_measure(next_line_));
+        const bool is_above_list =
+            names_pack(line.text) && (is_blank(cursor_.next_line()) || names_pack(cursor_.next_line()));
+        const bool begins_list = begins_with_number(line.text) &&
+                                 (is_item(cursor_.next_line(), pantry_) || has_measure(cursor_.next_line()));
         if (is_above_list) {
             return; // how an ingredient is sold
         }
@@ -542,29 +459,18 @@ private:
         }
     }
 
-    // "Glaze: 1 egg, 2 tbsp milk" among the directions.
-    bool is_item_apart(std::string_view text) const {
-        constexpr std::size_t longest = 120;
-        const std::size_t colon = text.find(':');
-        if (text.size() > longest || colon == std::string_view::npos || text.ends_with('.')) {
-            return false;
-        }
-        const auto role = role_of_heading(heading_text(text.substr(0, colon)));
-        return role && !is_in_dough(*role) && *role != role_of_total &&
-               is_ingredient_line(text.substr(colon + 1), pantry_);
-    }
-
     // Prose that was broken at the margin.
     bool goes_on(std::string_view text) const {
         constexpr std::size_t margin = 45;
-        const std::string_view next =
-            next_line_.substr(std::min(next_line_.find_first_not_of(' '), next_line_.size()));
+        const std::string_view next = cursor_.next_line().substr(
+            std::min(cursor_.next_line().find_first_not_of(' '), cursor_.next_line().size()));
         return text.size() > margin && !next.empty() && next.front() >= 'a' && next.front() <= 'z' &&
                !has_measure(text);
     }
 
     void take_ingredient(const SourcedText& line) {
-        const bool is_paragraph = blank_before_ && !is_item(line.text); // directions without a heading
+        const bool is_paragraph =
+            blank_before_ && !is_item(line.text, pantry_); // directions without a heading
         const bool is_remark =
             is_paragraph && !recipe_.lines.empty() && line.text.ends_with('.') && !has_digit(line.text) &&
             !is_ingredient_line("1 cup " + plain_line(line.text), pantry_); // "All in grams."
@@ -602,13 +508,11 @@ private:
     const Pantry& pantry_;
     WholeDough whole_dough_;
     RecipeText recipe_;
+    LineCursor cursor_;
     RecipePart part_ = RecipePart::heading;
     std::string role_ = "dough";
-    std::string_view next_line_;
-    std::string_view next_words_; // of the next line that has some
     RightColumn right_column_;
     FrameReader frame_;
-    std::size_t number_ = 0;      // of the line being read
     std::size_t unread_line_ = 0; // the first line behind those that were read together
     std::size_t item_number_ = 0; // of the line whose item was pushed last
     std::size_t item_indent_ = 0; // of its first line

@@ -60,7 +60,7 @@ public:
         head_.is_barred = head_.is_barred && has_barred_rows();
         for (; number <= source_->line_count(); ++number) {
             const std::string_view line = source_->line(number);
-            if (line.find_first_not_of(" \t\r") == std::string_view::npos) {
+            if (is_blank(line)) {
                 is_blank_before_ = true;
                 continue;
             }

@@ -17,6 +17,14 @@ bool is_word_of(std::string_view text, std::initializer_list<std::string_view> w
     return std::find(words.begin(), words.end(), text) != words.end();
 }
 
+// The number of a recipe in its book, with the full stop and the space behind it.
+std::size_t length_of_number(std::string_view text) {
+    constexpr std::size_t most_digits = 4;
+    const std::size_t digits = text.find_first_not_of("0123456789");
+    const bool is_number = digits > 0 && digits <= most_digits && text.substr(digits).starts_with(". ");
+    return is_number ? digits + 2 : 0U;
+}
+
 } // namespace
 
 std::string heading_text(std::string_view line) {
@@ -43,10 +51,43 @@ std::optional<RecipePart> part_named(std::string_view heading) {
     return std::nullopt;
 }
 
+std::optional<PartLabel> part_label(std::string_view line) {
+    constexpr std::size_t longest_label = 24;
+    const std::size_t number = length_of_number(line);
+    const std::size_t end = line.substr(0, longest_label).find_first_of(".:-\xE2", number);
+    if (end == std::string_view::npos) {
+        return std::nullopt;
+    }
+    const auto part = part_named(heading_text(line.substr(number, end - number)));
+    std::size_t begin = end;
+    for (const std::string_view mark : {".", ":", " ", "-", "\xE2\x80\x94", "\xE2\x80\x93", "-", " ", "*"}) {
+        begin += line.substr(begin).starts_with(mark) ? mark.size() : 0U;
+    }
+    return part && begin < line.size() ? std::optional(PartLabel{*part, begin}) : std::nullopt;
+}
+
+std::size_t length_of_yield_word(std::string_view heading) {
+    constexpr std::size_t longest = 80;
+    if (heading.size() >= longest) {
+        return 0;
+    }
+    for (const std::string_view word : {"makes ", "serves ", "yield: ", "yields ", "yield ",
+                                        "serves: ", "servings: ", "makes: ", "yields: ", "quantity: "}) {
+        if (heading.starts_with(word)) {
+            return word.size();
+        }
+    }
+    return 0;
+}
+
 std::string without_brackets(std::string_view heading) {
     std::string text(heading.substr(0, heading.find('(')));
     text.erase(text.find_last_not_of(' ') + 1);
     return text;
+}
+
+bool is_blank(std::string_view text) {
+    return text.find_first_not_of(" \t\r\n") == std::string_view::npos;
 }
 
 std::size_t count_words(std::string_view text) {

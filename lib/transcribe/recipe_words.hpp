@@ -15,10 +15,22 @@ enum class RecipePart { heading, ingredients, directions };
 std::string heading_text(std::string_view line);
 /// The part that a heading begins: "Ingredients", "Method".
 std::optional<RecipePart> part_named(std::string_view heading);
+struct PartLabel {
+    RecipePart part = RecipePart::heading;
+    std::size_t length = 0; // bytes up to the words below it
+};
+/// A heading and the words below it on one line: "INGREDIENTS.--1 lb. of flour", "Method: Cream the yeast",
+/// "1718. INGREDIENTS".
+std::optional<PartLabel> part_label(std::string_view line);
+/// Bytes of the word that says what a recipe makes, before what it is: "makes ", "yield: "; 0 where none
+/// does. `heading` is folded.
+std::size_t length_of_yield_word(std::string_view heading);
 /// "fruit (soak the night before)": the words outside.
 std::string without_brackets(std::string_view heading);
 /// Whether a line is drawn: "-----", "|---|---|".
 bool is_rule(std::string_view line);
+/// Whether nothing but white space stands in a text.
+bool is_blank(std::string_view text);
 std::size_t count_words(std::string_view text);
 bool has_digit(std::string_view text);
 bool begins_with_number(std::string_view text);

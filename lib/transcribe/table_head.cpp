@@ -346,7 +346,7 @@ std::optional<TableHead> read_bread_names(const SourceText& source, std::size_t 
     std::size_t whole = 0; // rows with an amount in each column
     for (std::size_t rows = 0; rows < fewest_rows && next <= source.line_count(); ++next) {
         const std::string_view row = source.line(next);
-        if (row.find_first_not_of(" \t\r") == std::string_view::npos || is_rule(row)) {
+        if (is_blank(row) || is_rule(row)) {
             continue;
         }
         if (!is_row_of_breads(row, cells.size())) {

@@ -1,0 +1,36 @@
+// A place in a text that is read line by line, and what can be seen from there. Private to the transcribe
+// folder.
+#pragma once
+
+#include "source/source_text.hpp"
+
+#include <cstddef>
+#include <string_view>
+
+namespace leavenwright {
+
+class LineCursor {
+public:
+    explicit LineCursor(SourceHandle source) : source_(std::move(source)) {}
+
+    /// Lines are counted from 1.
+    void move_to(std::size_t number);
+    std::size_t number() const { return number_; }
+    /// Bytes of white space that begin the line.
+    std::size_t indent() const;
+    /// The line below; empty at the end of the text.
+    std::string_view next_line() const { return next_line_; }
+    SourcedText next() const;
+    /// Of the three lines below, the first that has words and is no rule; empty where none has.
+    std::string_view next_words() const { return next_words_; }
+    /// From `line`, which is this one or its end, down to the next blank one or rule; at most 4,000 bytes.
+    SourcedText paragraph_from(const SourcedText& line) const;
+
+private:
+    SourceHandle source_;
+    std::size_t number_ = 0;
+    std::string_view next_line_;
+    std::string_view next_words_;
+};
+
+} // namespace leavenwright
