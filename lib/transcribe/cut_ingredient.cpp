@@ -129,6 +129,42 @@ std::vector<LineToken> cut_mixture(SplitLine& split, const Pantry& pantry) {
     return rest;
 }
 
+std::vector<LineToken> cut_unmeasured(std::vector<LineToken>& tokens, bool is_in_list, const Pantry& pantry) {
+    const auto is_comma = [](const LineToken& token) { return token.is(","); };
+    const auto is_bracket = [](const LineToken& token) { return token.is("(") || token.is("["); };
+    const auto first_comma = std::find_if(tokens.begin(), tokens.end(), is_comma);
+    const Ingredient* before = nullptr; // named last, without an amount
+    int count = 0;                      // of such names
+    for (auto begin = tokens.begin(); begin != tokens.end();) {
+        const auto end = std::find_if(begin, tokens.end(), is_comma);
+        const auto bracket = std::find_if(begin, end, is_bracket);
+        const auto colon = std::find_if(begin, bracket, [](const LineToken& token) { return token.is(":"); });
+        const auto name = begin == tokens.begin() && colon != bracket ? colon + 1 : begin;
+        const auto amount = read_kitchen_amount({name, bracket});
+        const bool has_figure = // the first number decides
+            std::any_of(name, end, [](const LineToken& token) { return token.is_number(); });
+        if (before != nullptr && amount && has_figure) {
+            const auto words = std::span<const LineToken>(name, bracket).subspan(amount->length);
+            const Ingredient* named = match_name(words, pantry).ingredient;
+            const bool is_kind = count == 1 && !is_in_list && named != nullptr && // "salt, 2 tsp kosher"
+                                 named->ingredient_class == before->ingredient_class;
+            if (named == nullptr || named == before || is_kind) {
+                return {};
+            }
+            std::vector<LineToken> rest(first_comma + 1, tokens.end());
+            tokens.erase(first_comma, tokens.end());
+            return rest;
+        }
+        before = has_figure || amount ? nullptr : match_name({name, bracket}, pantry).ingredient;
+        if (before == nullptr || end == tokens.end()) {
+            return {};
+        }
+        ++count;
+        begin = end + 1;
+    }
+    return {};
+}
+
 std::vector<LineToken> cut_each(SplitLine& split) {
     std::vector<LineToken>& name = split.name;
     name.erase(name.begin());

@@ -12,6 +12,11 @@ namespace leavenwright {
 /// ingredient, taken off the name of the first; empty where there is none.
 std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry);
 
+/// "rosemary, flaky salt, 3 tbsp oil": an amount belongs to the name behind it, and what stands before has
+/// none. Leaves the first of these in `tokens` and gives the others; empty where the line is no such list.
+/// "salt, 2 tsp kosher" is one only within such a list.
+std::vector<LineToken> cut_unmeasured(std::vector<LineToken>& tokens, bool is_in_list, const Pantry& pantry);
+
 /// "1 tsp each cinnamon and nutmeg": the tokens of the next, "each" before them; the amount is the same.
 std::vector<LineToken> cut_each(SplitLine& split);
 

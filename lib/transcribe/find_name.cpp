@@ -20,8 +20,9 @@ NameMatch match_behind_capitals(const SplitLine& split, const Pantry& pantry) {
 
 // "500 g strong white", "2 g instant": the kind alone, among people who bake.
 NameMatch match_kind_alone(const SplitLine& split, const Pantry& pantry) {
-    constexpr auto of_flour = std::to_array<std::string_view>(
-        {"strong", "white", "wholemeal", "wholewheat", "wheat", "plain", "granary", "rye", "spelt", "ap"});
+    constexpr auto of_flour =
+        std::to_array<std::string_view>({"strong", "white", "wholemeal", "wholewheat", "wheat", "plain",
+                                         "granary", "rye", "spelt", "whole wheat"});
     constexpr auto beside = std::to_array<std::string_view>(
         {"dark", "light", "medium", "bread", "canadian", "very", "extra", "organic", "whole", "stoneground",
          "active", "bake", "action", "easy", "rise", "rapid"});
@@ -34,6 +35,10 @@ NameMatch match_kind_alone(const SplitLine& split, const Pantry& pantry) {
             break;
         }
         name.push_back(token);
+        const std::string_view whole = cut_word(token.folded); // "ww"
+        if (!whole.empty()) {
+            name.back().text = name.back().folded = whole;
+        }
     }
     const auto is_kind = [&](const auto& kinds) {
         bool is_named = false;

@@ -13,6 +13,7 @@
 #include "transcribe/measure_habit.hpp"
 #include "transcribe/running_text.hpp"
 #include "transcribe/split_line.hpp"
+#include "transcribe/wash.hpp"
 #include "transcribe/weigh_amount.hpp"
 #include "transcribe/yeast_kind.hpp"
 
@@ -50,7 +51,10 @@ public:
             return {line_};
         }
         std::vector<IngredientLine> lines;
-        split_ = split_line(plain_line(words_));
+        std::vector<LineToken> tokens = line_tokens(plain_line(words_));
+        std::vector<LineToken> later = cut_unmeasured(tokens, false, pantry_);
+        const bool is_list = !later.empty();
+        split_ = split_tokens(std::move(tokens));
         settle_fraction();
         if (begins_with_letter_for_one(words_)) {
             doubt(Code::amount_doubtful, in_quotes(said_) + " begins with a letter: the figure 1 is read",
@@ -67,6 +71,9 @@ public:
                    : is_each                     ? cut_each(split_)
                                                  : cut_second(split_, pantry_);
             bool is_shared = is_each;
+            if (rest.empty() && count + 1 < most_ingredients) {
+                rest = std::move(later);
+            }
             if (rest.empty() && count == 0) {
                 rest = cut_mixture(split_, pantry_);
                 is_shared = !rest.empty();
@@ -79,6 +86,7 @@ public:
             if (rest.empty()) {
                 break;
             }
+            later = cut_unmeasured(rest, is_list, pantry_);
             begin_next(std::move(rest));
             if (is_shared) {
                 split_.amount = shared;
@@ -87,6 +95,7 @@ public:
             }
         }
         add_filling_up(lines);
+        report_wash(lines);
         return lines;
     }
 
@@ -244,6 +253,19 @@ private:
             doubt(Code::amount_doubtful, in_quotes(said_) + " is divided; all of it is counted",
                   "take off what does not go into the dough");
         }
+    }
+
+    // "1 egg, beaten with 1 tbsp milk" that nobody says the purpose of is brushed on, as a rule.
+    void report_wash(std::vector<IngredientLine>& lines) {
+        if (!is_wash_without_a_word(lines)) {
+            return;
+        }
+        for (IngredientLine& line : lines) {
+            line.role = purpose_named("wash");
+            line.is_sure = false;
+        }
+        doubt(Code::ingredient_doubtful, in_quotes(said_) + " is taken for what is brushed on",
+              "write it into the formula if it goes into the dough");
     }
 
     // An amount that nothing was made of: another ingredient, perhaps.

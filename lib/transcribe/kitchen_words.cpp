@@ -103,7 +103,8 @@ constexpr auto pieces = std::to_array<std::string_view>({
 });
 
 constexpr std::string_view fillers =
-    "about|approximately|approx|around|roughly|circa|ca|nearly|almost|level|leveled|levelled|full|whole|good|"
+    "about|approximately|approx|around|roughly|circa|ca|cirka|etwa|ungefahr|environ|noin|nearly|almost|level|"
+    "leveled|levelled|full|whole|good|"
     "generous|well|filled|at|least|up|another|additional|extra|further|just|exactly|some|more|a|measured|"
     "standard|"
     "firmly|lightly|loosely|unsifted|ea";
@@ -341,7 +342,7 @@ std::string_view cut_word(std::string_view folded) {
         {"conf", "confectioners"},
         {"evap", "evaporated"},
         {"h2o|wtr|wat", "water"},
-        {"all purp|all purp flour", "all purpose"},
+        {"all purp|all purp flour|ap", "all purpose"},
         {"choc", "chocolate"},
         {"van", "vanilla"},
         {"nutm", "nutmeg"},

@@ -4,7 +4,6 @@
 #include "transcribe/line_brackets.hpp"
 
 #include <algorithm>
-#include <span>
 
 namespace leavenwright {
 namespace {
@@ -60,6 +59,17 @@ std::string purpose_in(const Tokens& tokens) {
         }
     }
     return {};
+}
+
+std::string_view purpose_of_layer(std::span<const LineToken> words) {
+    constexpr std::size_t most_words = 4;
+    const bool is_short =
+        !words.empty() && words.size() <= most_words &&
+        std::all_of(words.begin(), words.end(), [](const LineToken& token) { return token.is_word(); });
+    const bool is_layer =
+        is_short && words.back().is_any({"wash", "egg wash", "eggwash", "glaze", "icing", "frosting",
+                                         "topping", "filling", "garnish", "streusel", "stuffing"});
+    return is_layer ? purpose_named(words.back().folded) : std::string_view();
 }
 
 bool is_of_part(const Tokens& tokens) {

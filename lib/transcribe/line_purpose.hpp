@@ -6,13 +6,19 @@
 #include "transcribe/line_tokens.hpp"
 
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace leavenwright {
 
 /// "for brushing", "to grease the pan", "frying fat"; empty where nothing is said, or the dough is.
 std::string purpose_in(const std::vector<LineToken>& tokens);
+
+/// What a few words name as a layer on the dough or in it: "egg wash", "the almond filling"; empty where they
+/// name none.
+std::string_view purpose_of_layer(std::span<const LineToken> words);
 
 /// Whether only some of it is for that: "save some for the tops", "half for the filling".
 bool is_of_part(const std::vector<LineToken>& tokens);

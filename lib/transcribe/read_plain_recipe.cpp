@@ -307,7 +307,10 @@ private:
         const SourcedText paragraph = cursor_.paragraph_from(line);
         const bool is_running = blank_before_ && is_running_text(paragraph.text);
         const std::size_t end = paragraph.span.offset + paragraph.text.size();
-        if (names_amounts(is_running || is_behind_label_ ? paragraph : line, pantry_) &&
+        constexpr std::size_t shortest_broken = 45; // of a line with a margin
+        const bool is_list = !is_running && line.text.size() < shortest_broken &&
+                             is_item(cursor_.next_line(), pantry_); // "5 dl / 500 ml milk" over its like
+        if (!is_list && names_amounts(is_running || is_behind_label_ ? paragraph : line, pantry_) &&
             take_list(paragraph)) {
             read_to_ = end;
             return true;
@@ -382,7 +385,7 @@ private:
             (part_ == RecipePart::ingredients ||
              (part_ == RecipePart::directions && is_item(cursor_.next_words(), pantry_)) ||
              (part_ == RecipePart::heading && is_ingredient_line(cursor_.next_line(), pantry_)));
-        const bool is_word = part_ == RecipePart::ingredients && count_words(title) == 1 &&
+        const bool is_word = part_ != RecipePart::directions && count_words(title) == 1 &&
                              role_of_heading(title) &&
                              (is_ingredient_line(cursor_.next_line(), pantry_) || // "Dough" over its items
                               !stage_named(heading_text(cursor_.next_line())).empty());

@@ -19,6 +19,7 @@ public:
 
     SplitLine split() {
         take_lead();
+        take_lead_of_bracket();
         take_size_of();
         take_front_amount();
         if (!line_.amount) {
@@ -40,6 +41,9 @@ public:
         }
         if (line_.purpose.empty() && !is_of_more(line_.aside)) {
             line_.purpose = purpose_in(line_.aside);
+        }
+        if (line_.purpose.empty()) {
+            line_.purpose = purpose_of_layer(line_.aside); // "1 egg + 1 tbsp water (egg wash)"
         }
         if (!line_.purpose.empty() && (is_of_part(line_.name) || is_of_part(line_.aside))) {
             line_.part_purpose = std::exchange(line_.purpose, {});
@@ -67,7 +71,7 @@ private:
         }
         const bool is_dash =
             colon == 1 && tokens_.size() > 1 && tokens_[1].is("-") && !tokens_[1].is_glued; // "Coating - "
-        if (colon == 0 || colon + 2 >= tokens_.size() || !(tokens_[colon].is(":") || is_dash)) {
+        if (colon == 0 || colon + 1 >= tokens_.size() || !(tokens_[colon].is(":") || is_dash)) {
             return;
         }
         std::size_t begin = 0;
@@ -77,6 +81,10 @@ private:
         const bool is_of_dough = begin + 1 == colon && role_of_heading(tokens_[begin].folded) == "dough";
         std::string_view purpose =
             begin + 1 == colon && !is_of_dough ? purpose_named(tokens_[begin].folded) : std::string_view();
+        if (begin + 1 < colon) { // "Egg wash:"
+            purpose =
+                purpose_of_layer({tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(colon)});
+        }
         if (begin + 2 == colon &&
             (tokens_[begin + 1].is("with") || tokens_[begin + 1].is("feed"))) { // "Fill with:"
             purpose = purpose_named(tokens_[begin + (tokens_[begin + 1].is("feed") ? 1 : 0)].folded);
@@ -88,6 +96,20 @@ private:
         if ((!purpose.empty() && !is_name) || (is_saying && only_amount && !is_name)) {
             line_.purpose = purpose;
             drop_front(colon + 1);
+        }
+    }
+
+    // "egg wash (1 egg, 1 tbsp milk)": what it is made of stands in the bracket.
+    void take_lead_of_bracket() {
+        const std::string_view purpose = purpose_of_layer(tokens_);
+        if (purpose.empty() || brackets_.size() != 1) {
+            return;
+        }
+        const auto amount = read_kitchen_amount(brackets_.front().tokens);
+        if (amount && amount->length < brackets_.front().tokens.size()) {
+            line_.purpose = purpose;
+            tokens_ = std::move(brackets_.front().tokens);
+            brackets_.clear();
         }
     }
 
@@ -182,10 +204,26 @@ private:
         if (!amount) {
             return;
         }
+        if (amount->measure.kind == Measure::Kind::percent && take_amount_behind(amount->length)) {
+            return;
+        }
         line_.amount = amount;
         line_.is_name_behind = true;
         amount_end_ = amount->length;
         rest_begin_ = amount->length;
+    }
+
+    // "2.8% salt = 17 g", "65% water so 390": what a baker worked out behind the share.
+    bool take_amount_behind(std::size_t share_length) {
+        const Tokens all = tokens_;
+        drop_front(share_length);
+        take_later_amount();
+        if (!line_.amount || line_.amount->measure.kind == Measure::Kind::percent) {
+            tokens_ = all;
+            line_.amount.reset();
+            amount_begin_ = amount_end_ = rest_begin_ = 0;
+        }
+        return line_.amount.has_value();
     }
 
     void take_later_amount() {

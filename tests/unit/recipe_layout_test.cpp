@@ -375,3 +375,55 @@ TEST_CASE("sentences: a glaze with amounts of its own, fat that stands ready, an
     CHECK(lines.find("all-purpose flour 375?") != std::string::npos);
     CHECK(lines.find("bath: lard 1361?") != std::string::npos);
 }
+
+TEST_CASE("lines: what is brushed on, with and without a word that says so") {
+    const std::string rolls = "Rolls\n\n3 cups flour\n1 cup milk\n7 g instant yeast\n1 tsp salt\n";
+    const std::string dough =
+        "dough: all-purpose flour 375, dough: milk 244, dough: instant yeast 7, dough: salt 6, ";
+    CHECK(lines_of(read(rolls + "egg wash: 1 egg beaten with 1 tbsp milk\n").transcription) ==
+          dough + "brushing: egg 50, brushing: milk 15");
+    CHECK(lines_of(read(rolls + "egg wash (1 egg beaten with 1 tbsp milk)\n").transcription) ==
+          dough + "brushing: egg 50, brushing: milk 15");
+    CHECK(lines_of(read(rolls + "1 egg + 1 tbsp water (egg wash)\n").transcription) ==
+          dough + "brushing: egg 50, brushing: water 15");
+    const Read silent = read(rolls + "1 egg, beaten with 1 tbsp water\n");
+    CHECK(lines_of(silent.transcription) == dough + "brushing: egg 50?, brushing: water 15?");
+    CHECK(silent.codes.find("ingredient-doubtful") != std::string::npos);
+    CHECK(lines_of(read(rolls + "2 eggs beaten with 1/2 cup water\n").transcription) ==
+          dough + "dough: egg 100, dough: water 118");
+}
+
+TEST_CASE("lines: an amount among names without one is that of the name behind it") {
+    const std::string loaf = "Flat loaf\n\n500 g bread flour\n400 g water\n10 g salt\n2 g instant yeast\n";
+    const std::string dough =
+        "dough: bread flour 500, dough: water 400, dough: salt 10, dough: instant yeast 2, ";
+    CHECK(lines_of(read(loaf + "Topping: rosemary, sea salt, 3 tbsp olive oil\n").transcription) ==
+          dough + "topping: rosemary, topping: sea salt, topping: olive oil 41");
+    CHECK(lines_of(read(loaf + "raisins, currants, 50 g peel\n").transcription) ==
+          dough + "dough: raisin?, dough: currants?, dough: peel 50");
+    CHECK(lines_of(read(loaf + "Salt, 2 g kosher\n").transcription) == dough + "dough: kosher salt 2");
+}
+
+TEST_CASE("lines: a share with the weight that a baker worked out behind it") {
+    const Read found =
+        read("For 4 balls\n\n600 g 00 flour\n65% water so 390 g\n2.8% salt = 17 g\n0.3% IDY 1.8 g\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: 00 flour 600, dough: water 390, dough: salt 17, dough: instant yeast 2");
+}
+
+TEST_CASE("layout: a stage named in a line of its own right over its items, and kinds in short") {
+    const Read found =
+        read("Class loaf\n\nLEVAIN (night before)\n  60 g water\n  30 g WW + 30 g AP\n"
+             "DOUGH\n  all the levain (120 g)\n  700 g bread flour\n  560 g water\n  18 g salt\n");
+    CHECK(
+        lines_of(found.transcription) ==
+        "levain: water 60, levain: whole wheat flour 30?, levain: all-purpose flour 30?, stage: levain 120, "
+        "dough: bread flour 700, dough: water 560, dough: salt 18");
+}
+
+TEST_CASE("layout: items of a list are no sentence, though one names two amounts") {
+    const Read found =
+        read("Cardamom buns\n\n5 dl / 500 ml milk\n50 g fresh yeast\n1 kg bread flour\n1 tsp ground moss\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: milk 516, dough: fresh yeast 50, dough: bread flour 1000, dough: ground moss?");
+}
