@@ -80,7 +80,8 @@ constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
 
 // Things that are counted; the first word is the one that the pantry has for it.
 constexpr auto pieces = std::to_array<std::string_view>({
-    "packet|packets|pkg|pkgs|pkt|pkts|pk|pack|packs|package|packages|pckg|packchen",
+    "packet|packets|pkg|pkgs|pkt|pkts|pk|pack|packs|package|packages|pckg|packchen|pck|packerl|"
+    "beutel|bustina|bustine|sobre|sobres",
     "sachet|sachets|bag|bags",
     "envelope|envelopes|env",
     "cake|cakes|yeastcake|yeastcakes",
@@ -125,6 +126,7 @@ constexpr std::string_view preparations =
     "plain|"
     "natural|local|stoneground|stone|milled|fine|coarse|medium|large|small|extra|jumbo|heaping|heaped|"
     "rounded|"
+    "etwas|poco|lauwarm|lauwarme|lauwarmes|weiche|tiepida|tiepido|tiede|tibia|tibio|forte|"
     "scant|level|generous|new|unbleached|bleached|enriched|granulated|quick|rising|the|of|a|an|very|"
     "about|approximately|approx|each|total|more|less|needed|necessary|required|desired|taste|as|to|your|"
     "choice|"
@@ -140,15 +142,16 @@ constexpr std::string_view preparations =
     "regular|ordinary|usual|granular|creamed|granulated|powdered|yellow|stewed|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
-constexpr std::string_view clauses = "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
-                                     "with|over|made|from|if|when|because|which|that|so|dissolved|"
-                                     "mixed|about|plus|to|or|as|like|such|see|note|"
-                                     "depending|more|on|per|then|enough|according|taken|cut|using|minus|"
-                                     "instead|less|each|i|e|eg|ie|use|may|can|should|"
-                                     "will|is|are|was|but|softened|melted|beaten|scalded|sifted|divided|"
-                                     "optional|cooled|warmed|heated|separated|"
-                                     "chopped|sliced|diced|grated|crumbled|stirred|reserved|lukewarm|warm|"
-                                     "drained|soaked|peeled|packed|toasted";
+constexpr std::string_view clauses =
+    "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
+    "with|over|made|from|if|when|because|which|that|so|dissolved|"
+    "mixed|about|plus|to|or|as|like|such|see|note|"
+    "depending|more|on|per|fur|zum|zur|pour|para|then|enough|according|taken|cut|using|minus|"
+    "instead|less|each|i|e|eg|ie|use|may|can|should|"
+    "will|is|are|was|but|softened|melted|beaten|scalded|sifted|divided|"
+    "optional|cooled|warmed|heated|separated|"
+    "chopped|sliced|diced|grated|crumbled|stirred|reserved|lukewarm|warm|"
+    "drained|soaked|peeled|packed|toasted";
 
 constexpr auto numbers = std::to_array<std::pair<std::string_view, double>>({
     {"one", 1},     {"two", 2},     {"three", 3},    {"four", 4},    {"five", 5},
@@ -158,17 +161,22 @@ constexpr auto numbers = std::to_array<std::pair<std::string_view, double>>({
 });
 
 constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_view>>({
-    {"brushing", "brushing|brush|gild|gilding|glaze|glazing|eggwash|egg wash|wash|coating|basting|baste"},
-    {"greasing", "greasing|grease|greased|oiling|griddle|skillet|rings|tray|trays|pan|pans|tin|tins|"
-                 "buttering|bowl|baking sheet|baking sheets|sheet|mold|mould"},
+    {"brushing", "brushing|brush|gild|gilding|glaze|glazing|eggwash|egg wash|wash|coating|basting|baste|"
+                 "bestreichen|glasur|spennellare|glassa|dorer|dorure|glacage|pincelar|glaseado"},
+    {"greasing",
+     "greasing|grease|greased|oiling|griddle|skillet|rings|tray|trays|pan|pans|tin|tins|"
+     "buttering|bowl|baking sheet|baking sheets|sheet|mold|mould|einfetten|form|blech|teglia|moule|"
+     "plaque|molde|engrasar"},
     {"dusting", "dusting|dust|kneading|rolling|roll|shaping|flouring|couche|banneton|basket|cloth|parchment|"
                 "stone|board|surface|surfaces|bench|worktop|peel|"
-                "counter|handling"},
-    {"filling", "filling|fill|stuffing|spreading"},
+                "counter|handling|bestauben|spolverare|fariner|enharinar"},
+    {"filling", "filling|fill|stuffing|spreading|fullung|ripieno|garniture|farce|relleno"},
     {"topping",
      "topping|toppings|top|tops|bottom|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
-     "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle"},
+     "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle|belag|bestreuen|"
+     "copertura|"
+     "cobertura|espolvorear"},
     {"feeding", "feeding|feed|feedings"},
     {"bath", "bath|poaching|frying|fry|deep frying|poach|pot|simmering|boiling|boil|water bath"},
 });

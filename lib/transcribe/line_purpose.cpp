@@ -52,7 +52,7 @@ std::string purpose_in(const Tokens& tokens) {
                 return {};
             }
         }
-        is_behind = is_behind || token.is_any({"for", "to"});
+        is_behind = is_behind || token.is_any({"for", "to", "fur", "zum", "zur", "pour", "per", "para"});
         if (token.is("frying") && at + 1 < tokens.size() &&
             tokens[at + 1].is_any({"fat", "oil", "lard", "shortening"})) {
             return std::string(purpose_named("frying"));

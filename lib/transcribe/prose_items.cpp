@@ -2,6 +2,8 @@
 
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_acts.hpp"
+#include "transcribe/kitchen_amount.hpp"
+#include "transcribe/line_tokens.hpp"
 #include "transcribe/prose_amounts.hpp"
 #include "transcribe/prose_names.hpp"
 #include "transcribe/prose_roles.hpp"
@@ -92,7 +94,39 @@ private:
         }
         ++tries_;
         auto found = may_be_likened ? names_.likened(at) : std::nullopt;
-        return found || !may_be_amount ? found : measured_item(names_, at);
+        found = found || !may_be_amount ? found : measured_item(names_, at);
+        return found ? found : in_measure_before(at);
+    }
+
+    // "two tablespoonfuls of butter, two of sugar": tablespoonfuls again.
+    std::optional<FoundItem> in_measure_before(std::size_t at) const {
+        constexpr std::size_t most_name_words = 3;
+        const bool is_near = !items_.empty() && items_.back().has_amount && items_.back().is_known &&
+                             items_.back().clause + 1 >= names_.clause_number() &&
+                             !(names_.clause().begins_sentence() && at == 0);
+        if (!is_near || names_.word(at + 1) != "of") {
+            return std::nullopt;
+        }
+        const ProseItem& before = items_.back();
+        const auto amount = read_kitchen_amount(line_tokens(
+            plain_line(before.words.empty() ? before.place.text : std::string_view(before.words))));
+        if (!amount || amount->measure.is_piece() || amount->measure.kind == Measure::Kind::percent) {
+            return std::nullopt;
+        }
+        const std::size_t name = at + 2;
+        for (std::size_t end = std::min(name + most_name_words, names_.size()); end > name; --end) {
+            const Ingredient* ingredient = names_.named(name, end);
+            if (ingredient != nullptr && !mass_of_piece(*ingredient, "")) {
+                return FoundItem{.begin = at,
+                                 .end = end,
+                                 .text_begin = names_.clause().words[at].begin,
+                                 .ingredient = ingredient,
+                                 .words = std::string(names_.word(at)) + " " + amount->measure.name + " " +
+                                          std::string(names_.text_of(at + 1, end)),
+                                 .has_amount = true};
+            }
+        }
+        return std::nullopt;
     }
 
     void push(const FoundItem& found, std::size_t number) {
@@ -107,6 +141,7 @@ private:
                                   : is_frying_fat(found) ? "bath"
                                                          : roles_.role(),
                           .ingredient = found.ingredient,
+                          .words = found.words,
                           .clause = number,
                           .has_amount = found.has_amount,
                           .is_known = found.is_known,

@@ -15,6 +15,7 @@ struct ProseItem {
     SourcedText place;
     std::string role;
     const Ingredient* ingredient = nullptr; // where the pantry knows it
+    std::string words = {};                 // what it says, where its measure stands with the item before it
     std::size_t clause = 0;
     bool has_amount = false;
     bool is_known = true;        // to the pantry

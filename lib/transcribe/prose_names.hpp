@@ -6,6 +6,7 @@
 #include "transcribe/prose_clauses.hpp"
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -20,6 +21,7 @@ struct FoundItem {
     std::size_t text_begin = 0; // bytes: a name in the clause before may begin it
     std::size_t text_end = 0;   // 0: where its last word ends
     const Ingredient* ingredient = nullptr;
+    std::string words; // of a ProseItem
     bool has_amount = false;
     bool is_known = true;
     bool is_part = false;
@@ -37,6 +39,7 @@ public:
         last_end_ = last_end;
     }
 
+    std::size_t clause_number() const { return at_clause_; }
     const ProseClause& clause() const { return clauses_[at_clause_]; }
     const ProseClause* next_clause() const {
         return at_clause_ + 1 < clauses_.size() ? &clauses_[at_clause_ + 1] : nullptr;

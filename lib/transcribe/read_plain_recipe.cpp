@@ -44,7 +44,8 @@ public:
             const SourcedText whole{
                 .source = source_, .span = {source_->line_start(number), line.size()}, .text = line};
             cursor_.move_to(number);
-            if (number < unread_line_ || take_table()) {
+            if (number < unread_line_ || take_batch_heads(whole.part(begin, end - begin + 1)) ||
+                take_table()) {
                 continue;
             }
             const bool is_table_head = line.find('|') != std::string_view::npos &&
@@ -116,6 +117,7 @@ private:
         if (take_frame(whole) || take_continuation(whole)) {
             return;
         }
+        columns_begin_ = right_column_.is_empty() ? recipe_.lines.size() : columns_begin_;
         const SourcedText line =
             part_ == RecipePart::directions ? whole : right_column_.left_of(whole, cursor_.indent(), role_);
         if (line.text.empty()) {
@@ -232,6 +234,27 @@ private:
         group_ = 0;
     }
 
+    // "1.5-lb loaf          2-lb loaf", over two columns.
+    bool take_batch_heads(const SourcedText& line) {
+        std::vector<std::string> labels;
+        for (std::size_t begin = 0; begin < line.text.size();) {
+            const std::size_t end =
+                std::min({line.text.find("   ", begin), line.text.find('\t', begin), line.text.size()});
+            const std::string_view label = line.text.substr(begin, end - begin);
+            if (!is_batch_label(label)) {
+                return false;
+            }
+            labels.push_back(plain_line(label));
+            begin = std::min(line.text.find_first_not_of(" \t", end), line.text.size());
+        }
+        if (labels.size() < 2 ||
+            !is_item(cursor_.next_words().substr(0, cursor_.next_words().find("   ")), pantry_)) {
+            return false;
+        }
+        recipe_.batches = std::move(labels);
+        return true;
+    }
+
     // A number without a measure is one where the list names its batches.
     bool is_stacked_amount(std::string_view text) const {
         const auto tokens = line_tokens(plain_line(text.substr(0, 80)));
@@ -332,8 +355,9 @@ private:
         }
         for (const RecipeLine& item : list.items) {
             if (recipe_.lines.size() < most_recipe_lines) {
-                recipe_.lines.push_back(
-                    {.place = item.place, .role = item.role == "dough" ? role_ : item.role});
+                recipe_.lines.push_back({.place = item.place,
+                                         .role = item.role == "dough" ? role_ : item.role,
+                                         .words = item.words});
             }
         }
         part_ = RecipePart::ingredients;
@@ -361,6 +385,14 @@ private:
     }
 
     void flush_columns() {
+        const auto begin = recipe_.lines.begin() + static_cast<std::ptrdiff_t>(columns_begin_);
+        if (!right_column_.is_empty() && right_column_.mirrors({begin, recipe_.lines.end()})) {
+            right_column_.take();
+            if (recipe_.batches.empty()) {
+                recipe_.batches = {"the left column", "the right column"};
+            }
+            return;
+        }
         groups_ += right_column_.is_empty() ? 0U : 1U;
         for (RecipeLine& line : right_column_.take()) {
             line.group = groups_;
@@ -516,10 +548,11 @@ private:
     std::string role_ = "dough";
     RightColumn right_column_;
     FrameReader frame_;
-    std::size_t unread_line_ = 0; // the first line behind those that were read together
-    std::size_t item_number_ = 0; // of the line whose item was pushed last
-    std::size_t item_indent_ = 0; // of its first line
-    std::size_t groups_ = 0;      // below headings that say no role
+    std::size_t unread_line_ = 0;   // the first line behind those that were read together
+    std::size_t item_number_ = 0;   // of the line whose item was pushed last
+    std::size_t item_indent_ = 0;   // of its first line
+    std::size_t columns_begin_ = 0; // the left column's first line
+    std::size_t groups_ = 0;        // below headings that say no role
     std::size_t group_ = 0;
     std::size_t read_to_ = 0; // bytes that a list which runs on took
     bool has_heading_ = false;

@@ -62,6 +62,7 @@ std::vector<RecipeLine> ingredients_in_prose(const SourcedText& whole, const Pan
         if (!is_counted_elsewhere(item, items)) {
             lines.push_back({.place = item.place,
                              .role = item.role,
+                             .words = item.words,
                              .has_amount = item.has_amount && item.is_known,
                              .is_part = item.is_part});
         }
@@ -95,7 +96,7 @@ RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
             if (is_counted_elsewhere(*item, found.items)) {
                 continue;
             }
-            list.items.push_back({.place = item->place, .role = item->role});
+            list.items.push_back({.place = item->place, .role = item->role, .words = item->words});
         }
         const std::size_t begin = clause.words.front().begin;
         const std::string_view words = paragraph.text.substr(begin, clause.words.back().end - begin);

@@ -204,6 +204,13 @@ std::string_view stage_named(std::string_view heading) {
         {"water roux", "scald"},
         {"yudane", "scald"},
         {"flour paste", "scald"},
+        {"vorteig", "preferment"},
+        {"sauerteig", "levain"},
+        {"lievito madre", "levain"},
+        {"masa madre", "levain"},
+        {"quellstuck", "soaker"},
+        {"bruhstuck", "scald"},
+        {"kochstuck", "scald"},
     });
     const std::string text = " " + std::string(heading) + " ";
     for (const std::string_view baked : {" bread ", " loaf ", " loaves ", " rolls ", " buns ", " cake ",
@@ -229,7 +236,8 @@ static bool names_baked(std::string_view text) {
 std::optional<std::string> role_of_heading(std::string_view heading) {
     std::string text(heading);
     for (const std::string_view lead :
-         {"for the ", "for ", "the ", "ingredients for the ", "ingredients for "}) {
+         {"for the ", "for ", "the ", "ingredients for the ", "ingredients for ", "fur den ", "fur die ",
+          "pour la ", "pour le ", "per l ", "per il ", "per la ", "para la ", "para el "}) {
         if (text.starts_with(lead)) {
             text.erase(0, lead.size());
         }
@@ -250,9 +258,9 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
     std::string_view rest = text;
     while (!rest.empty()) {
         const std::string_view word = rest.substr(0, rest.find(' '));
-        const bool is_dough =
-            is_word_of(word, {"dough", "bread", "loaf", "loaves", "rolls", "buns", "final", "main",
-                              "ingredients", "base", "crust", "batter", "bagels", "pizza"});
+        const bool is_dough = is_word_of(word, {"dough", "bread", "loaf", "loaves", "rolls", "buns", "final",
+                                                "main", "ingredients", "base", "crust", "batter", "bagels",
+                                                "pizza", "teig", "hauptteig", "impasto", "pate", "masa"});
         if (is_dough) {
             return "dough";
         }

@@ -1,10 +1,12 @@
 #include "transcribe/right_column.hpp"
 
+#include "transcribe/find_name.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/recipe_words.hpp"
+#include "transcribe/split_line.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -28,6 +30,24 @@ SourcedText RightColumn::left_of(const SourcedText& line, std::size_t indent, st
     begin_ = indent + right;
     keep(line.part(right, text.size() - right), begin_, role);
     return line.part(0, gap);
+}
+
+bool RightColumn::mirrors(std::span<const RecipeLine> left) const {
+    constexpr std::size_t fewest = 4;
+    if (lines_.size() < fewest || lines_.size() != left.size()) {
+        return false;
+    }
+    const auto key_of = [&](const RecipeLine& line) {
+        constexpr std::size_t longest = 200;
+        const std::string_view words = line.words.empty() ? line.place.text : std::string_view(line.words);
+        return find_name(split_line(plain_line(words.substr(0, longest))), pantry_).match.key;
+    };
+    std::size_t same = 0;
+    for (std::size_t at = 0; at < left.size(); ++at) {
+        const std::string key = key_of(left[at]);
+        same += !key.empty() && key == key_of(lines_[at]) ? 1U : 0U;
+    }
+    return 5 * same >= 4 * left.size();
 }
 
 std::vector<RecipeLine> RightColumn::take() {

@@ -7,6 +7,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,6 +22,8 @@ public:
     /// "2 cups milk         1 yeast cake": keeps the right part of a line that begins at byte `indent` of its
     /// own, and gives the left one, which is empty where nothing stands in it.
     SourcedText left_of(const SourcedText& line, std::size_t indent, std::string_view role);
+    /// Whether it holds what the left column holds, row by row: amounts for another batch.
+    bool mirrors(std::span<const RecipeLine> left) const;
     void push(RecipeLine line) { lines_.push_back(std::move(line)); }
     /// What was kept, in order; the next line begins another list.
     std::vector<RecipeLine> take();

@@ -12,10 +12,10 @@ namespace {
 
 // Words that say which stage, and how much of it, beside its name.
 constexpr auto filler_words = std::to_array<std::string_view>(
-    {"all",     "of",       "the",       "above",     "from",   "whole",  "entire", "quantity",
-     "risen",   "ripe",     "active",    "overnight", "cooled", "cooked", "your",   "made",
-     "cold",    "prepared", "dough",     "rye",       "recipe", "batch",  "full",   "starter",
-     "mixture", "bubbly",   "fermented", "cool",      "it"});
+    {"all",   "of",     "the",       "above",  "from",   "whole",   "entire",   "quantity", "risen",
+     "ripe",  "active", "overnight", "cooled", "cooked", "your",    "made",     "cold",     "prepared",
+     "dough", "rye",    "recipe",    "batch",  "full",   "starter", "mixture",  "bubbly",   "fermented",
+     "cool",  "it",     "tutta",     "tutto",  "ganze",  "gesamte", "gesamter", "toute",    "toda"});
 
 std::string words_of(const SplitLine& split) {
     std::string text;

@@ -194,7 +194,8 @@ private:
         const std::size_t listed = result_.lines.size();
         for (const RecipeLine& item : ingredients_in_prose(*recipe.behind_list, pantry_)) {
             Diagnostics found;
-            for (IngredientLine& line : read_ingredient_line(item.place, pantry_, item.role, found, habit)) {
+            for (IngredientLine& line :
+                 read_ingredient_line(item.place, pantry_, item.role, found, habit, item.words)) {
                 const bool is_apart = !is_in_dough(line.role) && !item.has_amount;
                 const bool is_wanted = line.ingredient != nullptr && (is_apart || !recipe.is_list_whole);
                 // butter for the pan, sugar for the glaze are more than those of a list in sentences

@@ -427,3 +427,43 @@ TEST_CASE("layout: items of a list are no sentence, though one names two amounts
     CHECK(lines_of(found.transcription) ==
           "dough: milk 516, dough: fresh yeast 50, dough: bread flour 1000, dough: ground moss?");
 }
+
+TEST_CASE("layout: two columns with the same ingredients are two batches") {
+    const std::string rows = "1 cup water                1 1/3 cups water\n"
+                             "1 tsp salt                 1 1/2 tsp salt\n"
+                             "3 cups bread flour         4 cups bread flour\n"
+                             "2 tsp instant yeast        2 1/2 tsp instant yeast\n";
+    const std::string first =
+        "dough: water 237, dough: salt 6, dough: bread flour 411, dough: instant yeast 6";
+    const Read headed = read("Plain loaf\n\n1.5 lb loaf                2 lb loaf\n" + rows);
+    CHECK(lines_of(headed.transcription) == first);
+    CHECK(headed.codes == "recipe-batches");
+    const Read bare = read("Plain loaf\n\n" + rows);
+    CHECK(lines_of(bare.transcription) == first);
+    CHECK(bare.codes == "recipe-batches");
+}
+
+TEST_CASE("sentences: a number alone is of the measure before it") {
+    const Read found =
+        read("Tea cakes.\n\nTake three cups of flour, one of milk, half a cup of sugar, one of the eggs left "
+             "from breakfast, a teaspoonful of salt and one of cinnamon, and half a yeast cake.\n");
+    CHECK(
+        lines_of(found.transcription) ==
+        "dough: all-purpose flour 375, dough: milk 244, dough: sugar 101, dough: salt 6, dough: cinnamon 3, "
+        "dough: fresh yeast 9");
+}
+
+TEST_CASE("lines: small words and headings of other languages") {
+    const Read german =
+        read("Vollkornbrot\n\n500 g Roggenvollkornmehl\n1 Pck. Trockenhefe\n400 ml Wasser, lauwarm\n"
+             "10 g Salz\netwas Butter für die Form\n");
+    CHECK(lines_of(german.transcription) ==
+          "dough: whole rye flour 500, dough: trockenhefe 7, dough: water 400, "
+          "dough: salt 10, greasing: butter");
+    const Read italian =
+        read("Pane di semola\n\nbiga:\n  farina 0 forte 200 g\n  acqua 110 g\n\nimpasto:\n  biga tutta\n"
+             "  semola rimacinata 500 g\n  acqua 380 g\n  sale 14 g\n");
+    CHECK(lines_of(italian.transcription) ==
+          "biga: farina 0 200, biga: water 110, stage: biga, "
+          "dough: semola rimacinata 500, dough: water 380, dough: salt 14");
+}
