@@ -61,10 +61,13 @@ struct RecipeSpelling {
 };
 constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
     {"c|cs|cu|cupsful|cupfuls", "cup"},
-    {"tb|tbl|tbls|tblspn|tbspn|tbsps|tablesp|tablespoonsful|tablespoonfuls|tablespoons|table "
+    {"tb|tbl|tbls|tblspn|tblspns|tblsp|tblsps|tbspn|tbspns|tbspoon|tbspoons|tbsps|tablesp|tablespoonsful|"
+     "tablespoonfuls|tablespoons|table "
      "spoon|table spoonful|table spoonfuls|tablespoonful",
      "tbsp"},
-    {"ts|tsps|tspn|teasp|teaspoonsful|teaspoonfuls|tea spoon|tea spoonful|tea spoonfuls|teaspoonful", "tsp"},
+    {"ts|tsps|tspn|tspns|tspoon|tspoons|teasp|teaspoonsful|teaspoonfuls|tea spoon|tea spoonful|tea "
+     "spoonfuls|teaspoonful",
+     "tsp"},
     {"grams|grammes|grm|gms|gm|gramm|grammi|gramos", "g"},
     {"kgs|kilos|kilogramm|chilo", "kg"},
     {"ozs|onz", "oz"},
@@ -172,7 +175,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
                 "counter|handling|bestauben|spolverare|fariner|enharinar"},
     {"filling", "filling|fill|stuffing|spreading|fullung|ripieno|garniture|farce|relleno"},
     {"topping",
-     "topping|toppings|top|tops|bottom|cross|crosses|sprinkling|sprinkle|garnish|decoration|decorating|"
+     "topping|toppings|top|tops|bottom|cross|crosses|paste|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
      "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle|belag|bestreuen|"
      "copertura|"

@@ -1,5 +1,6 @@
 #include "transcribe/line_markup.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -37,6 +38,11 @@ constexpr auto entities = std::to_array<std::pair<std::string_view, std::string_
     {"&egrave;", "\xC3\xA8"},
 });
 
+constexpr auto tags = std::to_array<std::string_view>(
+    {"br",      "b",       "i",   "em",   "strong", "u",   "s",    "sub",    "sup", "small",
+     "span",    "a",       "p",   "li",   "ul",     "ol",  "div",  "center", "hr",  "img",
+     "details", "summary", "kbd", "mark", "del",    "ins", "nobr", "wbr"});
+
 class MarkupReader {
 public:
     explicit MarkupReader(std::string_view line) : line_(line) {}
@@ -47,7 +53,7 @@ public:
             const char byte = line_[at_];
             const bool is_taken = (byte == '&' && take_entity()) || (byte == '\'' && take_quotes()) ||
                                   (byte == '[' && (take_wiki_link() || take_link())) ||
-                                  (byte == '{' && take_template()) ||
+                                  (byte == '{' && take_template()) || (byte == '<' && take_tag()) ||
                                   (byte == '!' && rest().substr(1).starts_with('[') && take_picture());
             if (!is_taken) {
                 out_ += byte;
@@ -111,6 +117,26 @@ private:
         return true;
     }
 
+    // "<br>" and "<b>" among Markdown, and "<!-- seen by nobody -->".
+    bool take_tag() {
+        const std::string_view text = rest().substr(0, longest_link);
+        if (text.starts_with("<!--")) {
+            const std::size_t end = text.find("-->");
+            at_ += end == std::string_view::npos ? 0 : end + 3;
+            return end != std::string_view::npos;
+        }
+        const std::size_t begin = text.starts_with("</") ? 2 : 1;
+        const std::size_t name_end = std::min(text.find_first_of(" />", begin), text.size());
+        const std::string_view name = text.substr(begin, name_end - begin);
+        const std::size_t end = text.find('>', begin);
+        if (end == std::string_view::npos || std::find(tags.begin(), tags.end(), name) == tags.end()) {
+            return false;
+        }
+        out_ += name == "br" ? " " : "";
+        at_ += end + 1;
+        return true;
+    }
+
     // Bytes of "[words](target)", and of its words; 0 where it is no link.
     std::pair<std::size_t, std::size_t> link_length(std::size_t begin) const {
         const std::string_view link = line_.substr(begin, longest_link);
@@ -143,8 +169,8 @@ private:
 } // namespace
 
 std::string without_markup(std::string_view line) {
-    return line.find_first_of("[&'!{") == std::string_view::npos ? std::string(line)
-                                                                 : MarkupReader(line).read();
+    return line.find_first_of("[&'!{<") == std::string_view::npos ? std::string(line)
+                                                                  : MarkupReader(line).read();
 }
 
 } // namespace leavenwright

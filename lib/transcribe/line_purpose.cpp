@@ -52,6 +52,10 @@ std::string purpose_in(const Tokens& tokens) {
                 return {};
             }
         }
+        if (token.is("spray") && at > 0 &&
+            tokens[at - 1].is_any({"cooking", "oil", "nonstick", "stick", "pan", "baking"})) {
+            return std::string(purpose_named("greasing"));
+        }
         is_behind = is_behind || token.is_any({"for", "to", "fur", "zum", "zur", "pour", "per", "para"});
         if (token.is("frying") && at + 1 < tokens.size() &&
             tokens[at + 1].is_any({"fat", "oil", "lard", "shortening"})) {
@@ -68,7 +72,7 @@ std::string_view purpose_of_layer(std::span<const LineToken> words) {
         std::all_of(words.begin(), words.end(), [](const LineToken& token) { return token.is_word(); });
     const bool is_layer =
         is_short && words.back().is_any({"wash", "egg wash", "eggwash", "glaze", "icing", "frosting",
-                                         "topping", "filling", "garnish", "streusel", "stuffing"});
+                                         "topping", "filling", "garnish", "streusel", "stuffing", "paste"});
     return is_layer ? purpose_named(words.back().folded) : std::string_view();
 }
 

@@ -21,6 +21,9 @@ bool is_space(char byte) {
 }
 
 std::string folded_word(std::string_view word) {
+    if (word == "w/" || word == "W/") {
+        return "with";
+    }
     std::string text = joined_at_margins(word);
     for (char& byte : text) {
         byte = byte >= 'A' && byte <= 'Z' ? static_cast<char>(byte - 'A' + 'a') : byte;

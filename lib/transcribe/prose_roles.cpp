@@ -87,6 +87,9 @@ void ProseRoles::read_verb(std::size_t at) {
         pending_ = {.role = "brushing", .joints = "with"};
     } else if (verb == "allow" && may_begin_amount(names_.word(at + 1))) {
         return; // "to 2 lbs. of flour allow 1/2 lb. of sugar" lists
+    } else if (verb == "sift" && names_.word(at + 1) == "on") {
+        role_ = "topping";
+        is_name_expected_ = true;
     } else if (is_mixing_verb(verb)) {
         role_ = sentence_role_;
         pending_ = {};

@@ -40,6 +40,9 @@ public:
                 blank_before_ = true;
                 continue;
             }
+            if (is_in_comment(line)) {
+                continue;
+            }
             const std::size_t end = line.find_last_not_of(" \t\r");
             const SourcedText whole{
                 .source = source_, .span = {source_->line_start(number), line.size()}, .text = line};
@@ -69,6 +72,18 @@ public:
     }
 
 private:
+    // "<!-- seen by nobody" down to "-->", where it is more than one line, or a line of its own.
+    bool is_in_comment(std::string_view line) {
+        const std::size_t begin = std::min(line.find_first_not_of(" \t"), line.size());
+        const bool is_begun = line.substr(begin).starts_with("<!--");
+        const std::size_t end = line.find("-->");
+        if (is_comment_open_ || is_begun) {
+            is_comment_open_ = end == std::string_view::npos;
+            return is_comment_open_ || is_blank(line.substr(end + 3));
+        }
+        return false;
+    }
+
     // A table of ingredients; what follows it are directions.
     bool take_table() {
         if (part_ == RecipePart::directions) {
@@ -247,8 +262,8 @@ private:
             labels.push_back(plain_line(label));
             begin = std::min(line.text.find_first_not_of(" \t", end), line.text.size());
         }
-        if (labels.size() < 2 ||
-            !is_item(cursor_.next_words().substr(0, cursor_.next_words().find("   ")), pantry_)) {
+        if (part_ == RecipePart::directions || labels.size() < 2 ||
+            !is_item(first_cell(cursor_.next_words()), pantry_)) {
             return false;
         }
         recipe_.batches = std::move(labels);
@@ -405,10 +420,10 @@ private:
 
     // "For the filling:", "## Dough", "**Glaze**"; lines among ingredients that name a group.
     bool take_heading(const SourcedText& line, const std::string& heading) {
-        const bool is_marked = line.text.starts_with('#') || line.text.starts_with(';') || // of a wiki
-                               is_ended_by_colon(line.text) || line.text.ends_with(" -") ||
-                               line.text.ends_with("--") ||
-                               (line.text.starts_with("**") && line.text.ends_with("**"));
+        const bool is_marked =
+            line.text.starts_with('#') || line.text.starts_with(';') || // of a wiki
+            is_ended_by_colon(line.text) || line.text.ends_with(" -") || line.text.ends_with("--") ||
+            (line.text.starts_with("**") && line.text.ends_with("**")) || is_over_inner_list(line.text);
         const std::string label = is_marked ? std::string() : label_before_words(line.text);
         const bool is_label = role_of_heading(label) && is_item(cursor_.next_words(), pantry_);
         const std::string title = is_label ? label : without_brackets(heading);
@@ -443,7 +458,7 @@ private:
         const bool is_in_directions = part_ == RecipePart::directions;
         const bool is_other_dough = is_in_directions && role == "dough" && whole_dough_.is_in(recipe_.lines);
         if (!role || is_title || is_other_dough ||
-            (is_in_directions && !begins_list(cursor_.next_words(), pantry_))) {
+            (is_in_directions && !begins_list(first_cell(cursor_.next_words()), pantry_))) {
             return false;
         }
         flush_columns();
@@ -455,6 +470,21 @@ private:
         groups_ += says_role ? 0U : 1U;
         group_ = says_role ? 0U : groups_;
         return true;
+    }
+
+    // Of two lists side by side, the left one's words.
+    static std::string_view first_cell(std::string_view line) {
+        line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
+        return line.substr(0, std::min(line.find("   "), line.find('\t')));
+    }
+
+    // "* Sponge" over "  * 75 g flour"
+    bool is_over_inner_list(std::string_view text) const {
+        const std::string_view below = cursor_.next_line();
+        const std::size_t indent = below.find_first_not_of(" \t");
+        return without_bullet(text).size() < text.size() && !has_digit(text) &&
+               indent != std::string_view::npos && indent > cursor_.indent() &&
+               is_item(below.substr(indent), pantry_);
     }
 
     // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin
@@ -512,7 +542,9 @@ private:
         if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
             flush_columns();
-            part_ = has_heading_ ? part_ : RecipePart::directions; // a note above a list is no end of it
+            const bool is_amid = !blank_before_ && is_item(cursor_.next_line(), pantry_);
+            const bool is_note = has_heading_ || is_amid; // no end of a list
+            part_ = is_note ? part_ : RecipePart::directions;
             take_direction(line);
             return;
         }
@@ -555,6 +587,7 @@ private:
     std::size_t groups_ = 0;        // below headings that say no role
     std::size_t group_ = 0;
     std::size_t read_to_ = 0; // bytes that a list which runs on took
+    bool is_comment_open_ = false;
     bool has_heading_ = false;
     bool is_behind_label_ = false;
     bool blank_before_ = true;

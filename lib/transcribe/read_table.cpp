@@ -31,6 +31,19 @@ bool is_amount(std::string_view text) {
     return text.size() <= longest && read_kitchen_amount(line_tokens(plain_line(text))).has_value();
 }
 
+constexpr std::size_t longest_name = 120;
+
+// The number in "10 eggs" of "Eggs, whole"; empty where a cell is no such number.
+std::string number_of(std::string_view cell, std::string_view name) {
+    const auto tokens = line_tokens(plain_line(cell.substr(0, longest_name)));
+    const auto of_name = line_tokens(plain_line(name.substr(0, longest_name)));
+    const bool is_pair = tokens.size() == 2 || (tokens.size() == 3 && tokens[2].is("."));
+    const bool is_number = is_pair && tokens[0].is_number() && tokens[1].is_word() && !of_name.empty() &&
+                           of_name[0].folded.starts_with(tokens[1].folded.substr(0, 3)) &&
+                           !is_amount_alone(cell);
+    return is_number ? tokens[0].text : std::string();
+}
+
 // "FLOUR,WHEAT,BREAD": names in which nothing stands behind the commas.
 std::string spaced_name(std::string_view name) {
     std::string text;
@@ -197,8 +210,27 @@ private:
         return false;
     }
 
+    // "Sugar, powdered (for dusting) 1 pound": too long for its column.
+    void part_name_from_weight(TableRow& row) const {
+        const std::size_t space = row.name.find_last_of(' ');
+        const std::size_t begin = space == std::string::npos || space == 0
+                                      ? std::string::npos
+                                      : row.name.find_last_of(' ', space - 1);
+        if (begin == std::string::npos || !is_amount_alone(std::string_view(row.name).substr(begin + 1))) {
+            return;
+        }
+        for (std::size_t at = 1; at < row.cells.size(); ++at) {
+            if (head_.columns[at].is_amount() && row.cells[at].empty()) {
+                row.cells[at] = row.name.substr(begin + 1);
+                row.name.resize(begin);
+                return;
+            }
+        }
+    }
+
     bool take_row(TableRow row, std::size_t begin_of_name) {
         row.name = row.cells.front();
+        part_name_from_weight(row);
         const bool is_indented = begin_of_name > begin_of_names_ && rows_seen_;
         const bool begins_small = !row.name.empty() && row.name.front() >= 'a' && row.name.front() <= 'z';
         if (!has_cells(row) && is_title(row.name)) {
@@ -249,7 +281,8 @@ private:
         if (part_named(title)) {
             return false;
         }
-        if (const auto role = role_of_heading(title)) {
+        const bool is_use = title.find(" for ") != std::string::npos; // "Fat for frying"
+        if (const auto role = role_of_heading(title); role && (!is_use || is_title(row.name))) {
             role_ = *role;
             rows_seen_ = false; // its rows may be set in
             return true;
@@ -332,7 +365,8 @@ private:
             if (!is_taken(column, role) || row.cells[at].empty() || is_blank_cell(row.cells[at])) {
                 continue;
             }
-            std::string text = without_name(row.cells[at], row.name);
+            const std::string number = number_of(row.cells[at], row.name);
+            std::string text = number.empty() ? row.cells[at] : number;
             if (!has_letter(text)) {
                 const std::string unit = column.unit.empty() ? unit_of_name(row.name) : column.unit;
                 text += unit.empty() ? "" : " " + unit;
@@ -344,16 +378,6 @@ private:
             return weight + measure;
         }
         return is_amount_alone(measure) ? weight + " (" + measure + ")" : weight;
-    }
-
-    // "10 eggs" of "Eggs, whole": the number.
-    static std::string without_name(const std::string& cell, std::string_view name) {
-        const auto tokens = line_tokens(plain_line(cell));
-        const auto of_name = line_tokens(plain_line(name.substr(0, longest_name)));
-        const bool repeats =
-            tokens.size() == 2 && tokens[0].is_number() && tokens[1].is_word() && !of_name.empty() &&
-            of_name[0].folded.starts_with(tokens[1].folded.substr(0, 3)) && !is_amount_alone(cell);
-        return repeats ? tokens[0].text : cell;
     }
 
     // "Water, cups": the measure of its numbers stands with the name.
@@ -372,7 +396,6 @@ private:
     }
 
     static constexpr std::size_t widest_indent = 4;
-    static constexpr std::size_t longest_name = 120;
 
     SourceHandle source_;
     TableHead head_;
@@ -410,9 +433,12 @@ std::vector<LeaderRow> leader_rows(std::string_view line) {
         std::size_t last = at + (is_pair ? 1 : 0);
         std::string words(cells[last].text);
         if (is_pair) {
-            const bool has_second = last + 1 < cells.size() && is_amount_alone(cells[last].text) &&
-                                    is_amount_alone(cells[last + 1].text);
-            words += has_second ? " (" + std::string(cells[last + 1].text) + ")" : "";
+            const std::string_view second = last + 1 < cells.size() && is_amount_alone(cells[last].text)
+                                                ? cells[last + 1].text
+                                                : std::string_view();
+            const bool is_count = !number_of(second, cells[at].text).empty();
+            const bool has_second = is_count || (!second.empty() && is_amount_alone(second));
+            words += has_second && !is_count ? " (" + std::string(second) + ")" : "";
             words += " " + spaced_name(cells[at].text);
             last += has_second ? 1 : 0;
         }

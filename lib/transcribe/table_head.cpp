@@ -94,12 +94,15 @@ std::optional<TableColumn> column_named(const TableCell& cell) {
         column.batch = plain_line(cell.text);
         return column;
     }
-    const std::size_t colon = cell.text.find(':');
-    if (colon != std::string_view::npos &&
-        is_batch_label(cell.text.substr(0, colon))) { // "50 servings: weight"
-        auto rest = column_named({.text = cell.text.substr(colon + 1), .begin = cell.begin, .end = cell.end});
+    const std::size_t mark = std::min(cell.text.find_first_of(":("), cell.text.find("<br"));
+    if (mark != std::string_view::npos && is_batch_label(cell.text.substr(0, mark))) {
+        // "50 servings: weight", "50 servings<br>weight", "100 portions (weights)"
+        const std::size_t end = cell.text[mark] == '<' ? cell.text.find('>', mark) : mark;
+        std::string_view what = cell.text.substr(std::min(end, cell.text.size() - 1) + 1);
+        what = what.substr(0, what.find(')'));
+        auto rest = column_named({.text = what, .begin = cell.begin, .end = cell.end});
         if (rest) {
-            rest->batch = plain_line(cell.text.substr(0, colon));
+            rest->batch = plain_line(cell.text.substr(0, mark));
         }
         return rest;
     }
@@ -273,6 +276,11 @@ private:
             is_another = is_another || std::find(seen.begin(), seen.end(), sort) != seen.end();
             seen.push_back(sort);
             column.batch = is_another ? "others" : "";
+        }
+        for (TableColumn& column : head_.columns) { // "100 portions (weights)   Approximate measures"
+            if (head_.batches.size() == 1 && column.is_amount() && column.batch.empty()) {
+                column.batch = head_.batches.front();
+            }
         }
     }
 

@@ -28,9 +28,21 @@ bool begins_with_key(std::string_view line, std::string_view key) {
            line[line.find_first_not_of(' ', key.size())] == ':';
 }
 
+// Begins with a tag, and is no Markdown with tags in it.
 bool is_page(std::string_view text) {
-    const std::size_t begin = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
-    return begin != std::string_view::npos && text[begin] == '<';
+    constexpr std::string_view blanks = " \t\r\n\xEF\xBB\xBF";
+    const auto skip_blanks = [&] {
+        text.remove_prefix(std::min(text.find_first_not_of(blanks), text.size()));
+    };
+    skip_blanks();
+    while (text.starts_with("<!--")) {
+        const std::size_t end = text.find("-->");
+        text.remove_prefix(end == std::string_view::npos ? text.size() : end + 3);
+        skip_blanks();
+    }
+    const bool has_heading =
+        text.find("\n# ") != std::string_view::npos || text.find("\n## ") != std::string_view::npos;
+    return text.starts_with('<') && (text.starts_with("<!") || !has_heading);
 }
 
 bool is_json(std::string_view text) {
@@ -197,13 +209,18 @@ private:
             for (IngredientLine& line :
                  read_ingredient_line(item.place, pantry_, item.role, found, habit, item.words)) {
                 const bool is_apart = !is_in_dough(line.role) && !item.has_amount;
-                const bool is_wanted = line.ingredient != nullptr && (is_apart || !recipe.is_list_whole);
+                const bool is_measured_apart = !is_in_dough(line.role) && item.has_amount && !item.is_part &&
+                                               !is_weight_listed(line, listed);
+                const bool is_wanted =
+                    line.ingredient != nullptr && (is_apart || is_measured_apart || !recipe.is_list_whole);
                 // butter for the pan, sugar for the glaze are more than those of a list in sentences
-                const bool is_more = !is_in_dough(line.role) && !item.is_part && !recipe.is_list_whole;
+                const bool is_more =
+                    !is_in_dough(line.role) && !item.is_part && (is_measured_apart || !recipe.is_list_whole);
                 if (!is_wanted || is_listed(line, item, {.lines = listed, .is_apart = is_more})) {
                     continue;
                 }
-                if (!is_apart) { // a pan's flour changes no dough
+                if (!is_apart &&
+                    !(is_measured_apart && recipe.is_list_whole)) { // a pan's flour changes no dough
                     diagnostics_.warning(Code::ingredients_in_prose, line.place,
                                          in_quotes(line.key) + " stands in a sentence behind the list",
                                          "look whether it belongs to the dough");
@@ -212,6 +229,16 @@ private:
                 result_.lines.push_back(std::move(line));
             }
         }
+    }
+
+    // Whether the list has just that much of it: "brush with 2 tablespoons of butter" is that butter.
+    bool is_weight_listed(const IngredientLine& line, std::size_t listed) const {
+        constexpr double tolerance = 0.05;
+        const auto lines = std::span(result_.lines).first(listed);
+        return std::any_of(lines.begin(), lines.end(), [&](const IngredientLine& other) {
+            return other.ingredient == line.ingredient && other.weight && line.weight &&
+                   std::abs((other.weight->likely / line.weight->likely).value() - 1.0) < tolerance;
+        });
     }
 
     struct Listed {

@@ -67,6 +67,16 @@ DirectionWord direction_word(std::string text) {
     return {.text = std::move(text), .kind = kind, .role = role};
 }
 
+// "Top with sauce and cheese"; "the top" is no act.
+void take_top(std::vector<DirectionWord>& words) {
+    for (std::size_t at = 0; at + 1 < words.size(); ++at) {
+        if (words[at].text == "top" && words[at + 1].text == "with") {
+            words[at].kind = Kind::apart;
+            words[at].role = "topping";
+        }
+    }
+}
+
 std::vector<DirectionWord> words_of(std::span<const std::string> directions) {
     constexpr std::size_t most_words = 20000;
     std::vector<DirectionWord> words;
@@ -87,6 +97,7 @@ std::vector<DirectionWord> words_of(std::span<const std::string> directions) {
             }
         }
     }
+    take_top(words);
     return words;
 }
 
@@ -211,8 +222,8 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
             continue;
         }
         std::vector<std::string> calls = calls_of(line);
-        if (!calls.empty() && is_seed(line) && std::count_if(lines.begin(), lines.end(), is_seed) == 1) {
-            calls.emplace_back("seed");
+        if (!calls.empty() && is_seed(line)) { // "sprinkle the seeds" are all of them
+            calls.emplace_back(std::count_if(lines.begin(), lines.end(), is_seed) == 1 ? "seed" : "seeds");
         }
         const std::string role = calls.empty() ? std::string() : role_by_directions(words, calls);
         if (role.empty()) {

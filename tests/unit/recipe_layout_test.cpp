@@ -467,3 +467,73 @@ TEST_CASE("lines: small words and headings of other languages") {
           "biga: farina 0 200, biga: water 110, stage: biga, "
           "dough: semola rimacinata 500, dough: water 380, dough: salt 14");
 }
+
+TEST_CASE("layout: Markdown with comments, tags and lists within lists") {
+    const Read found =
+        read("<!-- imported -->\n# Sweet bread\n\n<!-- two\nlines -->\n## Ingredients\n\n* Sponge\n"
+             "  * 100 ml lukewarm [milk](milk.md)\n  * 25 g fresh [yeast](yeast.md)\n* Main dough\n"
+             "  * 925 g <b>bread flour</b>\n  * 10 g salt<br>\n* Finishing\n  * 1 [egg yolk](eggs.md)\n");
+    CHECK(found.transcription.name == "Sweet bread");
+    CHECK(lines_of(found.transcription) ==
+          "sponge: milk 103, sponge: fresh yeast 25, dough: bread flour 925, "
+          "dough: salt 10, topping: egg yolk 17");
+}
+
+TEST_CASE("layout: heads of tables with their batch above a break, or what they measure in brackets") {
+    const Read broken =
+        read("# Rolls\n\n"
+             "| Ingredients | 50 Servings<br>Weight | 50 Servings<br>Measure | 100 Servings<br>Weight |\n"
+             "|---|---|---|---|\n"
+             "| Bread flour | 1 lb 12 oz | 1 qt 2 cups | 3 lb 8 oz |\n"
+             "| Water | | 2 cups | |\n"
+             "| Salt | | 2 Tbsp | |\n");
+    CHECK(lines_of(broken.transcription) == "dough: bread flour 794, dough: water 473, dough: salt 36");
+    CHECK(broken.codes.find("recipe-batches") != std::string::npos);
+    const Read dotted = read("DOUGHNUTS\n\n"
+                             "Ingredients              100 portions (weights)   Approximate measures\n"
+                             "Water, lukewarm ........ 1 pound ................ 1 pint.\n"
+                             "Eggs, whole, beaten .... 1 pound ................ 9 eggs.\n"
+                             "Flour, hard, sifted .... 6 pounds ............... 6 quarts.\n"
+                             "Nutmeg ................. ........................ 1 tablespoon.\n"
+                             "Fat for frying.\n"
+                             "Sugar, powdered (for dusting) 1 pound ........... 1 quart.\n");
+    CHECK(lines_of(dotted.transcription) ==
+          "dough: water 454, dough: egg 454, dough: bread flour 2722, dough: nutmeg 7, "
+          "bath: fat, dusting: powdered sugar 454");
+    const Read bare =
+        read("Buns\n\nEggs, whole .... 1 pound ..... 9 eggs.\nFlour .... 6 pounds ..... 6 quarts.\n");
+    CHECK(lines_of(bare.transcription) == "dough: egg 454, dough: all-purpose flour 2722");
+}
+
+TEST_CASE(
+    "layout: a remark amid a list, a filling in two columns below the steps, and what is brushed on there") {
+    const Read found = read("Nut roll\n\n"
+                            "8 c. flour                         3 eggs, beaten\n"
+                            "1 tsp. salt                        1/2 c. warm milk\n"
+                            "when cool, the yeast, and then\n"
+                            "1 cake yeast\n\n"
+                            "    Mix well. Let rise 1 hour. Brush tops with 1 beaten egg. Bake at 350 F.\n\n"
+                            "Filling:\n"
+                            "2 lb. ground walnuts               1 c. hot milk\n"
+                            "2 c. sugar                         1 stick butter, melted\n");
+    CHECK(
+        lines_of(found.transcription) ==
+        "dough: all-purpose flour 1000, dough: salt 6, dough: egg 150?, dough: milk 122, dough: fresh yeast "
+        "17?, "
+        "filling: walnut 907, filling: sugar 403, filling: milk 244, filling: butter 113, brushing: egg 50");
+}
+
+TEST_CASE("lines: paste for crosses, sprays, and seeds and toppings that the directions name") {
+    const Read buns =
+        read("Buns\n\n4 cups flour\n40 g butter\nFLOUR PASTE:  1/2 cup plain flour;  4 to 5 tblspns water\n"
+             "nonstick cooking spray\n");
+    CHECK(lines_of(buns.transcription) ==
+          "dough: all-purpose flour 528?, dough: butter 40, topping: all-purpose flour 66?, "
+          "topping: water 67?, greasing: nonstick cooking spray?");
+    const Read flat =
+        read("Flat loaf\n\n600 g bread flour\n400 ml water\n1 tbsp sesame seeds\n1 tsp nigella seeds\n"
+             "1 cup tomato sauce\n\nMix flour and water. Top with sauce. Sprinkle seeds. Bake at 220 C.\n");
+    CHECK(lines_of(flat.transcription) ==
+          "dough: bread flour 600, dough: water 400, topping: sesame seed 9?, "
+          "topping: nigella seed 2?, topping: tomato sauce?");
+}
