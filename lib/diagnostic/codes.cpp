@@ -80,7 +80,7 @@ constexpr auto catalogue = std::to_array<CatalogueEntry>({
      "A formula may have at most 2,000 lines of ingredients, keys and steps.", "a dough of 5,000 ingredients",
      "a dough of 40 ingredients"},
     {Code::hydration_unusual, "hydration-unusual",
-     "The true hydration is outside what is usual for a dough. A warning of `check`.",
+     "The true hydration is outside what is usual for a dough. A warning of `check` and `transcribe`.",
      "water: 300 g on 1000 g of flour", "water: 650 g on 1000 g of flour"},
     {Code::ingredient_ambiguous, "ingredient-ambiguous",
      "The name stands for several things that weigh or work differently.", "yeast: 7 g",
@@ -183,8 +183,8 @@ constexpr auto catalogue = std::to_array<CatalogueEntry>({
     {Code::root_not_a_map, "root-not-a-map", "A formula begins with keys: a word, a colon, a space.",
      "formula:1", "formula: 1"},
     {Code::salt_unusual, "salt-unusual",
-     "The salt is outside what is usual for a dough. A warning of `check`.", "salt: 50 g on 1000 g of flour",
-     "salt: 20 g on 1000 g of flour"},
+     "The salt is outside what is usual for a dough. A warning of `check` and `transcribe`.",
+     "salt: 50 g on 1000 g of flour", "salt: 20 g on 1000 g of flour"},
     {Code::scale_target_unfit, "scale-target-unfit",
      "A size is missing, given twice, or lacks what it needs beside it.", "scale loaf.yaml --baked 800g",
      "scale loaf.yaml --baked 800g --loss 12%"},
@@ -269,6 +269,9 @@ constexpr auto catalogue = std::to_array<CatalogueEntry>({
      "leavenwright water on a dough of flour and milk", "a dough with water: 100 g"},
     {Code::yaml_syntax, "yaml-syntax", "The text is not well-formed YAML.", "dough: { salt: 20 g",
      "dough: { salt: 20 g }"},
+    {Code::yeast_unusual, "yeast-unusual",
+     "A recipe as it is read has more yeast than any dough. A warning of `transcribe`.", "12 kg yeast",
+     "12 g yeast"},
 });
 
 constexpr bool is_in_order() {

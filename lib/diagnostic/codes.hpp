@@ -104,6 +104,7 @@ enum class Code {
     water_temperature_unfit,
     water_unweighed,
     yaml_syntax,
+    yeast_unusual,
 };
 
 struct CatalogueEntry {

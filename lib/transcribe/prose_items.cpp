@@ -87,6 +87,9 @@ private:
         if (auto found = names_.without_amount(at, !is_in_dough(roles_.role()))) {
             return found;
         }
+        if (auto found = one_measure(at)) {
+            return found;
+        }
         const bool may_be_likened = names_.is_likened(at);
         const bool may_be_amount = may_begin_amount(names_.word(at));
         if (tries_ >= most_tries || !(may_be_likened || may_be_amount)) {
@@ -96,6 +99,28 @@ private:
         auto found = may_be_likened ? names_.likened(at) : std::nullopt;
         found = found || !may_be_amount ? found : measured_item(names_, at);
         return found ? found : in_measure_before(at);
+    }
+
+    // "two eggs, tablespoon of yeast": one of them.
+    std::optional<FoundItem> one_measure(std::size_t at) const {
+        constexpr std::size_t most_name_words = 3;
+        constexpr std::size_t shortest = 3;
+        const std::string_view word = names_.word(at);
+        if (at > 0 || names_.word(1) != "of" || word.size() < shortest || !measure_named(word, word)) {
+            return std::nullopt;
+        }
+        for (std::size_t end = std::min(2 + most_name_words, names_.size()); end > 2; --end) {
+            const std::string_view text = names_.text_of(0, end);
+            if (is_ingredient_line(text, names_.pantry())) {
+                return FoundItem{.begin = 0,
+                                 .end = end,
+                                 .text_begin = names_.clause().words.front().begin,
+                                 .ingredient = names_.named(2, end),
+                                 .words = "1 " + std::string(text),
+                                 .has_amount = true};
+            }
+        }
+        return std::nullopt;
     }
 
     // "two tablespoonfuls of butter, two of sugar": tablespoonfuls again.

@@ -120,6 +120,11 @@ private:
         if (blank_before_) {
             flush_columns();
         }
+        if (part_ == RecipePart::heading && recipe_.name.empty() && !numbered_title(whole.text).empty() &&
+            !part_label(whole.text)) {
+            set_name(numbered_title(whole.text));
+            return;
+        }
         if (goes_on_as_list() && !is_item(whole.text, pantry_)) {
             return; // "Next day", over its items
         }
@@ -506,6 +511,16 @@ private:
         return length > 0;
     }
 
+    // "One quart of flour, add two eggs, one half-pint of milk"
+    bool is_several(const SourcedText& line) const {
+        constexpr std::size_t shortest = 60;
+        constexpr std::ptrdiff_t fewest = 3;
+        const auto lines =
+            line.text.size() > shortest ? ingredients_in_prose(line, pantry_) : std::vector<RecipeLine>();
+        return std::count_if(lines.begin(), lines.end(),
+                             [](const RecipeLine& item) { return item.has_amount; }) >= fewest;
+    }
+
     void take_before(const SourcedText& line) {
         // of a name not known
         const bool is_above_list =
@@ -514,6 +529,9 @@ private:
                                  (is_item(cursor_.next_line(), pantry_) || has_measure(cursor_.next_line()));
         if (is_above_list) {
             return; // how an ingredient is sold
+        }
+        if (is_several(line)) {
+            return; // a sentence with the whole recipe, perhaps
         }
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = RecipePart::ingredients;

@@ -17,12 +17,19 @@ bool is_word_of(std::string_view text, std::initializer_list<std::string_view> w
     return std::find(words.begin(), words.end(), text) != words.end();
 }
 
-// The number of a recipe in its book, with the full stop and the space behind it.
+// The number of a recipe in its book, with the marks behind it: "1718. ", "1722.--".
 std::size_t length_of_number(std::string_view text) {
     constexpr std::size_t most_digits = 4;
     const std::size_t digits = text.find_first_not_of("0123456789");
-    const bool is_number = digits > 0 && digits <= most_digits && text.substr(digits).starts_with(". ");
-    return is_number ? digits + 2 : 0U;
+    if (digits == 0 || digits > most_digits) {
+        return 0;
+    }
+    for (const std::string_view mark : {".--", ".\xE2\x80\x94", ". "}) {
+        if (text.substr(digits).starts_with(mark)) {
+            return digits + mark.size();
+        }
+    }
+    return 0;
 }
 
 } // namespace
@@ -64,6 +71,13 @@ std::optional<PartLabel> part_label(std::string_view line) {
         begin += line.substr(begin).starts_with(mark) ? mark.size() : 0U;
     }
     return part && begin < line.size() ? std::optional(PartLabel{*part, begin}) : std::nullopt;
+}
+
+std::string_view numbered_title(std::string_view line) {
+    const std::string_view title = line.substr(length_of_number(line));
+    const bool has_small =
+        std::any_of(title.begin(), title.end(), [](char byte) { return byte >= 'a' && byte <= 'z'; });
+    return title.size() < line.size() && !has_small && count_words(title) > 0 ? title : std::string_view();
 }
 
 std::size_t length_of_yield_word(std::string_view heading) {

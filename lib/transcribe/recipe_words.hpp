@@ -22,6 +22,9 @@ struct PartLabel {
 /// A heading and the words below it on one line: "INGREDIENTS.--1 lb. of flour", "Method: Cream the yeast",
 /// "1718. INGREDIENTS".
 std::optional<PartLabel> part_label(std::string_view line);
+/// "YEAST-CAKES" of "1722.--YEAST-CAKES": a title in capitals behind its number in a book; empty where the
+/// line is no such title.
+std::string_view numbered_title(std::string_view line);
 /// Bytes of the word that says what a recipe makes, before what it is: "makes ", "yield: "; 0 where none
 /// does. `heading` is folded.
 std::size_t length_of_yield_word(std::string_view heading);

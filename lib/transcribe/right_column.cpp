@@ -20,11 +20,15 @@ SourcedText RightColumn::left_of(const SourcedText& line, std::size_t indent, st
         return line.part(0, text.substr(0, *right).find_last_not_of(" \t") + 1);
     }
     const std::size_t gap = std::min(text.find("   "), text.find('\t'));
-    if (gap == std::string_view::npos || !is_ingredient_line(text.substr(0, gap), pantry_)) {
+    if (gap == std::string_view::npos) {
         return line;
     }
     const std::size_t right = text.find_first_not_of(" \t", gap);
-    if (!begins_item(text.substr(right))) { // a share, a remark
+    const bool is_left_known = is_ingredient_line(text.substr(0, gap), pantry_);
+    const bool is_pair = // "1 cup moss       1/2 yeast cake"
+        has_measure(text.substr(0, gap)) && begins_with_number(text.substr(right)) &&
+        is_ingredient_line(text.substr(right), pantry_);
+    if (!(is_left_known && begins_item(text.substr(right))) && !is_pair) { // a share, a remark
         return line;
     }
     begin_ = indent + right;

@@ -84,6 +84,7 @@ bool is_running_text(std::string_view paragraph) {
     std::size_t small = 0;
     std::size_t open = 0;
     std::size_t listed = 0; // lines with a figure first
+    std::size_t parted = 0; // lines in columns
     std::string_view before;
     while (!paragraph.empty()) {
         const std::size_t end = std::min(paragraph.find('\n'), paragraph.size());
@@ -92,6 +93,7 @@ bool is_running_text(std::string_view paragraph) {
         if (line.empty()) {
             continue;
         }
+        parted += line.find("   ") != std::string_view::npos ? 1U : 0U;
         if (!before.empty()) {
             const bool goes_on = is_small(line.front());
             const bool is_wide = before.size() >= margin && (goes_on || holds_sentence_end(before));
@@ -102,6 +104,9 @@ bool is_running_text(std::string_view paragraph) {
             open += is_open ? 1U : 0U;
         }
         before = line;
+    }
+    if (2 * parted > breaks + 1) {
+        return false;
     }
     return breaks == 0
                ? is_long_line(before)

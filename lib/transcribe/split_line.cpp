@@ -192,7 +192,9 @@ private:
             const LineToken& word = tokens_[is_led ? 1 : 0];
             const auto measure = measure_named(word.text, word.folded);
             const bool is_pinch = measure && (measure->name == "pinch" || measure->name == "dash");
-            if (is_pinch) {
+            const bool is_one = measure && !is_led && word.folded.size() > 2 && tokens_.size() > 2 &&
+                                tokens_[1].is("of"); // "cup of milk"
+            if (is_pinch || is_one) {
                 LineToken one;
                 one.kind = LineToken::Kind::number;
                 one.text = "1";

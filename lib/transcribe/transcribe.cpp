@@ -462,12 +462,26 @@ private:
         result_.hydration = ReadHydration{likely, std::max(likely - half_width, 0.0), likely + half_width};
     }
 
+    // Dry yeast as the three times of fresh that does its work (common practice, no source).
+    Mass fresh_yeast() const {
+        constexpr double fresh_for_dry = 3.0;
+        Mass sum{};
+        for (const IngredientLine& line : result_.lines) {
+            if (line.is_known() && line.ingredient->is_yeast() && line.weight && is_in_dough(line.role)) {
+                const bool is_fresh = line.ingredient == pantry_.find("fresh yeast").ingredient;
+                sum += (is_fresh ? 1.0 : fresh_for_dry) * line.weight->likely;
+            }
+        }
+        return sum;
+    }
+
     // A dough that hardly anybody makes was hardly read right. Wider than what `check` calls usual (common
     // practice, no source): batters and crackers are read too.
     void warn_of_unlikely(const Overall& overall) {
         constexpr double driest = 0.30;
         constexpr double wettest = 1.80;
         constexpr double saltiest = 0.05;
+        constexpr double most_yeast = 0.20;
         const std::string hint =
             "look whether an amount is missing, stands twice, or belongs to another part";
         const double water = overall.hydration_true().value();
@@ -475,6 +489,12 @@ private:
         if (is_liquid_listed_ && (water < driest || water > wettest)) {
             diagnostics_.warning(Code::hydration_unusual, beginning(),
                                  "as it is read, the dough has " + show_percent(water) + " of water", hint);
+        }
+        if (const double yeast = fresh_yeast() / overall.total_flour; yeast > most_yeast) {
+            diagnostics_.warning(Code::yeast_unusual, beginning(),
+                                 "as it is read, the dough has as much yeast as " + show_percent(yeast) +
+                                     " of fresh yeast",
+                                 hint);
         }
         if (salt > saltiest) {
             diagnostics_.warning(Code::salt_unusual, beginning(),

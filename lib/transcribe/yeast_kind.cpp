@@ -17,8 +17,9 @@ YeastKind choose_yeast_kind(const NameMatch& match, const std::optional<KitchenA
                             const Pantry& pantry) {
     constexpr double least_fresh_g = 20.0; // what is weighed so is hardly dry, but for a bakery
     const std::string measure = amount ? amount->measure.name : std::string();
-    const bool is_cake = measure == "cake" || measure == "cube" || measure == "oz" ||
-                         (measure == "g" && amount->number >= least_fresh_g);
+    const bool is_heavy = amount && amount->measure.kind == Measure::Kind::mass &&
+                          in_grams(amount->number * amount->measure.mass) >= least_fresh_g;
+    const bool is_cake = measure == "cake" || measure == "cube" || measure == "oz" || is_heavy;
     const auto begin = match.meanings.begin();
     auto choice = std::find(begin, match.meanings.end(), is_cake ? "fresh yeast" : "active dry yeast");
     choice = choice == match.meanings.end() ? begin : choice;

@@ -537,3 +537,31 @@ TEST_CASE("lines: paste for crosses, sprays, and seeds and toppings that the dir
           "dough: bread flour 600, dough: water 400, topping: sesame seed 9?, "
           "topping: nigella seed 2?, topping: tomato sauce?");
 }
+
+TEST_CASE("layout: a title behind its number in a book is no amount") {
+    const Read found =
+        read("1722.--YEAST-CAKES, OR TEA-CAKES.\n\n"
+             "INGREDIENTS.--2 lbs. of flour, 1/2 teaspoonful of salt, 1/4 lb. of butter, 1 egg.\n\n"
+             "Mode.--Put the flour into a basin; let it rise near the fire.\n");
+    CHECK(found.transcription.name == "YEAST-CAKES, OR TEA-CAKES.");
+    CHECK(lines_of(found.transcription) ==
+          "dough: all-purpose flour 907, dough: salt 3, dough: butter 113, dough: egg 50");
+}
+
+TEST_CASE("layout: a right column beside what the pantry does not know") {
+    const Read found = read("Oat bread\n\n1 cup moss             1/2 yeast cake softened in\n"
+                            "1 tablespoon lard      1/4 cup warm water\n"
+                            "1 1/2 teaspoons salt   2 1/2 cups bread flour\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: moss?, dough: lard 13, dough: salt 9, dough: fresh yeast 9, "
+          "dough: water 59, dough: bread flour 343");
+}
+
+TEST_CASE("lines: a measure without a number, and yeast by the pound") {
+    const Read found =
+        read("Rolls.\n\nOne quart of flour, add two eggs, one half-pint of milk, tablespoon of yeast.\n");
+    CHECK(lines_of(found.transcription).find("active dry yeast 12?") != std::string::npos);
+    const Read shop = read("Bakehouse loaf\n\ncup of water\n98 lb flour\n1 lb yeast\n");
+    CHECK(lines_of(shop.transcription) ==
+          "dough: water 237, dough: all-purpose flour 44452, dough: fresh yeast 454?");
+}
