@@ -272,6 +272,11 @@ private:
     void report_left_over() {
         for (std::size_t at = 1; at + 1 < split_.name.size() && at < 60; ++at) {
             const LineToken& token = split_.name[at];
+            if (token.is("%") && split_.name[at + 1].is_word() && at > 1 && !split_.aside.empty()) {
+                doubt(Code::amount_doubtful, in_quotes(said_) + " names shares of several things",
+                      "write each ingredient on a line of its own");
+                return;
+            }
             if (token.is("per")) {
                 doubt(Code::amount_doubtful, in_quotes(said_) + " is an amount for a part of something",
                       "write the whole amount in the formula");

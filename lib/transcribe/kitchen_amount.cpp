@@ -272,6 +272,15 @@ private:
         while (peek(next) != nullptr && peek(next)->is(".")) {
             ++next;
         }
+        if (peek(next) != nullptr && peek(next)->is("a") && peek(next + 1) != nullptr) { // "c. a soupe"
+            const std::string three = first.folded + " a " + peek(next + 1)->folded;
+            if (auto measure = measure_named(three, three)) {
+                amount.measure = *std::move(measure);
+                next += 2;
+                next += peek(next) != nullptr && peek(next)->is(".") ? 1U : 0U;
+                return next - ahead;
+            }
+        }
         if (peek(next) != nullptr && peek(next)->is_word()) {
             const std::string pair = first.folded + " " + peek(next)->folded;
             std::size_t end = next + 1;

@@ -77,8 +77,12 @@ constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
     {"pts|pints", "pint"},
     {"ltr|lt|ltrs|litres|liters|litro|litri|litros", "l"},
     {"mls|mil", "ml"},
-    {"el|essloffel|cucchiaio|cucchiai|cucharada|cucharadas", "metric tbsp"},
-    {"tl|teeloffel|cucchiaino|cucchiaini|cucharadita|cucharaditas", "metric tsp"},
+    {"c a soupe|c a s|cuil a soupe|cuillere a soupe|cuilleres a soupe|cuilleree a "
+     "soupe|cas|el|essloffel|cucchiaio|cucchiai|cucharada|cucharadas",
+     "metric tbsp"},
+    {"c a cafe|c a c|c a the|cuil a cafe|cuillere a cafe|cuilleres a "
+     "cafe|cac|tl|teeloffel|cucchiaino|cucchiaini|cucharadita|cucharaditas",
+     "metric tsp"},
 });
 
 // Things that are counted; the first word is the one that the pantry has for it.
@@ -129,7 +133,8 @@ constexpr std::string_view preparations =
     "plain|"
     "natural|local|stoneground|stone|milled|fine|coarse|medium|large|small|extra|jumbo|heaping|heaped|"
     "rounded|"
-    "etwas|poco|lauwarm|lauwarme|lauwarmes|weiche|tiepida|tiepido|tiede|tibia|tibio|forte|"
+    "mou|molle|doux|tendre|etwas|poco|lauwarm|lauwarme|lauwarmes|weiche|tiepida|tiepido|tiede|tibia|tibio|"
+    "forte|"
     "scant|level|generous|new|unbleached|bleached|enriched|granulated|quick|rising|the|of|a|an|very|"
     "about|approximately|approx|each|total|more|less|needed|necessary|required|desired|taste|as|to|your|"
     "choice|"
@@ -172,14 +177,14 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "plaque|molde|engrasar"},
     {"dusting", "dusting|dust|kneading|rolling|roll|shaping|flouring|couche|banneton|basket|cloth|parchment|"
                 "stone|board|surface|surfaces|bench|worktop|peel|"
-                "counter|handling|bestauben|spolverare|fariner|enharinar"},
+                "counter|handling|bestauben|spolverare|fariner|enharinar|espolvorear"},
     {"filling", "filling|fill|stuffing|spreading|fullung|ripieno|garniture|farce|relleno"},
     {"topping",
      "topping|toppings|top|tops|bottom|cross|crosses|paste|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
      "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle|belag|bestreuen|"
      "copertura|"
-     "cobertura|espolvorear"},
+     "cobertura"},
     {"feeding", "feeding|feed|feedings"},
     {"bath", "bath|poaching|frying|fry|deep frying|poach|pot|simmering|boiling|boil|water bath"},
 });

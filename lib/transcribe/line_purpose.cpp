@@ -71,8 +71,9 @@ std::string_view purpose_of_layer(std::span<const LineToken> words) {
         !words.empty() && words.size() <= most_words &&
         std::all_of(words.begin(), words.end(), [](const LineToken& token) { return token.is_word(); });
     const bool is_layer =
-        is_short && words.back().is_any({"wash", "egg wash", "eggwash", "glaze", "icing", "frosting",
-                                         "topping", "filling", "garnish", "streusel", "stuffing", "paste"});
+        is_short && !words.front().is("not") &&
+        words.back().is_any({"wash", "egg wash", "eggwash", "glaze", "icing", "frosting", "topping",
+                             "filling", "garnish", "streusel", "stuffing", "paste"});
     return is_layer ? purpose_named(words.back().folded) : std::string_view();
 }
 

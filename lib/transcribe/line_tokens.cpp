@@ -379,6 +379,12 @@ std::string plain_line(std::string_view line) {
     std::string text =
         with_plain_marks(without_markup(is_broken ? joined_at_margins(whole) : std::string(whole)));
     trim(text);
+    // "1 cup puree *not pie filling": a remark; a star that closes later is emphasis.
+    const std::size_t star = text.find(" *");
+    if (star != std::string::npos && star + 2 < text.size() &&
+        text.find('*', star + 2) == std::string::npos) {
+        text = text.substr(0, star) + " (" + text.substr(star + 2) + ")";
+    }
     // Emphasis: a mark that is doubled or stands at an end of the line.
     std::string out;
     for (std::size_t at = 0; at < text.size(); ++at) {

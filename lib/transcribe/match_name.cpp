@@ -38,13 +38,14 @@ void push_words(Words& words, std::string_view text) {
     }
 }
 
-// "d'olio": the name stands behind the apostrophe.
-std::string without_elision(const LineToken& token) {
-    const bool is_elided = token.text.starts_with("d'") || token.text.starts_with("l'");
-    return is_elided ? token.folded.substr(1) : token.folded;
+bool is_elided(const LineToken& token) {
+    return token.text.starts_with("d'") || token.text.starts_with("l'");
 }
 
-Segments segments_of(std::span<const LineToken> tokens) {
+// "d'olio": the name stands behind the apostrophe; "huile d'olive" is one name with it.
+enum class Elision { kept, first_dropped, dropped };
+
+Segments segments_of(std::span<const LineToken> tokens, Elision elision) {
     Segments segments;
     segments.parts.emplace_back();
     bool is_clause = false;
@@ -55,6 +56,10 @@ Segments segments_of(std::span<const LineToken> tokens) {
             break;
         }
         if (token.is("\"") || token.is("'")) { // '"00" flour', "confectioners' sugar"
+            continue;
+        }
+        if (token.is("/") && segments.parts.size() == 1 && !segments.parts.back().empty()) { // "oil/ghee"
+            is_or = is_clause = true;
             continue;
         }
         const bool is_comma = token.kind == LineToken::Kind::mark && token.text != "." && token.text != "&";
@@ -78,7 +83,12 @@ Segments segments_of(std::span<const LineToken> tokens) {
             segments.behind_or.push_back(token.folded);
         }
         if (!is_clause && segments.parts.back().size() < most_words && token.text != ".") {
-            push_words(segments.parts.back(), token.is_number() ? token.text : without_elision(token));
+            const bool is_cut = is_elided(token) &&
+                                (elision == Elision::dropped ||
+                                 (elision == Elision::first_dropped && is_harmless(segments.parts.back())));
+            push_words(segments.parts.back(), token.is_number() ? token.text
+                                              : is_cut          ? token.folded.substr(1)
+                                                                : token.folded);
         }
     }
     return segments;
@@ -173,10 +183,7 @@ bool names_culture(const Words& words) {
     });
 }
 
-} // namespace
-
-NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
-    Segments segments = segments_of(tokens);
+NameMatch match_segments(Segments segments, const Pantry& pantry) {
     NameMatch match;
     join_preparation(segments.parts);
     Words head = segments.parts.front();
@@ -236,6 +243,20 @@ NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
         match.alternative = differs ? other.key : std::string();
     }
     return match;
+}
+
+} // namespace
+
+NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
+    if (std::any_of(tokens.begin(), tokens.end(), is_elided)) {
+        for (const Elision elision : {Elision::kept, Elision::first_dropped}) {
+            NameMatch match = match_segments(segments_of(tokens, elision), pantry);
+            if (match.ingredient != nullptr || !match.meanings.empty()) {
+                return match;
+            }
+        }
+    }
+    return match_segments(segments_of(tokens, Elision::dropped), pantry);
 }
 
 } // namespace leavenwright

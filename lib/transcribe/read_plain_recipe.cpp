@@ -437,8 +437,9 @@ private:
             (part_ == RecipePart::ingredients ||
              (part_ == RecipePart::directions && is_item(cursor_.next_words(), pantry_)) ||
              (part_ == RecipePart::heading && is_ingredient_line(cursor_.next_line(), pantry_)));
-        const bool is_word = part_ != RecipePart::directions && count_words(title) == 1 &&
-                             role_of_heading(title) &&
+        const bool is_short =
+            count_words(title) == 1 || (title.starts_with("for ") && count_words(title) <= 4);
+        const bool is_word = part_ != RecipePart::directions && is_short && role_of_heading(title) &&
                              (is_ingredient_line(cursor_.next_line(), pantry_) || // "Dough" over its items
                               !stage_named(heading_text(cursor_.next_line())).empty());
         if (!(is_marked || is_label || is_bare || is_word) || title.size() > 60 || has_digit(title)) {

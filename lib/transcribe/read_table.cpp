@@ -203,7 +203,9 @@ private:
     bool has_other_words(const TableRow& row) const {
         for (std::size_t at = 1; at < row.cells.size(); ++at) {
             const std::string& cell = row.cells[at];
-            if (head_.columns[at].is_amount() && !cell.empty() && !is_blank_cell(cell) && !is_amount(cell)) {
+            const bool is_whole = cell == "all" || cell == "All" || cell == "whole"; // of a stage
+            if (head_.columns[at].is_amount() && !cell.empty() && !is_blank_cell(cell) && !is_amount(cell) &&
+                !is_whole) {
                 return true;
             }
         }

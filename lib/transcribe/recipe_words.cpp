@@ -49,10 +49,12 @@ std::optional<RecipePart> part_named(std::string_view heading) {
                              "zutaten", "ingredienti", "ingredientes", "shopping list"})) {
         return RecipePart::ingredients;
     }
-    if (is_word_of(heading,
-                   {"directions", "method", "instructions", "preparation", "steps", "procedure", "to make",
-                    "how to make it", "process", "zubereitung", "what to do", "making", "the method", "how",
-                    "how to", "what you do", "to bake", "mode", "to prepare"})) {
+    if (is_word_of(heading, {"directions",   "method",      "instructions",   "preparation",   "steps",
+                             "procedure",    "to make",     "how to make it", "process",       "zubereitung",
+                             "anleitung",    "preparacion", "elaboracion",    "instrucciones", "procedimento",
+                             "preparazione", "istruzioni",  "recette",        "what to do",    "making",
+                             "the method",   "how",         "how to",         "what you do",   "to bake",
+                             "mode",         "to prepare"})) {
         return RecipePart::directions;
     }
     return std::nullopt;

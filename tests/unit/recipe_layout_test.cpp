@@ -565,3 +565,34 @@ TEST_CASE("lines: a measure without a number, and yeast by the pound") {
     CHECK(lines_of(shop.transcription) ==
           "dough: water 237, dough: all-purpose flour 44452, dough: fresh yeast 454?");
 }
+
+TEST_CASE("lines: French spoons and elisions, and words of Spanish recipes") {
+    const Read french =
+        read("Brioche\n\nPâte :\n- 500 g de farine T45\n- 20 g de levure de boulanger fraîche\n"
+             "- 250 g de beurre mou\n- 1 càs d'huile d'olive\n- 2 c. à café de sel\n"
+             "Dorure : 1 jaune d'œuf + 1 c. à soupe de lait\n");
+    CHECK(lines_of(french.transcription) ==
+          "dough: farine t45 500, dough: fresh yeast 20, dough: butter 250, "
+          "dough: olive oil 14, dough: salt 12, brushing: egg yolk 17, brushing: milk 15");
+    const Read spanish =
+        read("Pan de campo\n\nIngredientes:\n500 g de harina de fuerza\n350 ml de agua tibia\n"
+             "harina para espolvorear\n\nPreparación:\nMezclar todo y amasar 10 minutos.\n");
+    CHECK(lines_of(spanish.transcription) ==
+          "dough: harina de fuerza 500, dough: water 350, dusting: harina");
+}
+
+TEST_CASE("layout: a stage that a table takes whole, and a heading for a purpose right over its items") {
+    const Read table =
+        read("Slipper bread\n\nIngredient        g      baker's %\nBIGA\nBread flour       300    100\n"
+             "Water             180    60\n\nDOUGH\nBiga              all\nBread flour       300\n"
+             "Water             300\nInstant yeast     2\n");
+    CHECK(lines_of(table.transcription) ==
+          "biga: bread flour 300, biga: water 180, stage: biga, dough: bread flour 300, "
+          "dough: water 300, dough: instant yeast 2");
+    const Read list =
+        read("Rolls\nIngredients\n3 cups bread flour\n1 cup pumpkin puree (245 g) *not pie filling\n"
+             "2 tbsp oil/butter\nFor brushing\n1 tbsp honey\n");
+    CHECK(lines_of(list.transcription) ==
+          "dough: bread flour 411, dough: pumpkin puree 245, dough: vegetable oil 27?, "
+          "brushing: honey 21");
+}
