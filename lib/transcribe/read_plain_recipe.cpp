@@ -515,9 +515,12 @@ private:
     // "One quart of flour, add two eggs, one half-pint of milk"
     bool is_several(const SourcedText& line) const {
         constexpr std::size_t shortest = 60;
+        constexpr std::size_t longest = 2000; // what is longer is no ingredient
         constexpr std::ptrdiff_t fewest = 3;
-        const auto lines =
-            line.text.size() > shortest ? ingredients_in_prose(line, pantry_) : std::vector<RecipeLine>();
+        if (line.text.size() < shortest || line.text.size() > longest) {
+            return false;
+        }
+        const auto lines = ingredients_in_prose(line, pantry_);
         return std::count_if(lines.begin(), lines.end(),
                              [](const RecipeLine& item) { return item.has_amount; }) >= fewest;
     }
