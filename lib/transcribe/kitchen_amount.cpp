@@ -199,17 +199,18 @@ private:
         amount.measure.is_formula_unit = true;
     }
 
-    // "one half-cup", "one scant half-cup"
+    // "one half-cup", "one scant half-cup", "a scant half cup"
     void read_half_measure(KitchenAmount& amount) {
         std::size_t half = 0;
         while (peek(half) != nullptr && peek(half)->is_word() && fullness_named(peek(half)->folded)) {
             ++half;
         }
         const LineToken* word = peek(half);
-        const bool is_half = amount.number == 1.0 && word != nullptr && word->is_word() &&
-                             fraction_named(word->folded) > 0.0 && peek(half + 1) != nullptr &&
-                             peek(half + 1)->is("-") && peek(half + 2) != nullptr &&
-                             measure_named(peek(half + 2)->text, peek(half + 2)->folded);
+        const std::size_t behind = half + (next_is("-", half + 1) ? 2U : 1U);
+        const bool is_joined = behind == half + 2 || half > 0; // "one half cup" has a number of its own
+        const bool is_half = amount.number == 1.0 && word != nullptr && word->is_word() && is_joined &&
+                             fraction_named(word->folded) > 0.0 && peek(behind) != nullptr &&
+                             measure_named(peek(behind)->text, peek(behind)->folded);
         if (!is_half) {
             return;
         }
@@ -217,7 +218,7 @@ private:
         for (std::size_t at = 0; at < half; ++at) {
             fill(amount, *fullness_named(peek(at)->folded));
         }
-        at_ += half + 2;
+        at_ += behind;
         for (double* part : {&amount.number, &amount.least, &amount.most}) {
             *part *= share;
         }

@@ -51,11 +51,7 @@ private:
         if (const double fraction = fraction_named(first.folded); fraction > 0.0) {
             ++at_;
             skip_of_article();
-            if (next_is("dozen")) {
-                ++at_;
-                return 12.0 * fraction;
-            }
-            return fraction;
+            return dozens(fraction);
         }
         double number = number_named(first.folded);
         const bool is_article = first.is("a") || first.is("an");
@@ -95,16 +91,22 @@ private:
             return std::nullopt;
         }
         if (token->is_number()) {
-            double value = token->value;
+            const double value = token->value;
             ++at_;
-            if (next_is("dozen")) {
-                ++at_;
-                value *= 12.0;
-            }
-            return with_half(value);
+            return with_half(dozens(value));
         }
         const auto number = token->is_word() ? read_word_number() : std::nullopt;
         return number ? std::optional(with_half(*number)) : std::nullopt;
+    }
+
+    // "2 dozen", "1 doz."
+    double dozens(double number) {
+        if (!next_is("dozen") && !next_is("doz")) {
+            return number;
+        }
+        ++at_;
+        at_ += next_is(".") ? 1U : 0U;
+        return 12.0 * number;
     }
 
     // "two and a half", "one and one-half"

@@ -114,7 +114,7 @@ constexpr std::string_view fillers =
     "about|approximately|approx|around|roughly|circa|ca|cirka|etwa|ungefahr|environ|noin|nearly|almost|level|"
     "leveled|levelled|full|whole|good|"
     "generous|well|filled|at|least|up|another|additional|extra|further|just|exactly|some|more|a|measured|"
-    "standard|"
+    "standard|tall|"
     "firmly|lightly|loosely|unsifted|ea";
 
 constexpr std::string_view preparations =
@@ -162,10 +162,10 @@ constexpr std::string_view clauses =
     "drained|soaked|peeled|packed|toasted";
 
 constexpr auto numbers = std::to_array<std::pair<std::string_view, double>>({
-    {"one", 1},     {"two", 2},     {"three", 3},    {"four", 4},    {"five", 5},
-    {"six", 6},     {"seven", 7},   {"eight", 8},    {"nine", 9},    {"ten", 10},
-    {"eleven", 11}, {"twelve", 12}, {"fifteen", 15}, {"twenty", 20}, {"thirty", 30},
-    {"forty", 40},  {"fifty", 50},  {"sixty", 60},   {"dozen", 12},  {"couple", 2},
+    {"one", 1},      {"two", 2},     {"three", 3},   {"four", 4},   {"five", 5},    {"six", 6},
+    {"seven", 7},    {"eight", 8},   {"nine", 9},    {"ten", 10},   {"eleven", 11}, {"twelve", 12},
+    {"fifteen", 15}, {"twenty", 20}, {"thirty", 30}, {"forty", 40}, {"fifty", 50},  {"sixty", 60},
+    {"dozen", 12},   {"doz", 12},    {"couple", 2},
 });
 
 constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_view>>({

@@ -34,6 +34,7 @@ public:
                 take_upper_end(*line_.amount, *tokens);
             }
         }
+        take_less();
         take_extra();
         turn_part_behind(line_.name);
         if (line_.purpose.empty() && !is_purpose_of_second_) {
@@ -380,6 +381,23 @@ private:
                 return;
             }
         }
+    }
+
+    // "1 cup less 2 tablespoons flour"
+    void take_less() {
+        if (!line_.amount || line_.name.size() < 3 || !line_.name.front().is_any({"less", "minus"})) {
+            return;
+        }
+        const auto less = read_kitchen_amount(std::span<const LineToken>(line_.name).subspan(1));
+        const double number = less ? line_.amount->in_same(*less) : 0.0;
+        if (!(number > 0.0) || !(number < line_.amount->least)) {
+            return;
+        }
+        for (double* part : {&line_.amount->number, &line_.amount->least, &line_.amount->most}) {
+            *part -= number;
+        }
+        line_.name.erase(line_.name.begin(),
+                         line_.name.begin() + 1 + static_cast<std::ptrdiff_t>(less->length));
     }
 
     // "plus more for dusting", "plus one for brushing", "plus 2 tablespoons"

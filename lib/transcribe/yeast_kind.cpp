@@ -8,7 +8,7 @@
 namespace leavenwright {
 
 bool is_liquid_yeast(std::string_view name, const std::optional<KitchenAmount>& amount) {
-    constexpr Volume most_dry = litres(0.06);
+    constexpr Volume most_dry = litres(0.05);
     return name.ends_with("yeast") && amount && amount->measure.kind == Measure::Kind::volume &&
            amount->number * amount->measure.volume > most_dry;
 }

@@ -596,3 +596,12 @@ TEST_CASE("layout: a stage that a table takes whole, and a heading for a purpose
           "dough: bread flour 411, dough: pumpkin puree 245, dough: vegetable oil 27?, "
           "brushing: honey 21");
 }
+
+TEST_CASE("lines: dozens, amounts less another, scant halves and tall cans") {
+    const Read found =
+        read("Buns\n\n1 doz. eggs\n1 cup less 2 tablespoons bread flour\na scant half cup of lard\n"
+             "1 tall can evaporated milk\n1/2 gill yeast\n2 c. graham meal\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: egg 600, dough: bread flour 120, dough: lard 92?, "
+          "dough: evaporated milk 369, dough: yeast 59?, dough: whole wheat flour 240");
+}
