@@ -48,7 +48,7 @@ bool has_amount_behind_name(std::span<const LineToken> tail, const Pantry& pantr
 std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
     std::vector<LineToken>& name = split.name;
     int tries = 0;
-    for (std::size_t at = 1; at + 2 < name.size() && tries < 8; ++at) {
+    for (std::size_t at = 1; at + 1 < name.size() && tries < 8; ++at) {
         const bool may_part = name[at].is("in") || name[at].is("with") || name[at].is("over") ||
                               name[at].is(",") || name[at].is(";") || name[at].is("and") || name[at].is("&");
         if (!may_part) {

@@ -3,6 +3,7 @@
 #include "transcribe/kitchen_words.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace leavenwright {
 namespace {
@@ -213,8 +214,15 @@ NameMatch match_segments(Segments segments, const Pantry& pantry) {
         while (turned.size() > 1 && (turned.back() == "kind" || turned.back() == "sort")) {
             turned.pop_back(); // "yeast, the instant kind"
         }
+        const std::size_t kind = turned.size();
         turned.insert(turned.end(), head.begin(), head.end());
         is_found = take(match, joined(turned), pantry);
+        if (!is_found) { // "sifted flour, whole wheat"
+            Words plain(turned.begin(), turned.begin() + static_cast<std::ptrdiff_t>(kind));
+            std::copy_if(head.begin(), head.end(), std::back_inserter(plain),
+                         [](const std::string& word) { return !is_preparation_word(word); });
+            is_found = plain.size() > kind && take(match, joined(plain), pantry);
+        }
         // "yeast, active dry, softened in water": what is left over is preparation
         if (!is_found && pantry.find(joined(head)).ingredient == nullptr) {
             is_found = take_longest(match, turned, pantry);

@@ -108,6 +108,9 @@ private:
 
     // Where "the yolk of an egg", "grated rind of a lemon" begins, before its "an".
     std::size_t begin_of_part(std::size_t at) const {
+        if (at > 0 && is_one_of("yolks|whites", names_.word(at - 1))) { // "Yolks 2 eggs"
+            return at - 1;
+        }
         const bool is_part =
             at >= 2 && names_.word(at - 1) == "of" &&
             is_one_of("yolk|yolks|white|whites|rind|rinds|juice|zest|peel", names_.word(at - 2));

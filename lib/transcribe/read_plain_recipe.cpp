@@ -405,15 +405,18 @@ private:
     }
 
     void flush_columns() {
+        if (right_column_.is_empty()) {
+            return;
+        }
         const auto begin = recipe_.lines.begin() + static_cast<std::ptrdiff_t>(columns_begin_);
-        if (!right_column_.is_empty() && right_column_.mirrors({begin, recipe_.lines.end()})) {
+        if (right_column_.mirrors({begin, recipe_.lines.end()})) {
             right_column_.take();
             if (recipe_.batches.empty()) {
                 recipe_.batches = {"the left column", "the right column"};
             }
             return;
         }
-        groups_ += right_column_.is_empty() ? 0U : 1U;
+        ++groups_;
         for (RecipeLine& line : right_column_.take()) {
             line.group = groups_;
             line.is_column = true;
@@ -564,7 +567,9 @@ private:
         if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
             flush_columns();
-            const bool is_amid = !blank_before_ && is_item(cursor_.next_line(), pantry_);
+            // "In the morning, remove the potatoes and add", over what is added
+            const bool is_amid = is_item(cursor_.next_line(), pantry_) &&
+                                 (!blank_before_ || line.text.find_first_of(".;") == std::string_view::npos);
             const bool is_note = has_heading_ || is_amid; // no end of a list
             part_ = is_note ? part_ : RecipePart::directions;
             take_direction(line);

@@ -24,6 +24,12 @@ SourcedText RightColumn::left_of(const SourcedText& line, std::size_t indent, st
         return line;
     }
     const std::size_t right = text.find_first_not_of(" \t", gap);
+    if (const std::string head = role_of_head(text.substr(right));
+        !head.empty() && lines_.empty() && !role_of_head(text.substr(0, gap)).empty()) {
+        begin_ = indent + right; // "DOUGH              FILLING"
+        role_ = head;
+        return line.part(0, gap);
+    }
     const bool is_left_known = is_ingredient_line(text.substr(0, gap), pantry_);
     const bool is_pair = // "1 cup moss       1/2 yeast cake"
         has_measure(text.substr(0, gap)) && begins_with_number(text.substr(right)) &&
@@ -56,13 +62,14 @@ bool RightColumn::mirrors(std::span<const RecipeLine> left) const {
 
 std::vector<RecipeLine> RightColumn::take() {
     begin_ = 0;
+    role_.clear();
     return std::exchange(lines_, {});
 }
 
 // Where the column begins in a line, once its place is known; its words may be set in.
 std::optional<std::size_t> RightColumn::begin_in(const SourcedText& line, std::size_t indent) const {
     constexpr std::size_t most_set_in = 4;
-    if (lines_.empty() || begin_ == 0 || line.text.size() + indent <= begin_) {
+    if ((lines_.empty() && role_.empty()) || begin_ == 0 || line.text.size() + indent <= begin_) {
         return std::nullopt;
     }
     if (indent >= begin_) {
@@ -75,6 +82,10 @@ std::optional<std::size_t> RightColumn::begin_in(const SourcedText& line, std::s
 }
 
 void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_view role) {
+    if (const std::string head = role_of_head(item.text); !head.empty()) {
+        role_ = head;
+        return;
+    }
     if (!lines_.empty() && column > begin_ && !begins_with_number(item.text)) { // "(No. 2), drained"
         RecipeLine& above = lines_.back();
         constexpr std::size_t longest = 300; // bytes; what goes on longer is no ingredient
@@ -84,7 +95,15 @@ void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_
         }
         return;
     }
-    lines_.push_back({.place = item, .role = std::string(role)});
+    lines_.push_back({.place = item, .role = role_.empty() ? std::string(role) : role_});
+}
+
+// "FROSTING", alone; empty where a cell is no heading of a part.
+std::string RightColumn::role_of_head(std::string_view cell) {
+    constexpr std::size_t most_words = 3;
+    const std::string heading = heading_text(cell);
+    const bool is_short = !heading.empty() && !has_digit(heading) && count_words(heading) <= most_words;
+    return is_short ? role_of_heading(heading).value_or("") : std::string();
 }
 
 // An amount with a name behind it, or the name of an ingredient alone.

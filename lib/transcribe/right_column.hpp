@@ -31,9 +31,11 @@ public:
 private:
     std::optional<std::size_t> begin_in(const SourcedText& line, std::size_t indent) const;
     void keep(const SourcedText& item, std::size_t column, std::string_view role);
+    static std::string role_of_head(std::string_view cell);
     bool begins_item(std::string_view text) const;
 
     const Pantry& pantry_;
+    std::string role_; // by a heading in the column; empty where none says one
     std::vector<RecipeLine> lines_;
     std::size_t begin_ = 0; // in bytes of a line; 0 where it is not known
 };

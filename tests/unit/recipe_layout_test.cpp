@@ -605,3 +605,33 @@ TEST_CASE("lines: dozens, amounts less another, scant halves and tall cans") {
           "dough: egg 600, dough: bread flour 120, dough: lard 92?, "
           "dough: evaporated milk 369, dough: yeast 59?, dough: whole wheat flour 240");
 }
+
+TEST_CASE("layout: columns with headings of their own, and lists below remarks") {
+    const Read columns = read("ROLLS (Aunt Ida's)\nDOUGH                     FILLING\n2 c. milk, scalded     "
+                              "   1/2 c. butter, soft\n"
+                              "2 tsp. salt               2 T. cinnamon\n2 cakes fresh yeast       FROSTING\n"
+                              "7 c. flour                2 c. powdered sugar\n");
+    CHECK(lines_of(columns.transcription) == "dough: milk 488, dough: salt 12, dough: fresh yeast 34, dough: "
+                                             "all-purpose flour 875, filling: butter 114, "
+                                             "filling: cinnamon 16, topping: powdered sugar 240");
+    const Read stages =
+        read("SALT RISING BREAD\n\nIn the evening:\n2 tablespoons corn meal\n4 cups boiling water\n\n"
+             "In the morning, strain it and add\n1 cup scalded milk\n4 cups flour\n\nWhen light add\n6 cups "
+             "flour\n");
+    CHECK(lines_of(stages.transcription) == "dough: cornmeal 15, dough: water 946, dough: milk 244, "
+                                            "dough: all-purpose flour 500, dough: all-purpose flour 750");
+}
+
+TEST_CASE("lines: kinds of flour behind a comma with preparation, yolks before their number, a last name "
+          "without amount") {
+    const Read dotted =
+        read("Loaf\n\nFlour, whole wheat (stone ground)....3 cups, sifted\nSalt......2 tsp.\n");
+    CHECK(lines_of(dotted.transcription) == "dough: whole wheat flour 360, dough: salt 12");
+    const Read waffles = read(
+        "Raised Waffles.\n\n1 3/4 cups milk. 1/4 yeast cake. 2 cups flour. Yolks 2 eggs. Whites 2 eggs.\n");
+    CHECK(lines_of(waffles.transcription) ==
+          "dough: milk 427?, dough: fresh yeast 4?, dough: all-purpose flour 250?, "
+          "dough: egg yolk 34?, dough: egg white 66?");
+    const Read brack = read("Brack\n\n1 lb. flour\npinch salt, nutmeg\n");
+    CHECK(lines_of(brack.transcription) == "dough: all-purpose flour 454, dough: salt 0, dough: nutmeg?");
+}
