@@ -106,7 +106,7 @@ FoundName find_name(const SplitLine& split, const Pantry& pantry) {
     if (other.ingredient == nullptr) {
         other = match_short_words(split.name, pantry);
     }
-    if (other.ingredient == nullptr) {
+    if (other.ingredient == nullptr && other.meanings.empty()) {
         other = match_kind_alone(split, pantry);
     }
     if (other.ingredient == nullptr && other.meanings.empty()) {

@@ -111,7 +111,8 @@ constexpr auto pieces = std::to_array<std::string_view>({
 });
 
 constexpr std::string_view fillers =
-    "about|approximately|approx|around|roughly|circa|ca|cirka|etwa|ungefahr|environ|noin|nearly|almost|level|"
+    "about|abt|approximately|approx|around|roughly|circa|ca|cirka|etwa|ungefahr|environ|noin|nearly|almost|"
+    "level|"
     "leveled|levelled|full|whole|good|"
     "generous|well|filled|at|least|up|another|additional|extra|further|just|exactly|some|more|a|measured|"
     "standard|tall|"

@@ -15,6 +15,7 @@
 #include "transcribe/recipe_words.hpp"
 #include "transcribe/right_column.hpp"
 #include "transcribe/running_text.hpp"
+#include "transcribe/split_line.hpp"
 #include "transcribe/table_head.hpp"
 
 #include <algorithm>
@@ -528,6 +529,21 @@ private:
                              [](const RecipeLine& item) { return item.has_amount; }) >= fewest;
     }
 
+    // "Moss | 500 g" right above the first line that the pantry knows: of the list too.
+    void keep_above_list(const SourcedText& line) {
+        constexpr std::size_t longest = 70;
+        if (blank_before_) {
+            above_list_.clear();
+        }
+        const SplitLine split = split_line(plain_line(line.text.substr(0, longest)));
+        if (line.text.size() < longest && !recipe_.name.empty() && split.amount && !is_sentence(line.text) &&
+            !split.amount->measure.is_piece()) {
+            above_list_.push_back(line);
+        } else {
+            above_list_.clear();
+        }
+    }
+
     void take_before(const SourcedText& line) {
         // of a name not known
         const bool is_above_list =
@@ -542,10 +558,15 @@ private:
         }
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = RecipePart::ingredients;
+            for (const SourcedText& above : std::exchange(above_list_, {})) {
+                push_ingredient(above);
+            }
             take_ingredient(line);
         } else if (recipe_.name.empty() && line.text.size() <= 120 && !is_ended_by_colon(line.text)) {
             const std::string name = bold_name(line.text);
             set_name(name.empty() ? line.text : name);
+        } else {
+            keep_above_list(line);
         }
     }
 
@@ -606,6 +627,7 @@ private:
     RecipePart part_ = RecipePart::heading;
     std::string role_ = "dough";
     RightColumn right_column_;
+    std::vector<SourcedText> above_list_; // lines with amounts of nothing known
     FrameReader frame_;
     std::size_t unread_line_ = 0;   // the first line behind those that were read together
     std::size_t item_number_ = 0;   // of the line whose item was pushed last

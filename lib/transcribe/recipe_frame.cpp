@@ -270,7 +270,7 @@ bool is_column_head(std::string_view line) {
     bool is_amount = false;
     bool is_ingredient = false;
     for (const LineToken& token : line_tokens(plain_line(line))) {
-        if (token.is_number() || (token.is_word() && !is_amount && !is_among(amounts, token.folded))) {
+        if (token.is_number()) {
             return false;
         }
         if (token.is_word() && !is_among(amounts, token.folded) && !is_among(others, token.folded)) {

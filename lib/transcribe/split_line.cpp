@@ -82,7 +82,10 @@ private:
         const bool is_of_dough = begin + 1 == colon && role_of_heading(tokens_[begin].folded) == "dough";
         std::string_view purpose =
             begin + 1 == colon && !is_of_dough ? purpose_named(tokens_[begin].folded) : std::string_view();
-        if (begin + 1 < colon) { // "Egg wash:"
+        if (begin + 1 < colon &&
+            tokens_[begin].is_any({"topping", "toppings", "filling", "glaze", "icing"})) {
+            purpose = purpose_named(tokens_[begin].folded); // "Toppings of choice:"
+        } else if (begin + 1 < colon) {                     // "Egg wash:"
             purpose =
                 purpose_of_layer({tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(colon)});
         }

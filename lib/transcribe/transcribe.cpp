@@ -278,6 +278,15 @@ private:
                    pantry_);
     }
 
+    // Lines with an amount of something that the pantry knows.
+    std::ptrdiff_t amounts_of(const RecipeText& recipe) const {
+        return std::count_if(recipe.lines.begin(), recipe.lines.end(), [&](const RecipeLine& line) {
+            const std::string_view words =
+                line.words.empty() ? line.place.text : std::string_view(line.words);
+            return line.has_amount && is_ingredient_line(words, pantry_);
+        });
+    }
+
     // Whether an item for the dough is a flour.
     bool names_flour(const RecipeText& recipe) const {
         return std::any_of(recipe.lines.begin(), recipe.lines.end(), [&](const RecipeLine& line) {
@@ -296,7 +305,9 @@ private:
         const std::size_t length = length_of_sentences(recipe);
         RecipeText prose = read_prose_recipe(source_, length, pantry_);
         prose.is_list_left = length < source_->text().size();
-        if (prose.lines.empty() || (!recipe.lines.empty() && !names_flour(prose))) {
+        const bool has_more = amounts_of(prose) > amounts_of(recipe); // than a list without a flour
+        if (prose.lines.empty() ||
+            (!recipe.lines.empty() && !(names_flour(prose) && (recipe.sentences_end || has_more)))) {
             return false;
         }
         diagnostics_.warning(Code::ingredients_in_prose, prose.lines.front().place,

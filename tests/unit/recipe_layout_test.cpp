@@ -635,3 +635,20 @@ TEST_CASE("lines: kinds of flour behind a comma with preparation, yolks before t
     const Read brack = read("Brack\n\n1 lb. flour\npinch salt, nutmeg\n");
     CHECK(lines_of(brack.transcription) == "dough: all-purpose flour 454, dough: salt 0, dough: nutmeg?");
 }
+
+TEST_CASE("layout: lines of a list that begins with what the pantry does not know") {
+    const Read found = read(
+        "Griddle bread\nIngredient | Qty\nMoss | 500 gms\nFern | 100 gms\nMilk | 150 ml\nSalt | 1 tsp\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: moss 500?, dough: fern 100?, dough: milk 155, dough: salt 6");
+    const Read card =
+        read("Aunt's rolls\n\n1/4 c warm H2O\n1 pkg yst\n1 c milk - scald & cool\n1 egg\nabt 4 c flr\n");
+    CHECK(lines_of(card.transcription) ==
+          "dough: water 59?, dough: active dry yeast 7?, dough: milk 244, dough: egg 50, "
+          "dough: all-purpose flour 500?");
+    const Read pie =
+        read("Flat loaf\n\n500 g flour\n300 g water\nToppings of choice: 1/2 cup olives, 2 tsp oregano\n");
+    CHECK(lines_of(pie.transcription) ==
+          "dough: all-purpose flour 500, dough: water 300, topping: black olive 68, "
+          "topping: oregano 2");
+}
