@@ -21,7 +21,7 @@ struct FoundItem {
     std::size_t text_begin = 0; // bytes: a name in the clause before may begin it
     std::size_t text_end = 0;   // 0: where its last word ends
     const Ingredient* ingredient = nullptr;
-    std::string words; // of a ProseItem
+    std::string words = {}; // of a ProseItem
     bool has_amount = false;
     bool is_known = true;
     bool is_part = false;
