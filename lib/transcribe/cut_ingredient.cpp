@@ -11,7 +11,12 @@ namespace {
 // "1 egg white, coarse sugar": whether what stands behind a comma is an ingredient of its own, and no part of
 // the first name ("flour, bread").
 bool names_another(std::span<const LineToken> name, std::size_t comma, const Pantry& pantry) {
-    const auto tail = name.subspan(comma + 1);
+    auto tail = name.subspan(comma + 1);
+    const auto measure =
+        tail.size() > 1 ? measure_named(tail.front().text, tail.front().folded) : std::nullopt;
+    if (measure && measure->kind == Measure::Kind::volume) { // "7 g yeast, teaspoon salt"
+        tail = tail.subspan(1);
+    }
     const auto end = std::find_if(tail.begin(), tail.end(),
                                   [](const LineToken& token) { return token.is(",") || token.is(";"); });
     const auto length = static_cast<std::size_t>(end - tail.begin());
@@ -26,7 +31,7 @@ bool names_another(std::span<const LineToken> name, std::size_t comma, const Pan
                            first->ingredient_class == IngredientClass::egg &&
                            second->ingredient_class == IngredientClass::egg;
     return first != nullptr && second != nullptr && first != second && !is_of_egg &&
-           match_name(name.first(comma + 1 + length), pantry).ingredient == first;
+           match_name(name.first(name.size() - tail.size() + length), pantry).ingredient == first;
 }
 
 // "flour 500 g, water 350 g": whether a name with its amount behind it stands before the next comma.

@@ -106,16 +106,18 @@ private:
         constexpr std::size_t most_name_words = 3;
         constexpr std::size_t shortest = 3;
         const std::string_view word = names_.word(at);
-        if (at > 0 || names_.word(1) != "of" || word.size() < shortest || !measure_named(word, word)) {
+        const auto measure = at == 0 && word.size() >= shortest ? measure_named(word, word) : std::nullopt;
+        const std::size_t name = names_.word(1) == "of" ? 2 : 1;
+        if (!measure || (name == 1 && measure->kind != Measure::Kind::volume)) {
             return std::nullopt;
         }
-        for (std::size_t end = std::min(2 + most_name_words, names_.size()); end > 2; --end) {
+        for (std::size_t end = std::min(name + most_name_words, names_.size()); end > name; --end) {
             const std::string_view text = names_.text_of(0, end);
             if (is_ingredient_line(text, names_.pantry())) {
                 return FoundItem{.begin = 0,
                                  .end = end,
                                  .text_begin = names_.clause().words.front().begin,
-                                 .ingredient = names_.named(2, end),
+                                 .ingredient = names_.named(name, end),
                                  .words = "1 " + std::string(text),
                                  .has_amount = true};
             }

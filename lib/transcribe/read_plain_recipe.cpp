@@ -488,12 +488,12 @@ private:
         return line.substr(0, std::min(line.find("   "), line.find('\t')));
     }
 
-    // "* Sponge" over "  * 75 g flour"
+    // "* Sponge" over "  * 75 g flour"; "Dry" over items that are set in
     bool is_over_inner_list(std::string_view text) const {
         const std::string_view below = cursor_.next_line();
         const std::size_t indent = below.find_first_not_of(" \t");
-        return without_bullet(text).size() < text.size() && !has_digit(text) &&
-               indent != std::string_view::npos && indent > cursor_.indent() &&
+        const bool may_be = without_bullet(text).size() < text.size() || part_ == RecipePart::ingredients;
+        return may_be && !has_digit(text) && indent != std::string_view::npos && indent > cursor_.indent() &&
                is_item(below.substr(indent), pantry_);
     }
 

@@ -196,8 +196,11 @@ private:
             const LineToken& word = tokens_[is_led ? 1 : 0];
             const auto measure = measure_named(word.text, word.folded);
             const bool is_pinch = measure && (measure->name == "pinch" || measure->name == "dash");
-            const bool is_one = measure && !is_led && word.folded.size() > 2 && tokens_.size() > 2 &&
-                                tokens_[1].is("of"); // "cup of milk"
+            const bool is_volume = measure && measure->kind == Measure::Kind::volume;
+            const bool is_one =
+                measure && !is_led && word.folded.size() > 2 && tokens_.size() > 1 &&
+                (is_volume ? tokens_[1].is_word() && !is_clause_word(tokens_[1].folded) // "cup milk"
+                           : tokens_.size() > 2 && tokens_[1].is("of"));                // "cake of yeast"
             if (is_pinch || is_one) {
                 LineToken one;
                 one.kind = LineToken::Kind::number;

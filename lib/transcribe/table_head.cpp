@@ -73,8 +73,9 @@ constexpr auto column_fillers = std::to_array<std::string_view>(
      "of",          "by",     "the",       "level", "about",  "for",     "per",  "flour",    "basis", "on"});
 
 constexpr auto batch_words = std::to_array<std::string_view>(
-    {"portions", "portion", "servings", "serving", "loaves", "loaf", "rolls", "buns", "men", "persons",
-     "people", "dozen", "pieces", "doughnuts", "biscuits", "pans", "pan"});
+    {"portions", "portion", "servings", "serving", "loaves",    "loaf",      "rolls", "buns", "men",
+     "persons",  "people",  "dozen",    "pieces",  "doughnuts", "biscuits",  "pans",  "pan",  "tray",
+     "trays",    "batch",   "batches",  "pizzas",  "balls",     "baguettes", "bagels"});
 
 // "1 1/2 lb loaf", "one large pan".
 constexpr auto batch_sizes = std::to_array<std::string_view>(

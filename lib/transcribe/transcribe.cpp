@@ -192,7 +192,7 @@ private:
     static MeasureHabit habit_of(const RecipeText& recipe) {
         std::string words;
         for (const RecipeLine& line : recipe.lines) {
-            words.append(line.place.text).append("\n");
+            words.append(line.words.empty() ? line.place.text : std::string_view(line.words)).append("\n");
         }
         const std::size_t lines_end = words.size();
         for (const std::string& paragraph : recipe.directions) {

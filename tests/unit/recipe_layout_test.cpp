@@ -652,3 +652,21 @@ TEST_CASE("layout: lines of a list that begins with what the pantry does not kno
           "dough: all-purpose flour 500, dough: water 300, topping: black olive 68, "
           "topping: oregano 2");
 }
+
+TEST_CASE("layout: columns of trays, groups set in below a word, measures without a number or 'of'") {
+    const Read trays = read(
+        "FLAT LOAF\n\n                 %      1 tray    2 trays\nStrong flour   100      1200      2400\n"
+        "Water           80       960      1920\nFresh yeast    1.5        18        36\n");
+    CHECK(lines_of(trays.transcription) ==
+          "dough: bread flour 1200?, dough: water 960?, dough: fresh yeast 18?");
+    CHECK(trays.codes.find("recipe-batches") != std::string::npos);
+    const Read groups =
+        read("Loaf\n\nWet\n  5 c. water\n  1/2 c. honey\nDry\n  6 c. bread flour\n  2 Tbsp. salt\n");
+    CHECK(lines_of(groups.transcription) ==
+          "dough: water 1183, dough: honey 168, dough: bread flour 822, dough: salt 36");
+    const Read spoons = read("Rolls - 500 g bread flour, 300 ml water, 7 g instant yeast, teaspoon salt, "
+                             "tablespoon honey. Mix and bake.\n");
+    CHECK(lines_of(spoons.transcription) ==
+          "dough: bread flour 500, dough: water 300, dough: instant yeast 7, "
+          "dough: salt 6, dough: honey 21");
+}
