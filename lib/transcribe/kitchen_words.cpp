@@ -134,7 +134,8 @@ constexpr std::string_view preparations =
     "plain|"
     "natural|local|stoneground|stone|milled|fine|coarse|medium|large|small|extra|jumbo|heaping|heaped|"
     "rounded|"
-    "mou|molle|doux|tendre|etwas|poco|lauwarm|lauwarme|lauwarmes|weiche|tiepida|tiepido|tiede|tibia|tibio|"
+    "old|fashioned|fancy|flake|flaked|mou|molle|doux|tendre|etwas|poco|lauwarm|lauwarme|lauwarmes|weiche|"
+    "tiepida|tiepido|tiede|tibia|tibio|"
     "forte|"
     "scant|level|generous|new|unbleached|bleached|enriched|granulated|quick|rising|the|of|a|an|very|"
     "about|approximately|approx|each|total|more|less|needed|necessary|required|desired|taste|as|to|your|"
@@ -174,7 +175,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
                  "bestreichen|glasur|spennellare|glassa|dorer|dorure|glacage|pincelar|glaseado"},
     {"greasing",
      "greasing|grease|greased|oiling|griddle|skillet|rings|tray|trays|pan|pans|tin|tins|"
-     "buttering|bowl|baking sheet|baking sheets|sheet|mold|mould|einfetten|form|blech|teglia|moule|"
+     "buttering|bowl|baking sheet|baking sheets|sheet|sheets|mold|mould|einfetten|form|blech|teglia|moule|"
      "plaque|molde|engrasar"},
     {"dusting", "dusting|dust|kneading|rolling|roll|shaping|flouring|couche|banneton|basket|cloth|parchment|"
                 "stone|board|surface|surfaces|bench|worktop|peel|"

@@ -34,6 +34,7 @@ public:
         const FrontMatter front = read_front_matter(*source_);
         recipe_.name = front.title;
         recipe_.yield = front.yield;
+        is_quote_left_ = has_list_beside_quote();
         for (std::size_t number = front.line_count + 1; number <= source_->line_count(); ++number) {
             const std::string_view line = source_->line(number);
             const std::size_t begin = line.find_first_not_of(" \t");
@@ -41,7 +42,7 @@ public:
                 blank_before_ = true;
                 continue;
             }
-            if (is_in_comment(line)) {
+            if (is_in_comment(line) || (is_quote_left_ && line[begin] == '>')) {
                 continue;
             }
             const std::size_t end = line.find_last_not_of(" \t\r");
@@ -73,6 +74,25 @@ public:
     }
 
 private:
+    // A mail that quotes one recipe and answers with another: the answer is read.
+    bool has_list_beside_quote() const {
+        constexpr std::size_t enough = 4;
+        constexpr std::size_t most_lines = 400;
+        std::size_t quoted = 0;
+        std::size_t items = 0;
+        for (std::size_t number = 1; number <= std::min(source_->line_count(), most_lines); ++number) {
+            const std::string_view line = source_->line(number);
+            quoted += line.starts_with('>') ? 1U : 0U;
+        }
+        for (std::size_t number = 1;
+             quoted > 0 && items < enough && number <= std::min(source_->line_count(), most_lines);
+             ++number) {
+            const std::string_view line = source_->line(number);
+            items += !line.starts_with('>') && is_item(line, pantry_) ? 1U : 0U;
+        }
+        return items >= enough;
+    }
+
     // "<!-- seen by nobody" down to "-->", where it is more than one line, or a line of its own.
     bool is_in_comment(std::string_view line) {
         const std::size_t begin = std::min(line.find_first_not_of(" \t"), line.size());
@@ -87,15 +107,22 @@ private:
 
     // A table of ingredients; what follows it are directions.
     bool take_table() {
-        if (part_ == RecipePart::directions) {
+        const bool is_in_directions = part_ == RecipePart::directions;
+        if (is_in_directions && source_->line(cursor_.number()).find('|') == std::string_view::npos) {
             return false;
         }
         auto table = read_table(source_, cursor_.number());
         if (!table) {
             return false;
         }
+        if (is_in_directions && whole_dough_.is_in(recipe_.lines)) { // another dough
+            recipe_.is_list_left = true;
+            return false;
+        }
+        role_ = is_in_directions ? "dough" : role_;
         flush_columns();
         for (RecipeLine& line : table->lines) {
+            line.role = line.role == "dough" ? role_ : line.role;
             if (recipe_.lines.size() < most_recipe_lines) {
                 recipe_.lines.push_back(std::move(line));
             }
@@ -435,7 +462,7 @@ private:
             (line.text.starts_with("**") && line.text.ends_with("**")) || is_over_inner_list(line.text);
         const std::string label = is_marked ? std::string() : label_before_words(line.text);
         const bool is_label = role_of_heading(label) && is_item(cursor_.next_words(), pantry_);
-        const std::string title = is_label ? label : without_brackets(heading);
+        const std::string title = is_label ? label : title_behind_time(line.text, without_brackets(heading));
         const bool is_bare =
             blank_before_ && title.size() < 30 &&
             (part_ == RecipePart::ingredients ||
@@ -482,6 +509,15 @@ private:
         return true;
     }
 
+    // "Saturday 8:00 - Levain build": what begins then.
+    static std::string title_behind_time(std::string_view line, std::string title) {
+        const std::string plain = has_digit(title) ? plain_line(line) : std::string();
+        const std::size_t dash = plain.rfind(" - ");
+        return dash == std::string::npos || has_digit(plain.substr(dash))
+                   ? title
+                   : heading_text(plain.substr(dash + 3));
+    }
+
     // Of two lists side by side, the left one's words.
     static std::string_view first_cell(std::string_view line) {
         line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
@@ -503,7 +539,10 @@ private:
         if (title.empty() || !is_ingredient_line(cursor_.next_words(), pantry_)) {
             return std::nullopt;
         }
-        const bool is_apart = title.starts_with("for the ") && !text.starts_with('#');
+        const bool is_mixed = title.find("yeast") != std::string::npos || // "For the yeast mixture"
+                              title.find("mixture") != std::string::npos || title.ends_with(" wet") ||
+                              title.ends_with(" dry");
+        const bool is_apart = title.starts_with("for the ") && !text.starts_with('#') && !is_mixed;
         return is_apart ? title.substr(std::string_view("for the ").size()) : role_;
     }
 
@@ -514,6 +553,14 @@ private:
             set_yield(text.substr(std::min(length, text.size())));
         }
         return length > 0;
+    }
+
+    // "LIGHT RYE (2 lb. loaf)" is a title.
+    static bool names_batch_in_brackets(std::string_view text) {
+        const std::size_t begin = text.find('(');
+        const std::size_t end = text.find(')', std::min(begin, text.size()));
+        return begin != std::string_view::npos && begin > 0 && end != std::string_view::npos &&
+               is_batch_label(text.substr(begin + 1, end - begin - 1));
     }
 
     // "One quart of flour, add two eggs, one half-pint of milk"
@@ -556,6 +603,10 @@ private:
         if (is_several(line)) {
             return; // a sentence with the whole recipe, perhaps
         }
+        if (recipe_.name.empty() && names_batch_in_brackets(line.text)) {
+            set_name(line.text);
+            return;
+        }
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = RecipePart::ingredients;
             for (const SourcedText& above : std::exchange(above_list_, {})) {
@@ -580,6 +631,14 @@ private:
     }
 
     void take_ingredient(const SourcedText& line) {
+        const bool is_basis = line.text.find("= 100") != std::string_view::npos && // "Flour = 100 % = 4.7 kg"
+                              line.text.find('%') != std::string_view::npos;
+        const bool is_aside =
+            line.text.starts_with('(') && line.text.ends_with(')') && !recipe_.lines.empty();
+        if (is_basis || is_aside) {
+            take_direction(line);
+            return;
+        }
         const bool is_paragraph =
             blank_before_ && !is_item(line.text, pantry_); // directions without a heading
         const bool is_remark =
@@ -637,6 +696,7 @@ private:
     std::size_t group_ = 0;
     std::size_t read_to_ = 0; // bytes that a list which runs on took
     bool is_comment_open_ = false;
+    bool is_quote_left_ = false; // lines of a mail before are not read
     bool has_heading_ = false;
     bool is_behind_label_ = false;
     bool blank_before_ = true;

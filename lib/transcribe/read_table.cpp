@@ -1,5 +1,6 @@
 #include "transcribe/read_table.hpp"
 
+#include "source/unicode.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/line_continuation.hpp"
@@ -139,15 +140,15 @@ private:
     // come as near to its amount.
     std::vector<TableCell> cells_of(std::string_view line) const {
         std::vector<TableCell> cells;
-        for (const TableCell& cell : table_cells(line)) {
+        for (const TableCell& cell : head_.is_tabbed ? tabbed_cells(line) : table_cells(line)) {
             const auto next =
                 std::find_if(head_.columns.begin() + 1, head_.columns.end(), [&](const TableColumn& column) {
                     return column.is_amount() && column.begin > cell.begin + 1 && column.begin < cell.end;
                 });
             const bool is_ascii = cell.end - cell.begin == cell.text.size();
             const std::size_t cut = next == head_.columns.end() ? 0 : next->begin - cell.begin;
-            const bool is_double = is_ascii && !head_.is_barred && cut > 0 && cell.text[cut - 1] == ' ' &&
-                                   is_amount_alone(cell.text.substr(cut)) &&
+            const bool is_double = is_ascii && !head_.is_barred && !head_.is_tabbed && cut > 0 &&
+                                   cell.text[cut - 1] == ' ' && is_amount_alone(cell.text.substr(cut)) &&
                                    (is_amount_alone(cell.text.substr(0, cut - 1)) ||
                                     (cells.empty() && !has_digit(cell.text.substr(0, cut - 1))));
             if (!is_double) {
@@ -175,7 +176,7 @@ private:
     bool runs_over(const TableCell& cell) const {
         const auto amount = std::find_if(head_.columns.begin(), head_.columns.end(),
                                          [](const TableColumn& column) { return column.is_amount(); });
-        return !head_.is_barred && cell.end > amount->begin + 2;
+        return !head_.is_barred && !head_.is_tabbed && cell.end > amount->begin + 2;
     }
 
     void take_direction(TableRow& row) {
@@ -203,7 +204,9 @@ private:
     bool has_other_words(const TableRow& row) const {
         for (std::size_t at = 1; at < row.cells.size(); ++at) {
             const std::string& cell = row.cells[at];
-            const bool is_whole = cell == "all" || cell == "All" || cell == "whole"; // of a stage
+            const std::string words = fold_name(cell);
+            const bool is_whole = words == "all" || words == "whole" || words == "some" || // of a stage
+                                  words == "as needed" || words == "to taste";
             if (head_.columns[at].is_amount() && !cell.empty() && !is_blank_cell(cell) && !is_amount(cell) &&
                 !is_whole) {
                 return true;
@@ -272,7 +275,7 @@ private:
 
     static bool is_total(std::string_view name) {
         const std::string heading = heading_text(name);
-        return heading == "total" || heading == "total weight";
+        return heading == "total" || heading.starts_with("total ");
     }
 
     static bool is_title(std::string_view name) { return name.ends_with(':') || name.ends_with(":**"); }

@@ -324,6 +324,7 @@ private:
         while (line_.name.size() > 2 && line_.name.back().is("%") && (line_.name.end() - 2)->is_number()) {
             line_.name.resize(line_.name.size() - 2); // "500 g flour    100 %"
         }
+        take_last_pieces();
         // "2 cups sifted flour" was sifted before it was measured; "2 cups flour, sifted" was not
         if (begin < tokens_.size() && (tokens_[begin].is("sifted") || tokens_[begin].is("packed"))) {
             line_.amount->how = tokens_[begin].folded;
@@ -332,6 +333,21 @@ private:
             if (tokens_[at].is("sifted") && tokens_[at + 1].is("before")) {
                 line_.amount->how = "sifted";
             }
+        }
+    }
+
+    // "2 1/4 tsp active dry yeast 1 packet": the same by another measure.
+    void take_last_pieces() {
+        const std::size_t size = line_.name.size();
+        if (size < 3 || !(line_.name.end() - 2)->is_number() || !line_.name.back().is_word() ||
+            !(line_.name.end() - 3)->is_word()) {
+            return;
+        }
+        const auto pieces = read_kitchen_amount(std::span<const LineToken>(line_.name).subspan(size - 2));
+        if (pieces && !pieces->measure.name.empty() && pieces->length == 2 && pieces->measure.is_piece() &&
+            !line_.amount->measure.is_piece()) {
+            line_.others.push_back({.amount = *pieces, .is_each = false});
+            line_.name.resize(size - 2);
         }
     }
 

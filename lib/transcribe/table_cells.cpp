@@ -109,4 +109,19 @@ std::vector<TableCell> table_cells(std::string_view line) {
     return cells;
 }
 
+std::vector<TableCell> tabbed_cells(std::string_view line) {
+    std::vector<TableCell> cells;
+    std::size_t column = 0;
+    for (std::size_t begin = 0; begin <= line.size() && cells.size() < most_cells;) {
+        const std::size_t end = std::min(line.find('\t', begin), line.size());
+        std::string_view text = line.substr(begin, end - begin);
+        text.remove_prefix(std::min(text.find_first_not_of(" \r"), text.size()));
+        text = text.substr(0, text.find_last_not_of(" \r") + 1);
+        cells.push_back({.text = text, .begin = column, .end = column + code_points(text)});
+        column += code_points(line.substr(begin, end - begin)) + 1;
+        begin = end + 1;
+    }
+    return cells;
+}
+
 } // namespace leavenwright

@@ -16,6 +16,8 @@ struct TableCell {
 
 /// The cells of a line, in order; one that bars keep apart may be empty. Linear time.
 std::vector<TableCell> table_cells(std::string_view line);
+/// The cells of a line that tabs keep apart, empty ones too. Linear time.
+std::vector<TableCell> tabbed_cells(std::string_view line);
 
 /// Whether dots lead from a name to its amount: "Salt . . . . 1 t.", "Sugar..... 10 oz".
 bool has_leader(std::string_view line);

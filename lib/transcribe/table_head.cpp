@@ -62,6 +62,10 @@ constexpr auto column_words = std::to_array<ColumnWord>({
     {"portions", Kind::ignored, ""},
     {"servings", Kind::ignored, ""},
     {"cost", Kind::ignored, ""},
+    {"notes", Kind::ignored, ""},
+    {"note", Kind::ignored, ""},
+    {"remarks", Kind::ignored, ""},
+    {"comments", Kind::ignored, ""},
     {"method", Kind::directions, ""},
     {"directions", Kind::directions, ""},
     {"procedure", Kind::directions, ""},
@@ -147,8 +151,10 @@ public:
 
 private:
     bool take_line() {
-        const auto cells = table_cells(source_.line(line_));
-        head_.is_barred = source_.line(line_).find('|') != std::string_view::npos;
+        const std::string_view line = source_.line(line_);
+        head_.is_barred = line.find('|') != std::string_view::npos;
+        head_.is_tabbed = !head_.is_barred && is_tabbed(line);
+        const auto cells = head_.is_tabbed ? tabbed_cells(line) : table_cells(line);
         for (const TableCell& cell : cells) {
             if (cell.text.empty() && head_.is_barred && head_.columns.empty()) {
                 head_.columns.push_back({.kind = Kind::name,
@@ -176,6 +182,12 @@ private:
         }
         ++line_;
         return head_.columns.size() >= 2 || is_unit_alone();
+    }
+
+    // One tab between two cells, each with words in it.
+    static bool is_tabbed(std::string_view line) {
+        return line.find('\t') != std::string_view::npos && !line.starts_with('\t') &&
+               line.find("\t\t") == std::string_view::npos && line.find("  ") == std::string_view::npos;
     }
 
     // "                 Pounds" over the figures of one column, far from the names.
@@ -408,7 +420,7 @@ bool TableHead::has_roles() const {
 }
 
 std::size_t TableHead::column_of(const TableCell& cell, std::size_t index) const {
-    if (is_barred) {
+    if (is_barred || is_tabbed) {
         return std::min(index, columns.size() - 1);
     }
     std::size_t widest = 0;

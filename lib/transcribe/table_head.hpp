@@ -30,6 +30,7 @@ struct TableHead {
     std::string title;                // "POOLISH" over the names; empty where it says what they are
     std::size_t end_line = 0;         // the first line behind the head
     bool is_barred = false;           // columns go by their bars, not by their places
+    bool is_tabbed = false;           // by their tabs
 
     /// Whether its columns are stages of one dough.
     bool has_roles() const;

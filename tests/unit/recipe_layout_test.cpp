@@ -670,3 +670,43 @@ TEST_CASE("layout: columns of trays, groups set in below a word, measures withou
           "dough: bread flour 500, dough: water 300, dough: instant yeast 7, "
           "dough: salt 6, dough: honey 21");
 }
+
+TEST_CASE("layout: tables of a spreadsheet, by their tabs") {
+    const Read found =
+        read("Ring rolls\n\nINGREDIENT\tGRAMS\tOZ\t%\tNOTES\nSPONGE\nBread flour\t510\t18\t50.0\t\n"
+             "Water, 70F\t510\t18\t50.0\t\nDOUGH\nBread flour\t500\t18\t50.0\tless in "
+             "winter\nSalt\t20\t0.7\t2.0\t\n"
+             "TOTAL DOUGH\t1540\t54\t\t\nBATH\nWater\t4 qt\t\t\twide pot\nBaking soda\t1 T\n");
+    CHECK(lines_of(found.transcription) ==
+          "sponge: bread flour 510, sponge: water 510, dough: bread flour 500, dough: salt 20, "
+          "bath: water 3785?, bath: baking soda 14");
+}
+
+TEST_CASE("layout: a second table behind steps, and headings behind their time") {
+    const Read found = read(
+        "# Country loaf\n\n**Friday 8:00 am — Levain build**\n\n"
+        "| Ingredient | Weight |\n|---|---:|\n| Bread flour | 100 g |\n| Water | 100 g |\n"
+        "| **Total levain** | **200 g** |\n\nLeave it warm, 4 hours.\n\n**Saturday 12:00 — final dough**\n\n"
+        "| Ingredient | Weight |\n|---|---:|\n| Bread flour | 700 g |\n| Water | 500 g |\n| Salt | 18 g |\n"
+        "| Levain (from above) | 200 g |\n\n1. Mix. 2. Bake.\n");
+    CHECK(lines_of(found.transcription) ==
+          "levain: bread flour 100, levain: water 100, dough: bread flour 700, dough: water 500, "
+          "dough: salt 18, stage: levain 200");
+}
+
+TEST_CASE("layout: titles with their size, quoted mails, asides and what is 100 %") {
+    const Read title = read("LIGHT RYE WITH CARAWAY (2 lb. loaf)\n\n1 cup water\n3 cups bread flour\n");
+    CHECK(title.transcription.name == "LIGHT RYE WITH CARAWAY (2 lb. loaf)");
+    CHECK(lines_of(title.transcription) == "dough: water 237, dough: bread flour 411");
+    const Read mail = read(
+        "Re: too dense\n\n> 9 cups flour to 2 cups water, 2 eggs. What is wrong?\n\n1000 g bread flour\n"
+        "400 g water\n(use milk for 20 g of it)\n18 g salt\n10 g instant yeast\nFlour = 100 % = 1.0 kg\n");
+    CHECK(lines_of(mail.transcription) ==
+          "dough: bread flour 1000, dough: water 400, dough: salt 18, dough: instant yeast 10");
+    const Read yeast = read(
+        "Buns\n\nFor the yeast mixture:\n3/4 cup milk\n2 tsp active dry yeast 1 packet\n\nFor the dough:\n"
+        "2 cups bread flour\n1/2 cup old-fashioned rolled oats\n");
+    CHECK(lines_of(yeast.transcription) ==
+          "dough: milk 183, dough: active dry yeast 7, dough: bread flour 274, "
+          "dough: rolled oats 41");
+}
