@@ -16,6 +16,7 @@
 #include "transcribe/right_column.hpp"
 #include "transcribe/running_text.hpp"
 #include "transcribe/split_line.hpp"
+#include "transcribe/table_cells.hpp"
 #include "transcribe/table_head.hpp"
 
 #include <algorithm>
@@ -637,6 +638,10 @@ private:
             line.text.starts_with('(') && line.text.ends_with(')') && !recipe_.lines.empty();
         if (is_basis || is_aside) {
             take_direction(line);
+            return;
+        }
+        if (has_leader(line.text) && is_ingredient_line(line.text, pantry_)) {
+            push_ingredient(line); // "Olive oil ..... optional, 1 tbsp. Only for cool ovens"
             return;
         }
         const bool is_paragraph =

@@ -262,6 +262,9 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
                           "total dough", "formula", "overall dough"})) {
         return std::string(role_of_total);
     }
+    if (text == "per pizza" || text == "each pizza" || text == "on each pizza") {
+        return "topping";
+    }
     if (text.ends_with(" feed") || text.ends_with(" feeding")) { // what a culture is kept with
         return "feeding";
     }

@@ -446,8 +446,12 @@ private:
         }
         line_.extra = read_kitchen_amount(tail);
         line_.extra_purpose = purpose_in(tail);
-        if (line_.extra && names_more(tail, line_.extra->length) &&
-            (line_.extra_purpose.empty() || !shares_a_word(tail, line_.name))) {
+        const auto measure =
+            tail.size() > 1 ? measure_named(tail.front().text, tail.front().folded) : std::nullopt;
+        const bool is_pinch = !line_.extra && measure && measure->kind == Measure::Kind::volume &&
+                              names_more(tail, 1); // "1 yolk + pinch salt"
+        if (is_pinch || (line_.extra && names_more(tail, line_.extra->length) &&
+                         (line_.extra_purpose.empty() || !shares_a_word(tail, line_.name)))) {
             LineToken comma; // "1 egg + 1 yolk": another ingredient
             comma.text = comma.folded = ",";
             line_.extra.reset();

@@ -140,9 +140,11 @@ public:
     HeadReader(const SourceText& source, std::size_t first_line) : source_(source), line_(first_line) {}
 
     std::optional<TableHead> read() {
+        const std::vector<StageHead> stages = take_stages();
         if (!take_line()) {
             return std::nullopt;
         }
+        name_stages_of_columns(stages);
         constexpr std::size_t most_lines = 4;
         for (std::size_t count = 1; count < most_lines && take_further(); ++count) {
         }
@@ -150,6 +152,39 @@ public:
     }
 
 private:
+    struct StageHead {
+        std::string role;
+        std::size_t begin = 0; // in code points
+    };
+
+    // "SPONGE        DOUGH        TOTAL FORMULA" over columns that each has: a line of its own.
+    std::vector<StageHead> take_stages() {
+        constexpr std::size_t fewest = 2;
+        std::vector<StageHead> stages;
+        for (const TableCell& cell : table_cells(source_.line(line_))) {
+            const auto role = role_of_heading(heading_text(cell.text));
+            if (!role || has_digit(cell.text) || !(is_in_dough(*role) || *role == role_of_total)) {
+                return {};
+            }
+            stages.push_back({.role = *role, .begin = cell.begin});
+        }
+        if (stages.size() < fewest || line_ >= source_.line_count()) {
+            return {};
+        }
+        ++line_;
+        return stages;
+    }
+
+    void name_stages_of_columns(const std::vector<StageHead>& stages) {
+        constexpr std::size_t most_left = 3; // of its head
+        for (TableColumn& column : head_.columns) {
+            for (const StageHead& stage : stages) {
+                const bool is_below = column.is_amount() && stage.begin <= column.begin + most_left;
+                column.role = is_below ? stage.role : column.role;
+            }
+        }
+    }
+
     bool take_line() {
         const std::string_view line = source_.line(line_);
         head_.is_barred = line.find('|') != std::string_view::npos;
@@ -276,7 +311,7 @@ private:
         std::vector<std::pair<Kind, std::string>> seen;
         bool is_another = false;
         for (TableColumn& column : head_.columns) {
-            if (!column.is_amount()) {
+            if (!column.is_amount() || !column.role.empty()) {
                 continue;
             }
             if (!column.batch.empty()) {

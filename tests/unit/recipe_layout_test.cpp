@@ -710,3 +710,33 @@ TEST_CASE("layout: titles with their size, quoted mails, asides and what is 100 
           "dough: milk 183, dough: active dry yeast 7, dough: bread flour 274, "
           "dough: rolled oats 41");
 }
+
+TEST_CASE("lines: leaders before a remark, toppings of each pizza, and a pinch behind a plus") {
+    const Read found = read("Flat loaf\n\nFlour ......... 980g\nWater ......... 608g\nOlive oil ..... "
+                            "optional, 1 tbsp. Only for cool ovens.\n\n"
+                            "PER PIZZA\n80g mozzarella, torn\n\nMix. Bake hot.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: all-purpose flour 980, dough: water 608, dough: olive oil 14, "
+          "topping: mozzarella 80");
+    const Read wash = read("Buns\n\n500 g flour\nglaze: 2 eggs + 1 yolk + pinch salt\n");
+    CHECK(lines_of(wash.transcription) ==
+          "dough: all-purpose flour 500, brushing: egg 100, brushing: egg yolk 17, "
+          "brushing: salt 0");
+}
+
+TEST_CASE("layout: stages in a line of their own over the columns of each") {
+    const Read found =
+        read("Seeded tin\n\n                       SPONGE           DOUGH            TOTAL FORMULA\n"
+             "                       %       kg       %       kg       %        kg\n"
+             "---------------------------------------------------------------------\n"
+             "Strong white flour    30.0    1.410     -        -       -         -\n"
+             "Water                 19.0    0.893    52.0     2.444    -         -\n"
+             "---------------------------------------------------------------------\n"
+             "Wholemeal flour         -      -       70.0     3.290    -         -\n"
+             "Salt                    -      -        1.9     0.089    -         -\n"
+             "---------------------------------------------------------------------\n"
+             "TOTAL                 49.3    2.317   139.6     6.561   188.9     8.878\n\n"
+             "Flour = 100 % = 4.700 kg (sponge + dough)\n");
+    CHECK(lines_of(found.transcription) == "sponge: bread flour 1410, sponge: water 893, dough: water 2444, "
+                                           "dough: whole wheat flour 3290, dough: salt 89");
+}
