@@ -4,6 +4,7 @@
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
 
+#include <algorithm>
 #include <string>
 
 namespace leavenwright {
@@ -35,6 +36,39 @@ bool is_item_apart(std::string_view text, const Pantry& pantry) {
     const auto role = role_of_heading(heading_text(text.substr(0, colon)));
     return role && !is_in_dough(*role) && *role != role_of_total &&
            is_ingredient_line(text.substr(colon + 1), pantry);
+}
+
+std::string_view first_cell(std::string_view line) {
+    line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
+    return line.substr(0, std::min(line.find("   "), line.find('\t')));
+}
+
+bool names_several(const SourcedText& line, const Pantry& pantry) {
+    constexpr std::size_t shortest = 60;
+    constexpr std::size_t longest = 2000; // what is longer is no ingredient
+    constexpr std::ptrdiff_t fewest = 3;
+    if (line.text.size() < shortest || line.text.size() > longest) {
+        return false;
+    }
+    const auto lines = ingredients_in_prose(line, pantry);
+    return std::count_if(lines.begin(), lines.end(),
+                         [](const RecipeLine& item) { return item.has_amount; }) >= fewest;
+}
+
+bool has_list_beside_quote(const SourceText& source, const Pantry& pantry) {
+    constexpr std::size_t enough = 4;
+    constexpr std::size_t most_lines = 400;
+    const std::size_t last = std::min(source.line_count(), most_lines);
+    bool is_quoted = false;
+    for (std::size_t number = 1; number <= last && !is_quoted; ++number) {
+        is_quoted = source.line(number).starts_with('>');
+    }
+    std::size_t items = 0;
+    for (std::size_t number = 1; is_quoted && items < enough && number <= last; ++number) {
+        const std::string_view line = source.line(number);
+        items += !line.starts_with('>') && is_item(line, pantry) ? 1U : 0U;
+    }
+    return items >= enough;
 }
 
 bool is_ended_by_colon(std::string_view text) {

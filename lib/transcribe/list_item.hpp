@@ -2,6 +2,7 @@
 #pragma once
 
 #include "pantry/pantry.hpp"
+#include "source/source_text.hpp"
 
 #include <string_view>
 
@@ -18,6 +19,15 @@ bool begins_group(std::string_view title, std::string_view next_line, const Pant
 
 /// "Glaze: 1 egg, 2 tbsp milk", among directions.
 bool is_item_apart(std::string_view text, const Pantry& pantry);
+
+/// Of two lists side by side, the words of the left one.
+std::string_view first_cell(std::string_view line);
+
+/// "One quart of flour, add two eggs, one half-pint of milk": three amounts and more, in a sentence perhaps.
+bool names_several(const SourcedText& line, const Pantry& pantry);
+
+/// Whether a mail quotes lines and answers with a list of its own.
+bool has_list_beside_quote(const SourceText& source, const Pantry& pantry);
 
 bool is_ended_by_colon(std::string_view text);
 

@@ -35,7 +35,7 @@ public:
         const FrontMatter front = read_front_matter(*source_);
         recipe_.name = front.title;
         recipe_.yield = front.yield;
-        is_quote_left_ = has_list_beside_quote();
+        is_quote_left_ = has_list_beside_quote(*source_, pantry_);
         for (std::size_t number = front.line_count + 1; number <= source_->line_count(); ++number) {
             const std::string_view line = source_->line(number);
             const std::size_t begin = line.find_first_not_of(" \t");
@@ -75,25 +75,6 @@ public:
     }
 
 private:
-    // A mail that quotes one recipe and answers with another: the answer is read.
-    bool has_list_beside_quote() const {
-        constexpr std::size_t enough = 4;
-        constexpr std::size_t most_lines = 400;
-        std::size_t quoted = 0;
-        std::size_t items = 0;
-        for (std::size_t number = 1; number <= std::min(source_->line_count(), most_lines); ++number) {
-            const std::string_view line = source_->line(number);
-            quoted += line.starts_with('>') ? 1U : 0U;
-        }
-        for (std::size_t number = 1;
-             quoted > 0 && items < enough && number <= std::min(source_->line_count(), most_lines);
-             ++number) {
-            const std::string_view line = source_->line(number);
-            items += !line.starts_with('>') && is_item(line, pantry_) ? 1U : 0U;
-        }
-        return items >= enough;
-    }
-
     // "<!-- seen by nobody" down to "-->", where it is more than one line, or a line of its own.
     bool is_in_comment(std::string_view line) {
         const std::size_t begin = std::min(line.find_first_not_of(" \t"), line.size());
@@ -285,19 +266,8 @@ private:
 
     // "1.5-lb loaf          2-lb loaf", over two columns.
     bool take_batch_heads(const SourcedText& line) {
-        std::vector<std::string> labels;
-        for (std::size_t begin = 0; begin < line.text.size();) {
-            const std::size_t end =
-                std::min({line.text.find("   ", begin), line.text.find('\t', begin), line.text.size()});
-            const std::string_view label = line.text.substr(begin, end - begin);
-            if (!is_batch_label(label)) {
-                return false;
-            }
-            labels.push_back(plain_line(label));
-            begin = std::min(line.text.find_first_not_of(" \t", end), line.text.size());
-        }
-        if (part_ == RecipePart::directions || labels.size() < 2 ||
-            !is_item(first_cell(cursor_.next_words()), pantry_)) {
+        auto labels = part_ != RecipePart::directions ? batch_heads(line.text) : std::vector<std::string>();
+        if (labels.empty() || !is_item(first_cell(cursor_.next_words()), pantry_)) {
             return false;
         }
         recipe_.batches = std::move(labels);
@@ -510,21 +480,6 @@ private:
         return true;
     }
 
-    // "Saturday 8:00 - Levain build": what begins then.
-    static std::string title_behind_time(std::string_view line, std::string title) {
-        const std::string plain = has_digit(title) ? plain_line(line) : std::string();
-        const std::size_t dash = plain.rfind(" - ");
-        return dash == std::string::npos || has_digit(plain.substr(dash))
-                   ? title
-                   : heading_text(plain.substr(dash + 3));
-    }
-
-    // Of two lists side by side, the left one's words.
-    static std::string_view first_cell(std::string_view line) {
-        line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
-        return line.substr(0, std::min(line.find("   "), line.find('\t')));
-    }
-
     // "* Sponge" over "  * 75 g flour"; "Dry" over items that are set in
     bool is_over_inner_list(std::string_view text) const {
         const std::string_view below = cursor_.next_line();
@@ -556,27 +511,6 @@ private:
         return length > 0;
     }
 
-    // "LIGHT RYE (2 lb. loaf)" is a title.
-    static bool names_batch_in_brackets(std::string_view text) {
-        const std::size_t begin = text.find('(');
-        const std::size_t end = text.find(')', std::min(begin, text.size()));
-        return begin != std::string_view::npos && begin > 0 && end != std::string_view::npos &&
-               is_batch_label(text.substr(begin + 1, end - begin - 1));
-    }
-
-    // "One quart of flour, add two eggs, one half-pint of milk"
-    bool is_several(const SourcedText& line) const {
-        constexpr std::size_t shortest = 60;
-        constexpr std::size_t longest = 2000; // what is longer is no ingredient
-        constexpr std::ptrdiff_t fewest = 3;
-        if (line.text.size() < shortest || line.text.size() > longest) {
-            return false;
-        }
-        const auto lines = ingredients_in_prose(line, pantry_);
-        return std::count_if(lines.begin(), lines.end(),
-                             [](const RecipeLine& item) { return item.has_amount; }) >= fewest;
-    }
-
     // "Moss | 500 g" right above the first line that the pantry knows: of the list too.
     void keep_above_list(const SourcedText& line) {
         constexpr std::size_t longest = 70;
@@ -601,7 +535,7 @@ private:
         if (is_above_list) {
             return; // how an ingredient is sold
         }
-        if (is_several(line)) {
+        if (names_several(line, pantry_)) {
             return; // a sentence with the whole recipe, perhaps
         }
         if (recipe_.name.empty() && names_batch_in_brackets(line.text)) {

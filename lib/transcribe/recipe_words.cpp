@@ -82,6 +82,13 @@ std::string_view numbered_title(std::string_view line) {
     return title.size() < line.size() && !has_small && count_words(title) > 0 ? title : std::string_view();
 }
 
+std::string title_behind_time(std::string_view line, std::string heading) {
+    const std::string plain = has_digit(heading) ? plain_line(line) : std::string();
+    const std::size_t dash = plain.rfind(" - ");
+    return dash == std::string::npos || has_digit(plain.substr(dash)) ? heading
+                                                                      : heading_text(plain.substr(dash + 3));
+}
+
 std::size_t length_of_yield_word(std::string_view heading) {
     constexpr std::size_t longest = 80;
     if (heading.size() >= longest) {

@@ -25,6 +25,9 @@ std::optional<PartLabel> part_label(std::string_view line);
 /// "YEAST-CAKES" of "1722.--YEAST-CAKES": a title in capitals behind its number in a book; empty where the
 /// line is no such title.
 std::string_view numbered_title(std::string_view line);
+/// "levain build" of the line "Saturday 8:00 - Levain build" and its heading: what begins then; other
+/// headings as they are.
+std::string title_behind_time(std::string_view line, std::string heading);
 /// Bytes of the word that says what a recipe makes, before what it is: "makes ", "yield: "; 0 where none
 /// does. `heading` is folded.
 std::size_t length_of_yield_word(std::string_view heading);

@@ -449,6 +449,24 @@ bool is_batch_label(std::string_view text) {
     return has_number && is_named;
 }
 
+std::vector<std::string> batch_heads(std::string_view line) {
+    std::vector<std::string> labels;
+    for (const TableCell& cell : table_cells(line)) {
+        if (!is_batch_label(cell.text)) {
+            return {};
+        }
+        labels.push_back(plain_line(cell.text));
+    }
+    return labels.size() < 2 ? std::vector<std::string>() : labels;
+}
+
+bool names_batch_in_brackets(std::string_view text) {
+    const std::size_t begin = text.find('(');
+    const std::size_t end = text.find(')', std::min(begin, text.size()));
+    return begin != std::string_view::npos && begin > 0 && end != std::string_view::npos &&
+           is_batch_label(text.substr(begin + 1, end - begin - 1));
+}
+
 bool TableHead::has_roles() const {
     return std::any_of(columns.begin(), columns.end(),
                        [](const TableColumn& column) { return !column.role.empty(); });

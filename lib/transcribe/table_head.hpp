@@ -44,4 +44,10 @@ std::optional<TableHead> read_table_head(const SourceText& source, std::size_t f
 /// Whether words say for how many an amount is: "50 portions", "one loaf", "for 100 men".
 bool is_batch_label(std::string_view text);
 
+/// "1.5-lb loaf          2-lb loaf": the labels over two columns or more; none where a cell is no label.
+std::vector<std::string> batch_heads(std::string_view line);
+
+/// "LIGHT RYE (2 lb. loaf)": such words in brackets, behind others.
+bool names_batch_in_brackets(std::string_view text);
+
 } // namespace leavenwright
