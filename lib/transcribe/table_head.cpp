@@ -15,6 +15,8 @@ namespace {
 
 using Kind = TableColumn::Kind;
 
+constexpr std::size_t longest_head = 200; // bytes of a line over columns
+
 struct ColumnWord {
     std::string_view word; // folded
     Kind kind;
@@ -161,6 +163,9 @@ private:
     std::vector<StageHead> take_stages() {
         constexpr std::size_t fewest = 2;
         std::vector<StageHead> stages;
+        if (source_.line(line_).size() > longest_head) {
+            return stages;
+        }
         for (const TableCell& cell : table_cells(source_.line(line_))) {
             const auto role = role_of_heading(heading_text(cell.text));
             if (!role || has_digit(cell.text) || !(is_in_dough(*role) || *role == role_of_total)) {
@@ -451,6 +456,9 @@ bool is_batch_label(std::string_view text) {
 
 std::vector<std::string> batch_heads(std::string_view line) {
     std::vector<std::string> labels;
+    if (line.size() > longest_head) {
+        return labels;
+    }
     for (const TableCell& cell : table_cells(line)) {
         if (!is_batch_label(cell.text)) {
             return {};
