@@ -74,9 +74,12 @@ public:
             if (rest.empty() && count + 1 < most_ingredients) {
                 rest = std::move(later);
             }
-            if (rest.empty() && count == 0) {
-                rest = cut_mixture(split_, pantry_);
-                is_shared = !rest.empty();
+            std::vector<LineToken> mixed =
+                count == 0 ? cut_mixture(split_, pantry_) : std::vector<LineToken>();
+            if (!mixed.empty()) { // "butter and lard mixed, one teaspoonful of salt"
+                later = rest.empty() ? std::move(later) : std::move(rest);
+                rest = std::move(mixed);
+                is_shared = true;
             }
             const auto shared = split_.amount;
             take_name();
@@ -86,7 +89,7 @@ public:
             if (rest.empty()) {
                 break;
             }
-            later = cut_unmeasured(rest, is_list, pantry_);
+            later = later.empty() ? cut_unmeasured(rest, is_list, pantry_) : std::move(later);
             begin_next(std::move(rest));
             if (is_shared) {
                 split_.amount = shared;

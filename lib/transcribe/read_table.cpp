@@ -436,7 +436,10 @@ std::vector<LeaderRow> leader_rows(std::string_view line) {
             return {};
         }
         std::size_t last = at + (is_pair ? 1 : 0);
-        std::string words(cells[last].text);
+        const std::string_view amount = cells[last].text;
+        const bool is_open =
+            amount.find('(') != std::string_view::npos && amount.find(')') == std::string_view::npos;
+        std::string words(amount.substr(0, is_open ? amount.find('(') : amount.size()));
         if (is_pair) {
             const std::string_view second = last + 1 < cells.size() && is_amount_alone(cells[last].text)
                                                 ? cells[last + 1].text

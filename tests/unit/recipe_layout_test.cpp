@@ -740,3 +740,15 @@ TEST_CASE("layout: stages in a line of their own over the columns of each") {
     CHECK(lines_of(found.transcription) == "sponge: bread flour 1410, sponge: water 893, dough: water 2444, "
                                            "dough: whole wheat flour 3290, dough: salt 89");
 }
+
+TEST_CASE("lines: a mixture before another ingredient, and a remark that a row leaves open") {
+    const Read found = read("SALLY LUNN\n\nFour cups flour, 2 eggs,\nOne-half cup butter and lard mixed, one "
+                            "teaspoonful salt.\n\nWarm and bake.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: all-purpose flour 500, dough: egg 100, dough: butter 57?, dough: lard 51?, "
+          "dough: salt 6");
+    const Read rows = read("CORN BREAD\n\nCorn meal .... 1 cup\nYeast ........ 1/2 cake (softened in\n"
+                           "                  1/4 cup of warm water)\nFlour ........ 2 3/4 cups\n");
+    CHECK(lines_of(rows.transcription) == "dough: cornmeal 122, dough: fresh yeast 9?, dough: water 59, "
+                                          "dough: all-purpose flour 344");
+}
