@@ -20,8 +20,10 @@ std::string joined(std::span<const std::string> words) {
 }
 
 bool is_harmless(std::span<const std::string> words) {
-    return std::all_of(words.begin(), words.end(),
-                       [](const std::string& word) { return is_preparation_word(word); });
+    return std::all_of(words.begin(), words.end(), [](const std::string& word) {
+        const bool is_ordinal = word.size() == 1 && word.front() >= '0' && word.front() <= '9'; // "water 2"
+        return is_ordinal || is_preparation_word(word);
+    });
 }
 
 // The words between marks and clauses; the first segment is the name, what follows a comma may belong to it.

@@ -33,7 +33,7 @@ bool is_among(std::string_view words, std::string_view word) {
 }
 
 constexpr auto labels = std::to_array<std::pair<Kind, std::string_view>>({
-    {Kind::title, "title|recipe title|recipe name|recipe|name of recipe"},
+    {Kind::title, "title|recipe title|recipe name|recipe|name of recipe|product"},
     {Kind::yield, "yield|yields|recipe yield|makes|serves|servings|number of servings|serving size|portions|"
                   "quantity|batch size"},
     {Kind::notes, "note|notes|tip|tips|storage|to store|variation|variations|serving suggestion|"

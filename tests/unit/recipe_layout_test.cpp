@@ -752,3 +752,10 @@ TEST_CASE("lines: a mixture before another ingredient, and a remark that a row l
     CHECK(lines_of(rows.transcription) == "dough: cornmeal 122, dough: fresh yeast 9?, dough: water 59, "
                                           "dough: all-purpose flour 344");
 }
+
+TEST_CASE("lines: a name counted by its row is that name") {
+    const Read found = read(
+        "Loaf\n\n700 g bread flour\nWater 1 (autolyse): 450 g\nWater 2 (with the salt): 50 g\n14 g salt\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: bread flour 700, dough: water 450, dough: water 50, dough: salt 14");
+}
