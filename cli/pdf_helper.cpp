@@ -172,8 +172,7 @@ std::optional<std::string> pdf_of_cards(const std::string& json, Diagnostics& di
             "or take --format html");
         return std::nullopt;
     }
-    diagnostics.error(Code::pdf_unavailable, {},
-                      "cannot run " + in_quotes(program) + ": " + reason(finished),
+    diagnostics.error(Code::pdf_unavailable, {}, "cannot run " + in_quotes(program) + ": " + reason(finished),
                       "install leavenwright with its PDF program, name it in LEAVENWRIGHT_PDF, or take "
                       "--format html and print that");
     return std::nullopt;
