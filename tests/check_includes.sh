@@ -73,7 +73,7 @@ only_in 'iostream' lib/pantry/embed_pantry.cpp
 only_in 'fmt/format.h' lib/diagnostic/render_diagnostic.cpp lib/pantry/embed_pantry.cpp
 
 # Bare Approx hides a fixed slack of 1; tests state both tolerances with near().
-if grep -rn 'Approx(' tests --include='*.cpp' --include='*.hpp'; then
+if grep -rnw 'Approx' tests --include='*.cpp' --include='*.hpp'; then
     complain "bare Approx in a test: use near() of tests/support/near.hpp"
 fi
 if [ "$faults" -gt 0 ]; then

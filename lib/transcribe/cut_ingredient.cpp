@@ -14,7 +14,7 @@ bool names_another(std::span<const LineToken> name, std::size_t comma, const Pan
     auto tail = name.subspan(comma + 1);
     const auto measure =
         tail.size() > 1 ? measure_named(tail.front().text, tail.front().folded) : std::nullopt;
-    if (measure && measure->kind == Measure::Kind::volume) { // "7 g yeast, teaspoon salt"
+    if (measure && measure->is_volume()) { // "7 g yeast, teaspoon salt"
         tail = tail.subspan(1);
     }
     const auto end = std::find_if(tail.begin(), tail.end(),

@@ -52,11 +52,16 @@ NameMatch match_kind_alone(const SplitLine& split, const Pantry& pantry) {
         }
         return is_named;
     };
-    const std::string_view what = is_kind(of_flour)   ? "flour"
-                                  : is_kind(of_yeast) ? "yeast"
-                                                      : std::string_view();
-    if (name.empty() || what.empty() || !split.amount ||
-        split.amount->measure.kind == Measure::Kind::percent) {
+    if (name.empty() || !split.amount || split.amount->measure.kind == Measure::Kind::percent) {
+        return {};
+    }
+    constexpr Volume most_yeast = litres(0.1); // a cup of "dry" is something else
+    const bool may_be_yeast = !split.amount->measure.is_volume() ||
+                              split.amount->number * split.amount->measure.volume < most_yeast;
+    const std::string_view what = is_kind(of_flour)                   ? "flour"
+                                  : may_be_yeast && is_kind(of_yeast) ? "yeast"
+                                                                      : std::string_view();
+    if (what.empty()) {
         return {};
     }
     LineToken noun;

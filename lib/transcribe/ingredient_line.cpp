@@ -127,7 +127,9 @@ private:
     void take_name() {
         const auto [match, instead_of] = find_name(split_, pantry_);
         if (!instead_of.empty()) {
-            doubt(Code::ingredient_doubtful, in_quotes(instead_of) + " is read as " + in_quotes(match.key),
+            doubt(Code::ingredient_doubtful,
+                  in_quotes(instead_of) + " is read as " +
+                      in_quotes(match.key.empty() ? match.name : match.key),
                   "change the name in the formula if it is something else");
         }
         line_.name = match.name;

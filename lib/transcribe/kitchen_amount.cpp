@@ -301,7 +301,7 @@ private:
     void finish_measure(KitchenAmount& amount, const std::optional<Fullness>& fullness,
                         const std::string& how, const std::string& size) {
         amount.how = how;
-        const bool is_spoon_or_cup = amount.measure.kind == Measure::Kind::volume;
+        const bool is_spoon_or_cup = amount.measure.is_volume();
         if (amount.measure.is_piece()) {
             amount.size = size;
         }
@@ -408,7 +408,7 @@ double KitchenAmount::in_same(const KitchenAmount& other) const {
     if (measure.kind == Measure::Kind::mass && other.measure.kind == Measure::Kind::mass) {
         return other.number * (other.measure.mass / measure.mass).value();
     }
-    if (measure.kind == Measure::Kind::volume && other.measure.kind == Measure::Kind::volume) {
+    if (measure.is_volume() && other.measure.is_volume()) {
         return other.number * (other.measure.volume / measure.volume).value();
     }
     return measure.is_piece() && other.measure.name == measure.name ? other.number : 0.0;

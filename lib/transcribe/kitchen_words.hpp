@@ -26,6 +26,7 @@ struct Measure {
     bool is_doubtful = false; // books disagree on what it holds
 
     bool is_piece() const { return kind == Kind::piece; }
+    bool is_volume() const { return kind == Kind::volume; }
 };
 
 /// A measure that cooks name and that the unit table leaves out, for the tests to compare.

@@ -119,8 +119,7 @@ bool WholeDough::is_in(std::span<const RecipeLine> lines) {
     for (; seen_ < lines.size(); ++seen_) {
         const RecipeLine& line = lines[seen_];
         if (line.role == "dough" || line.role == role_of_total) {
-            const std::string_view words =
-                line.words.empty() ? line.place.text : std::string_view(line.words);
+            const std::string_view words = line.said();
             has_flour_ = has_flour_ || names_flour(words, pantry_);
             has_leaven_ = has_leaven_ || names_leaven(words);
             has_salt_ = has_salt_ || names_any(words, {"salt", "salz", "sel", "sale", "sal"});

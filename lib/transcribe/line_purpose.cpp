@@ -70,10 +70,9 @@ std::string_view purpose_of_layer(std::span<const LineToken> words) {
     const bool is_short =
         !words.empty() && words.size() <= most_words &&
         std::all_of(words.begin(), words.end(), [](const LineToken& token) { return token.is_word(); });
-    const bool is_layer =
-        is_short && !words.front().is("not") &&
-        words.back().is_any({"wash", "egg wash", "eggwash", "glaze", "icing", "frosting", "topping",
-                             "filling", "garnish", "streusel", "stuffing", "paste"});
+    const bool is_layer = is_short && !words.front().is("not") &&
+                          words.back().is_any({"wash", "egg wash", "eggwash", "glaze", "icing", "frosting",
+                                               "topping", "filling", "garnish", "streusel", "stuffing"});
     return is_layer ? purpose_named(words.back().folded) : std::string_view();
 }
 

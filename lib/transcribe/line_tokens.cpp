@@ -381,7 +381,7 @@ std::string plain_line(std::string_view line) {
     trim(text);
     // "1 cup puree *not pie filling": a remark; a star that closes later is emphasis.
     const std::size_t star = text.find(" *");
-    if (star != std::string::npos && star + 2 < text.size() &&
+    if (star != std::string::npos && star + 2 < text.size() && is_letter(text[star + 2]) &&
         text.find('*', star + 2) == std::string::npos) {
         text = text.substr(0, star) + " (" + text.substr(star + 2) + ")";
     }

@@ -1,6 +1,7 @@
 #include "transcribe/list_item.hpp"
 
 #include "transcribe/ingredient_line.hpp"
+#include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
 
@@ -15,6 +16,10 @@ bool is_item(std::string_view text, const Pantry& pantry) {
            !text.ends_with('.');
 }
 
+bool names_ingredient(std::string_view text, const Pantry& pantry) {
+    return is_ingredient_line("1 cup " + plain_line(text), pantry);
+}
+
 bool begins_list(std::string_view text, const Pantry& pantry) {
     constexpr std::size_t longest = 60;
     return is_item(text, pantry) ||
@@ -24,7 +29,7 @@ bool begins_list(std::string_view text, const Pantry& pantry) {
 bool begins_group(std::string_view title, std::string_view next_line, const Pantry& pantry) {
     constexpr std::size_t most_words = 4;
     return count_words(title) <= most_words && is_ingredient_line(next_line, pantry) &&
-           !is_ingredient_line("1 cup " + std::string(title), pantry);
+           !names_ingredient(title, pantry);
 }
 
 bool is_item_apart(std::string_view text, const Pantry& pantry) {
@@ -60,8 +65,15 @@ bool has_list_beside_quote(const SourceText& source, const Pantry& pantry) {
     constexpr std::size_t most_lines = 400;
     const std::size_t last = std::min(source.line_count(), most_lines);
     bool is_quoted = false;
-    for (std::size_t number = 1; number <= last && !is_quoted; ++number) {
-        is_quoted = source.line(number).starts_with('>');
+    for (std::size_t number = 1; number <= last; ++number) {
+        const std::string_view line = source.line(number);
+        if (line.starts_with('>')) {
+            is_quoted = true;
+            const bool is_asked = line.find('?') != std::string_view::npos;
+            if (!is_asked && is_item(line.substr(1), pantry)) { // a part of the recipe, perhaps
+                return false;
+            }
+        }
     }
     std::size_t items = 0;
     for (std::size_t number = 1; is_quoted && items < enough && number <= last; ++number) {

@@ -11,6 +11,9 @@ namespace leavenwright {
 /// An ingredient with its amount, short, and no sentence.
 bool is_item(std::string_view text, const Pantry& pantry);
 
+/// Whether a line without an amount would be one of a list with one: "Raisins", "salt to taste".
+bool names_ingredient(std::string_view text, const Pantry& pantry);
+
 /// An item, or a part of the recipe made before: "all of the sponge".
 bool begins_list(std::string_view text, const Pantry& pantry);
 
@@ -26,7 +29,7 @@ std::string_view first_cell(std::string_view line);
 /// "One quart of flour, add two eggs, one half-pint of milk": three amounts and more, in a sentence perhaps.
 bool names_several(const SourcedText& line, const Pantry& pantry);
 
-/// Whether a mail quotes lines and answers with a list of its own.
+/// Whether a mail quotes lines that are no list and answers with one of its own.
 bool has_list_beside_quote(const SourceText& source, const Pantry& pantry);
 
 bool is_ended_by_colon(std::string_view text);

@@ -108,7 +108,7 @@ private:
         const std::string_view word = names_.word(at);
         const auto measure = at == 0 && word.size() >= shortest ? measure_named(word, word) : std::nullopt;
         const std::size_t name = names_.word(1) == "of" ? 2 : 1;
-        if (!measure || (name == 1 && measure->kind != Measure::Kind::volume)) {
+        if (!measure || (name == 1 && !measure->is_volume())) {
             return std::nullopt;
         }
         for (std::size_t end = std::min(name + most_name_words, names_.size()); end > name; --end) {

@@ -131,7 +131,7 @@ private:
             flush_columns();
         }
         if (part_ == RecipePart::heading && recipe_.name.empty() && !numbered_title(whole.text).empty() &&
-            !part_label(whole.text)) {
+            !part_label(whole.text) && !is_ingredient_line(numbered_title(whole.text), pantry_)) {
             set_name(numbered_title(whole.text));
             return;
         }
@@ -295,7 +295,7 @@ private:
         const std::string_view amount = is_amount_first ? line.text : cursor_.next_line();
         const bool is_over = blank_before_ && name.data() == line.text.data();
         const bool is_under = name.starts_with("  ") && !line.text.starts_with("  ");
-        if (!(is_over || is_under) || !is_ingredient_line("1 cup " + plain_line(name), pantry_)) {
+        if (!(is_over || is_under) || !names_ingredient(name, pantry_)) {
             return false;
         }
         push_ingredient(joined(line, cursor_.next()), plain_line(amount) + " " + plain_line(name));
@@ -486,7 +486,7 @@ private:
         const std::size_t indent = below.find_first_not_of(" \t");
         const bool may_be = without_bullet(text).size() < text.size() || part_ == RecipePart::ingredients;
         return may_be && !has_digit(text) && indent != std::string_view::npos && indent > cursor_.indent() &&
-               is_item(below.substr(indent), pantry_);
+               is_item(below.substr(indent), pantry_) && begins_group(text, below, pantry_);
     }
 
     // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin
@@ -538,7 +538,8 @@ private:
         if (names_several(line, pantry_)) {
             return; // a sentence with the whole recipe, perhaps
         }
-        if (recipe_.name.empty() && names_batch_in_brackets(line.text)) {
+        if (recipe_.name.empty() && names_batch_in_brackets(line.text) &&
+            !is_ingredient_line(line.text.substr(0, line.text.find('(')), pantry_)) {
             set_name(line.text);
             return;
         }
@@ -566,12 +567,13 @@ private:
     }
 
     void take_ingredient(const SourcedText& line) {
-        const bool is_basis = line.text.find("= 100") != std::string_view::npos && // "Flour = 100 % = 4.7 kg"
-                              line.text.find('%') != std::string_view::npos;
-        const bool is_aside =
-            line.text.starts_with('(') && line.text.ends_with(')') && !recipe_.lines.empty();
-        if (is_basis || is_aside) {
-            take_direction(line);
+        if (!recipe_.lines.empty() && line.text.starts_with('(') && line.text.ends_with(')')) {
+            const SourcedText inside = line.part(1, line.text.size() - 2);
+            if (is_ingredient_line(inside.text, pantry_)) { // "(1/2 cup raisins)"
+                push_ingredient(line, std::string(inside.text));
+            } else {
+                take_direction(line);
+            }
             return;
         }
         if (has_leader(line.text) && is_ingredient_line(line.text, pantry_)) {
@@ -580,9 +582,9 @@ private:
         }
         const bool is_paragraph =
             blank_before_ && !is_item(line.text, pantry_); // directions without a heading
-        const bool is_remark =
-            is_paragraph && !recipe_.lines.empty() && line.text.ends_with('.') && !has_digit(line.text) &&
-            !is_ingredient_line("1 cup " + plain_line(line.text), pantry_); // "All in grams."
+        const bool is_remark = is_paragraph && !recipe_.lines.empty() && line.text.ends_with('.') &&
+                               !has_digit(line.text) &&
+                               !names_ingredient(line.text, pantry_); // "All in grams."
         if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
             flush_columns();

@@ -147,8 +147,8 @@ private:
                 });
             const bool is_ascii = cell.end - cell.begin == cell.text.size();
             const std::size_t cut = next == head_.columns.end() ? 0 : next->begin - cell.begin;
-            const bool is_double = is_ascii && !head_.is_barred && !head_.is_tabbed && cut > 0 &&
-                                   cell.text[cut - 1] == ' ' && is_amount_alone(cell.text.substr(cut)) &&
+            const bool is_double = is_ascii && !head_.is_counted() && cut > 0 && cell.text[cut - 1] == ' ' &&
+                                   is_amount_alone(cell.text.substr(cut)) &&
                                    (is_amount_alone(cell.text.substr(0, cut - 1)) ||
                                     (cells.empty() && !has_digit(cell.text.substr(0, cut - 1))));
             if (!is_double) {
@@ -176,7 +176,7 @@ private:
     bool runs_over(const TableCell& cell) const {
         const auto amount = std::find_if(head_.columns.begin(), head_.columns.end(),
                                          [](const TableColumn& column) { return column.is_amount(); });
-        return !head_.is_barred && !head_.is_tabbed && cell.end > amount->begin + 2;
+        return !head_.is_counted() && cell.end > amount->begin + 2;
     }
 
     void take_direction(TableRow& row) {

@@ -299,8 +299,7 @@ bool names_pack(std::string_view line) {
     }
     const LineToken& unit = *(tokens.end() - 2);
     const auto measure = measure_named(unit.text, unit.folded);
-    const bool is_weight =
-        measure && (measure->kind == Measure::Kind::mass || measure->kind == Measure::Kind::volume);
+    const bool is_weight = measure && (measure->kind == Measure::Kind::mass || measure->is_volume());
     return is_weight && is_among("bag|bags|sack|box|can|cans|jar|carton|package|packet|bottle|case|tin|pouch",
                                  tokens.back().folded);
 }

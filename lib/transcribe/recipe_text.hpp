@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace leavenwright {
@@ -20,6 +21,8 @@ struct RecipeLine {
     bool is_column = false;     // of a group that is a column beside another
     bool has_amount = true;     // of something that the pantry knows; sentences name things without one
     bool is_part = false;       // of what a list may hold: "a spoonful of the sugar"
+
+    std::string_view said() const { return words.empty() ? place.text : std::string_view(words); }
 };
 
 /// What a recipe says, before any of it is understood.

@@ -49,7 +49,7 @@ bool RightColumn::mirrors(std::span<const RecipeLine> left) const {
     }
     const auto key_of = [&](const RecipeLine& line) {
         constexpr std::size_t longest = 200;
-        const std::string_view words = line.words.empty() ? line.place.text : std::string_view(line.words);
+        const std::string_view words = line.said();
         return find_name(split_line(plain_line(words.substr(0, longest))), pantry_).match.key;
     };
     std::size_t same = 0;
@@ -89,7 +89,7 @@ void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_
     if (!lines_.empty() && column > begin_ && !begins_with_number(item.text)) { // "(No. 2), drained"
         RecipeLine& above = lines_.back();
         constexpr std::size_t longest = 300; // bytes; what goes on longer is no ingredient
-        above.words = above.words.empty() ? std::string(above.place.text) : above.words;
+        above.words = std::string(above.said());
         if (above.words.size() + item.text.size() < longest) {
             above.words.append(" ").append(item.text);
         }
@@ -99,11 +99,12 @@ void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_
 }
 
 // "FROSTING", alone; empty where a cell is no heading of a part.
-std::string RightColumn::role_of_head(std::string_view cell) {
+std::string RightColumn::role_of_head(std::string_view cell) const {
     constexpr std::size_t most_words = 3;
     const std::string heading = heading_text(cell);
     const bool is_short = !heading.empty() && !has_digit(heading) && count_words(heading) <= most_words;
-    return is_short ? role_of_heading(heading).value_or("") : std::string();
+    const bool is_known = match_name(line_tokens(plain_line(cell)), pantry_).ingredient != nullptr;
+    return is_short && !is_known ? role_of_heading(heading).value_or("") : std::string();
 }
 
 // An amount with a name behind it, or the name of an ingredient alone.

@@ -31,7 +31,7 @@ public:
 private:
     std::optional<std::size_t> begin_in(const SourcedText& line, std::size_t indent) const;
     void keep(const SourcedText& item, std::size_t column, std::string_view role);
-    static std::string role_of_head(std::string_view cell);
+    std::string role_of_head(std::string_view cell) const;
     bool begins_item(std::string_view text) const;
 
     const Pantry& pantry_;

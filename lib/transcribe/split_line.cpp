@@ -84,8 +84,10 @@ private:
             begin + 1 == colon && !is_of_dough ? purpose_named(tokens_[begin].folded) : std::string_view();
         if (begin + 1 < colon &&
             tokens_[begin].is_any({"topping", "toppings", "filling", "glaze", "icing"})) {
-            purpose = purpose_named(tokens_[begin].folded); // "Toppings of choice:"
-        } else if (begin + 1 < colon) {                     // "Egg wash:"
+            purpose = purpose_named(tokens_[begin].folded);               // "Toppings of choice:"
+        } else if (begin + 1 < colon && tokens_[colon - 1].is("paste")) { // for crosses
+            purpose = purpose_named("paste");
+        } else if (begin + 1 < colon) { // "Egg wash:"
             purpose =
                 purpose_of_layer({tokens_.begin(), tokens_.begin() + static_cast<std::ptrdiff_t>(colon)});
         }
@@ -196,7 +198,7 @@ private:
             const LineToken& word = tokens_[is_led ? 1 : 0];
             const auto measure = measure_named(word.text, word.folded);
             const bool is_pinch = measure && (measure->name == "pinch" || measure->name == "dash");
-            const bool is_volume = measure && measure->kind == Measure::Kind::volume;
+            const bool is_volume = measure && measure->is_volume();
             const bool is_one =
                 measure && !is_led && word.folded.size() > 2 && tokens_.size() > 1 &&
                 (is_volume ? tokens_[1].is_word() && !is_clause_word(tokens_[1].folded) // "cup milk"
@@ -448,8 +450,8 @@ private:
         line_.extra_purpose = purpose_in(tail);
         const auto measure =
             tail.size() > 1 ? measure_named(tail.front().text, tail.front().folded) : std::nullopt;
-        const bool is_pinch = !line_.extra && measure && measure->kind == Measure::Kind::volume &&
-                              names_more(tail, 1); // "1 yolk + pinch salt"
+        const bool is_pinch =
+            !line_.extra && measure && measure->is_volume() && names_more(tail, 1); // "1 yolk + pinch salt"
         if (is_pinch || (line_.extra && names_more(tail, line_.extra->length) &&
                          (line_.extra_purpose.empty() || !shares_a_word(tail, line_.name)))) {
             LineToken comma; // "1 egg + 1 yolk": another ingredient

@@ -50,7 +50,7 @@ bool says_no_more(std::string_view words, std::string_view stage) {
 
 std::optional<IngredientLine> read_stage_row(const RecipeLine& line, std::span<const RecipeLine> all) {
     constexpr std::size_t longest = 120;
-    const std::string_view words = line.words.empty() ? line.place.text : std::string_view(line.words);
+    const std::string_view words = line.said();
     if (line.role != "dough" || words.size() > longest || words.find('\n') != std::string_view::npos) {
         return std::nullopt;
     }

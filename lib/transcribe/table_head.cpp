@@ -481,7 +481,7 @@ bool TableHead::has_roles() const {
 }
 
 std::size_t TableHead::column_of(const TableCell& cell, std::size_t index) const {
-    if (is_barred || is_tabbed) {
+    if (is_counted()) {
         return std::min(index, columns.size() - 1);
     }
     std::size_t widest = 0;

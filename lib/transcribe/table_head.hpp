@@ -32,6 +32,8 @@ struct TableHead {
     bool is_barred = false;           // columns go by their bars, not by their places
     bool is_tabbed = false;           // by their tabs
 
+    /// Whether a cell goes to a column by its number, not by where it stands.
+    bool is_counted() const { return is_barred || is_tabbed; }
     /// Whether its columns are stages of one dough.
     bool has_roles() const;
     /// The column that a cell stands in.

@@ -84,6 +84,7 @@ public:
             }
         }
         end_group(groups);
+        set_apart_repeated_flour(result_.lines, diagnostics_);
         if (!is_prose) {
             set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
             for (const Group& group : groups) {
@@ -192,7 +193,7 @@ private:
     static MeasureHabit habit_of(const RecipeText& recipe) {
         std::string words;
         for (const RecipeLine& line : recipe.lines) {
-            words.append(line.words.empty() ? line.place.text : std::string_view(line.words)).append("\n");
+            words.append(line.said()).append("\n");
         }
         const std::size_t lines_end = words.size();
         for (const std::string& paragraph : recipe.directions) {
@@ -281,8 +282,7 @@ private:
     // Lines with an amount of something that the pantry knows.
     std::ptrdiff_t amounts_of(const RecipeText& recipe) const {
         return std::count_if(recipe.lines.begin(), recipe.lines.end(), [&](const RecipeLine& line) {
-            const std::string_view words =
-                line.words.empty() ? line.place.text : std::string_view(line.words);
+            const std::string_view words = line.said();
             return line.has_amount && is_ingredient_line(words, pantry_);
         });
     }
@@ -291,8 +291,7 @@ private:
     bool names_flour(const RecipeText& recipe) const {
         return std::any_of(recipe.lines.begin(), recipe.lines.end(), [&](const RecipeLine& line) {
             return (is_in_dough(line.role) || line.role == role_of_total) &&
-                   leavenwright::names_flour(
-                       line.words.empty() ? line.place.text : std::string_view(line.words), pantry_);
+                   leavenwright::names_flour(line.said(), pantry_);
         });
     }
 

@@ -1,6 +1,8 @@
 #include "transcribe/used_apart.hpp"
 
 #include "source/unicode.hpp"
+#include "transcribe/recipe_text.hpp"
+#include "transcribe/recipe_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -281,6 +283,24 @@ void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostic
             set_apart(line, role,
                       " stands below a line for " + role + ", in a group of its own; it is kept apart",
                       diagnostics);
+        }
+    }
+}
+
+void set_apart_repeated_flour(std::span<IngredientLine> lines, Diagnostics& diagnostics) {
+    constexpr double tolerance = 0.005;
+    Mass flour{};
+    for (IngredientLine& line : lines) {
+        if (!line.is_known() || !line.weight || !line.ingredient->is_flour() || !is_in_dough(line.role)) {
+            continue;
+        }
+        const bool is_basis = line.text.find("= 100") != std::string::npos && !begins_with_number(line.text);
+        const Mass difference = line.weight->likely - flour;
+        if (is_basis && std::abs((difference / line.weight->likely).value()) < tolerance) {
+            set_apart(line, std::string(role_of_total),
+                      " weighs what the flours above it do: it is not counted again", diagnostics);
+        } else {
+            flour += line.weight->likely;
         }
     }
 }

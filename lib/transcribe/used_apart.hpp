@@ -25,4 +25,7 @@ void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostic
 /// with a warning each, unless it has the flour or the yeast of a dough.
 void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnostics);
 
+/// "Flour = 100 % = 4.7 kg", below the flours that it adds up: not counted again, with a warning.
+void set_apart_repeated_flour(std::span<IngredientLine> lines, Diagnostics& diagnostics);
+
 } // namespace leavenwright

@@ -7,8 +7,9 @@
 namespace leavenwright {
 
 bool is_wash_without_a_word(std::span<const IngredientLine> lines) {
+    // Common practice, no source: a dough of one egg has more liquid than two tablespoons.
     constexpr double most_eggs = 1.0;
-    constexpr Mass most_liquid = kilograms(0.032); // two tablespoons
+    constexpr Mass most_liquid = kilograms(0.032);
     if (lines.size() != 2) {
         return false;
     }

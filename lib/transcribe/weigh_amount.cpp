@@ -105,7 +105,7 @@ std::optional<WeightRange> weigh_amount(const Ingredient& ingredient, const Kitc
         }
         return weight;
     }
-    if (amount.measure.kind == Measure::Kind::volume) {
+    if (amount.measure.is_volume()) {
         if (const auto piece = mass_of_piece(ingredient, amount.measure.name);
             piece && !amount.measure.name.empty()) {
             return range_of(*piece, amount, piece_spread);

@@ -8,8 +8,8 @@
 namespace leavenwright {
 
 bool is_liquid_yeast(std::string_view name, const std::optional<KitchenAmount>& amount) {
-    constexpr Volume most_dry = litres(0.05);
-    return name.ends_with("yeast") && amount && amount->measure.kind == Measure::Kind::volume &&
+    constexpr Volume most_dry = litres(0.05); // common practice, no source
+    return name.ends_with("yeast") && amount && amount->measure.is_volume() &&
            amount->number * amount->measure.volume > most_dry;
 }
 

@@ -701,8 +701,8 @@ TEST_CASE("layout: titles with their size, quoted mails, asides and what is 100 
     const Read mail = read(
         "Re: too dense\n\n> 9 cups flour to 2 cups water, 2 eggs. What is wrong?\n\n1000 g bread flour\n"
         "400 g water\n(use milk for 20 g of it)\n18 g salt\n10 g instant yeast\nFlour = 100 % = 1.0 kg\n");
-    CHECK(lines_of(mail.transcription) ==
-          "dough: bread flour 1000, dough: water 400, dough: salt 18, dough: instant yeast 10");
+    CHECK(lines_of(mail.transcription) == "dough: bread flour 1000, dough: water 400, dough: salt 18, "
+                                          "dough: instant yeast 10, total: all-purpose flour 1000?");
     const Read yeast = read(
         "Buns\n\nFor the yeast mixture:\n3/4 cup milk\n2 tsp active dry yeast 1 packet\n\nFor the dough:\n"
         "2 cups bread flour\n1/2 cup old-fashioned rolled oats\n");
@@ -738,7 +738,8 @@ TEST_CASE("layout: stages in a line of their own over the columns of each") {
              "TOTAL                 49.3    2.317   139.6     6.561   188.9     8.878\n\n"
              "Flour = 100 % = 4.700 kg (sponge + dough)\n");
     CHECK(lines_of(found.transcription) == "sponge: bread flour 1410, sponge: water 893, dough: water 2444, "
-                                           "dough: whole wheat flour 3290, dough: salt 89");
+                                           "dough: whole wheat flour 3290, dough: salt 89, "
+                                           "total: all-purpose flour 4700?");
 }
 
 TEST_CASE("lines: a mixture before another ingredient, and a remark that a row leaves open") {
@@ -758,4 +759,60 @@ TEST_CASE("lines: a name counted by its row is that name") {
         "Loaf\n\n700 g bread flour\nWater 1 (autolyse): 450 g\nWater 2 (with the salt): 50 g\n14 g salt\n");
     CHECK(lines_of(found.transcription) ==
           "dough: bread flour 700, dough: water 450, dough: water 50, dough: salt 14");
+}
+
+TEST_CASE("layout: what is 100 % is an ingredient where it stands first or weighs something else") {
+    const Read behind = read("Loaf\n\n500 g bread flour = 100 %\n330 g water = 66 %\n10 g salt = 2 %\n");
+    CHECK(lines_of(behind.transcription) == "dough: bread flour 500, dough: water 330, dough: salt 10");
+    const Read before = read("Loaf\n\nBread flour = 100% = 500 g\nWater = 66% = 330 g\nSalt = 2% = 10 g\n");
+    CHECK(lines_of(before.transcription) == "dough: bread flour 500, dough: water 330, dough: salt 10");
+    const Read stage =
+        read("Loaf\n\nPoolish\nflour = 100 % = 100 g\nwater = 100 % = 100 g\n\nDough\nflour = 100 % = 400 g\n"
+             "water = 60 % = 240 g\nsalt = 2 % = 8 g\n");
+    CHECK(lines_of(stage.transcription) ==
+          "poolish: all-purpose flour 100, poolish: water 100, dough: all-purpose flour 400, "
+          "dough: water 240, dough: salt 8");
+}
+
+TEST_CASE(
+    "layout: an ingredient in brackets, a number before it or a remark behind it, is no title or aside") {
+    const Read aside = read("Buns\n\n500 g flour\n300 g water\n(1/2 cup raisins)\n(sifted)\n10 g salt\n");
+    CHECK(lines_of(aside.transcription) ==
+          "dough: all-purpose flour 500, dough: water 300, dough: raisin 73, dough: salt 10");
+    const Read numbered = read("1. 500 G FLOUR\n2. 300 G WATER\n3. 10 G SALT\n");
+    CHECK(lines_of(numbered.transcription) ==
+          "dough: all-purpose flour 500, dough: water 300, dough: salt 10");
+    const Read batch = read("1 kg bread flour (2 loaves)\n650 g water\n20 g salt\n");
+    CHECK(lines_of(batch.transcription) == "dough: bread flour 1000, dough: water 650, dough: salt 20");
+    const Read times = read("Buns\n\n4 cups flour\n2 * 7 g sachets instant yeast\n2 tsp salt\n");
+    CHECK(lines_of(times.transcription) ==
+          "dough: all-purpose flour 500, dough: instant yeast 14, dough: salt 12");
+    const Read paste =
+        read("Pizza\n\n500 g flour\n325 g water\n2 tbsp concentrate (tomato paste)\n40 g olive "
+             "oil\n10 g salt\n");
+    CHECK(lines_of(paste.transcription) == "dough: all-purpose flour 500, dough: water 325, "
+                                           "dough: concentrate?, dough: olive oil 40, dough: salt 10");
+}
+
+TEST_CASE("layout: an ingredient without an amount is no heading over what stands deeper or below") {
+    const Read list = read("Buns\n\nIngredients\n- 500 g flour\n- Salt to taste\n    - 7 g instant yeast\n"
+                           "    - 50 g butter\n- Raisins\n    - 1 egg\n");
+    CHECK(lines_of(list.transcription) ==
+          "dough: all-purpose flour 500, dough: salt?, dough: instant yeast 7, dough: butter 50, "
+          "dough: raisin?, dough: egg 50");
+    const Read columns = read("Fruit bread\n\n500 g bread flour          60 g butter\n"
+                              "250 g milk                 Golden syrup\n"
+                              "10 g salt                  2 eggs\n"
+                              "7 g instant yeast          100 g raisins\n");
+    CHECK(lines_of(columns.transcription) ==
+          "dough: bread flour 500, dough: milk 250, dough: salt 10, dough: instant yeast 7, "
+          "dough: butter 60, dough: golden syrup?, dough: egg 100, dough: raisin 100");
+}
+
+TEST_CASE("layout: a quoted list is a part of the recipe, a quoted question is not") {
+    const Read quoted = read("Re: buns\n\n500 g flour\n300 g milk\n10 g salt\n7 g instant yeast\n\n> Glaze:\n"
+                             "> 1 egg\n> 2 tbsp milk\n");
+    CHECK(lines_of(quoted.transcription) ==
+          "dough: all-purpose flour 500, dough: milk 300, dough: salt 10, dough: instant yeast 7, "
+          "brushing: egg 50, brushing: milk 31");
 }
