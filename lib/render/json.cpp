@@ -14,11 +14,29 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <initializer_list>
+#include <string_view>
+#include <utility>
 
 namespace leavenwright {
 namespace {
 
 using Json = nlohmann::ordered_json;
+
+// nlohmann's own lists of members make a list of two for each member first: three times the work.
+struct Member {
+    std::string_view key;
+    mutable Json value; // moved out of its list
+};
+
+Json object_of(std::initializer_list<Member> members) {
+    Json::object_t object;
+    object.reserve(members.size());
+    for (const Member& member : members) {
+        object.emplace_back(std::string(member.key), std::move(member.value));
+    }
+    return object;
+}
 
 // Ratios of dust-free masses are good to two digits less.
 constexpr int ratio_digits = 13;
@@ -47,23 +65,23 @@ Json overall_json(const Overall& overall) {
     for (const Line& flour : overall.flours()) {
         flours[flour.name] = grams_of(flour.mass);
     }
-    return {{"total_flour_g", grams_of(overall.total_flour)},
-            {"flours", std::move(flours)},
-            {"added_water_g", grams_of(overall.added_water)},
-            {"true_water_g", grams_of(overall.true_water)},
-            {"salt_g", grams_of(overall.salt)},
-            {"sugar_g", grams_of(overall.sugar)},
-            {"fat_g", grams_of(overall.fat)},
-            {"dough_g", grams_of(overall.total)},
-            {"hydration_added", ratio_of(overall.hydration_added().value())},
-            {"hydration_true", ratio_of(overall.hydration_true().value())},
-            {"hydration_true_uncertainty", overall.hydration_uncertainty().value()}};
+    return object_of({{"total_flour_g", grams_of(overall.total_flour)},
+                      {"flours", std::move(flours)},
+                      {"added_water_g", grams_of(overall.added_water)},
+                      {"true_water_g", grams_of(overall.true_water)},
+                      {"salt_g", grams_of(overall.salt)},
+                      {"sugar_g", grams_of(overall.sugar)},
+                      {"fat_g", grams_of(overall.fat)},
+                      {"dough_g", grams_of(overall.total)},
+                      {"hydration_added", ratio_of(overall.hydration_added().value())},
+                      {"hydration_true", ratio_of(overall.hydration_true().value())},
+                      {"hydration_true_uncertainty", overall.hydration_uncertainty().value()}});
 }
 
 Json line_json(const std::string& name, Mass mass, const Overall& overall) {
-    return {{"ingredient", name},
-            {"weight_g", grams_of(mass)},
-            {"percent", percent_of(overall.percentage(mass))}};
+    return object_of({{"ingredient", name},
+                      {"weight_g", grams_of(mass)},
+                      {"percent", percent_of(overall.percentage(mass))}});
 }
 
 Json lines_json(const std::vector<Line>& lines, const Overall& overall) {
@@ -77,14 +95,14 @@ Json lines_json(const std::vector<Line>& lines, const Overall& overall) {
 Json levain_json(const Levain& levain, const Overall& overall) {
     // JSON has no infinity: null where no flour is added at mixing.
     const double on_dough = levain.on_dough_flour.value();
-    return {{"weight_g", grams_of(levain.mass())},
-            {"flour_g", grams_of(levain.flour)},
-            {"water_g", grams_of(levain.water)},
-            {"hydration", ratio_of(levain.hydration.value())},
-            {"prefermented_flour", ratio_of(levain.prefermented_flour.value())},
-            {"on_total_flour", ratio_of(levain.on_total_flour.value())},
-            {"on_dough_flour", std::isfinite(on_dough) ? Json(ratio_of(on_dough)) : Json(nullptr)},
-            {"ingredients", lines_json(levain.lines, overall)}};
+    return object_of({{"weight_g", grams_of(levain.mass())},
+                      {"flour_g", grams_of(levain.flour)},
+                      {"water_g", grams_of(levain.water)},
+                      {"hydration", ratio_of(levain.hydration.value())},
+                      {"prefermented_flour", ratio_of(levain.prefermented_flour.value())},
+                      {"on_total_flour", ratio_of(levain.on_total_flour.value())},
+                      {"on_dough_flour", std::isfinite(on_dough) ? Json(ratio_of(on_dough)) : Json(nullptr)},
+                      {"ingredients", lines_json(levain.lines, overall)}});
 }
 
 Json dough_json(const Formula& formula, const Overall& overall) {
@@ -101,11 +119,11 @@ Json dough_json(const Formula& formula, const Overall& overall) {
 Json stages_json(const Formula& formula, const Overall& overall) {
     Json stages = Json::array();
     for (const Stage& stage : formula.stages) {
-        stages.push_back({{"name", stage.name},
-                          {"kind", name_of(stage.kind)},
-                          {"weight_g", grams_of(stage.mass())},
-                          {"used_g", grams_of(stage.used)},
-                          {"ingredients", lines_json(stage.lines, overall)}});
+        stages.push_back(object_of({{"name", stage.name},
+                                    {"kind", name_of(stage.kind)},
+                                    {"weight_g", grams_of(stage.mass())},
+                                    {"used_g", grams_of(stage.used)},
+                                    {"ingredients", lines_json(stage.lines, overall)}}));
     }
     return stages;
 }
@@ -124,18 +142,19 @@ Json diagnostics_list(const Diagnostics& diagnostics) {
         for (const Diagnostic::Note& note : item.notes) {
             const SourcePosition place =
                 item.source ? item.source->position(note.span.offset) : SourcePosition{};
-            notes.push_back({{"message", note.message}, {"line", place.line}, {"column", place.column}});
+            notes.push_back(
+                object_of({{"message", note.message}, {"line", place.line}, {"column", place.column}}));
         }
-        list.push_back({{"file", item.source ? item.source->name() : std::string()},
-                        {"line", position.line},
-                        {"column", position.column},
-                        {"offset", item.span.offset},
-                        {"length", item.span.length},
-                        {"severity", item.severity == Severity::error ? "error" : "warning"},
-                        {"code", name_of(item.code)},
-                        {"message", item.message},
-                        {"hint", item.hint},
-                        {"notes", std::move(notes)}});
+        list.push_back(object_of({{"file", item.source ? item.source->name() : std::string()},
+                                  {"line", position.line},
+                                  {"column", position.column},
+                                  {"offset", item.span.offset},
+                                  {"length", item.span.length},
+                                  {"severity", item.severity == Severity::error ? "error" : "warning"},
+                                  {"code", name_of(item.code)},
+                                  {"message", item.message},
+                                  {"hint", item.hint},
+                                  {"notes", std::move(notes)}}));
     }
     return list;
 }
@@ -150,13 +169,13 @@ double rounded(double value, double step) {
 }
 
 Json window_json(const Window& window) {
-    return {{"earliest_h", hours_json(window.earliest)},
-            {"likely_h", hours_json(window.likely)},
-            {"latest_h", hours_json(window.latest)}};
+    return object_of({{"earliest_h", hours_json(window.earliest)},
+                      {"likely_h", hours_json(window.likely)},
+                      {"latest_h", hours_json(window.latest)}});
 }
 
 Json stage_json(const StageWindow& stage) {
-    Json json = {{"stage", stage.stage}};
+    Json json = object_of({{"stage", stage.stage}});
     json.update(window_json(stage.in_stage));
     json["temperature_c"] = rounded(stage.surroundings.in_celsius(), 0.01);
     json["dough_c"] = rounded(stage.dough.in_celsius(), 0.01);
@@ -178,7 +197,7 @@ Json stages_json(const Windows& windows) {
 }
 
 Json answer_json(const Answer& answer) {
-    Json json = {{"sentence", answer.sentence}};
+    Json json = object_of({{"sentence", answer.sentence}});
     if (answer.inoculation) {
         json["prefermented_flour"] = rounded(answer.inoculation->value(), 1e-4);
     }
@@ -194,24 +213,24 @@ Json answer_json(const Answer& answer) {
 Json curve_json(const std::vector<CurvePoint>& curve) {
     Json points = Json::array();
     for (const CurvePoint& point : curve) {
-        points.push_back({{"time_h", hours_json(point.time)},
-                          {"rise_low", rounded(point.rise_low.value(), 1e-4)},
-                          {"rise_likely", rounded(point.rise_likely.value(), 1e-4)},
-                          {"rise_high", rounded(point.rise_high.value(), 1e-4)},
-                          {"ph", rounded(point.ph, 1e-3)},
-                          {"acid_mmol_per_kg", rounded(point.acid_mmol_per_kg, 0.01)},
-                          {"gas_dissolved", rounded(point.gas_dissolved.value(), 1e-4)},
-                          {"surroundings_c", rounded(point.surroundings.in_celsius(), 0.01)},
-                          {"dough_c", rounded(point.dough.in_celsius(), 0.01)}});
+        points.push_back(object_of({{"time_h", hours_json(point.time)},
+                                    {"rise_low", rounded(point.rise_low.value(), 1e-4)},
+                                    {"rise_likely", rounded(point.rise_likely.value(), 1e-4)},
+                                    {"rise_high", rounded(point.rise_high.value(), 1e-4)},
+                                    {"ph", rounded(point.ph, 1e-3)},
+                                    {"acid_mmol_per_kg", rounded(point.acid_mmol_per_kg, 0.01)},
+                                    {"gas_dissolved", rounded(point.gas_dissolved.value(), 1e-4)},
+                                    {"surroundings_c", rounded(point.surroundings.in_celsius(), 0.01)},
+                                    {"dough_c", rounded(point.dough.in_celsius(), 0.01)}}));
     }
     return points;
 }
 
 Json card_row_json(const CardRow& row) {
-    return {{"name", row.name},
-            {"weight_g", grams_of(row.mass)},
-            {"weight", row.weight},
-            {"percent", row.percent}};
+    return object_of({{"name", row.name},
+                      {"weight_g", grams_of(row.mass)},
+                      {"weight", row.weight},
+                      {"percent", row.percent}});
 }
 
 Json card_rows_json(const std::vector<CardRow>& rows) {
@@ -225,11 +244,11 @@ Json card_rows_json(const std::vector<CardRow>& rows) {
 Json card_columns_json(const Card& card) {
     Json list = Json::array();
     for (const CardColumn& column : card.columns) {
-        list.push_back({{"name", column.name},
-                        {"when", column.when},
-                        {"rows", card_rows_json(column.rows)},
-                        {"total", card_row_json(column.total)},
-                        {"below", card_rows_json(column.below)}});
+        list.push_back(object_of({{"name", column.name},
+                                  {"when", column.when},
+                                  {"rows", card_rows_json(column.rows)},
+                                  {"total", card_row_json(column.total)},
+                                  {"below", card_rows_json(column.below)}}));
     }
     return list;
 }
@@ -237,61 +256,61 @@ Json card_columns_json(const Card& card) {
 Json card_times_json(const Card& card) {
     Json steps = Json::array();
     for (const CardStep& step : card.steps) {
-        steps.push_back({{"name", step.name}, {"clock", step.clock}, {"detail", step.detail}});
+        steps.push_back(object_of({{"name", step.name}, {"clock", step.clock}, {"detail", step.detail}}));
     }
     Json windows = Json::array();
     for (const CardWindow& window : card.windows) {
-        windows.push_back({{"name", window.name},
-                           {"likely", window.likely},
-                           {"range", window.range},
-                           {"clock", window.clock},
-                           {"signs", window.signs},
-                           {"past", window.past}});
+        windows.push_back(object_of({{"name", window.name},
+                                     {"likely", window.likely},
+                                     {"range", window.range},
+                                     {"clock", window.clock},
+                                     {"signs", window.signs},
+                                     {"past", window.past}}));
     }
     Json points = Json::array();
     for (const CardCurvePoint& point : card.curve) {
-        points.push_back({{"hours", point.hours},
-                          {"rise_low", point.rise_low},
-                          {"rise_likely", point.rise_likely},
-                          {"rise_high", point.rise_high},
-                          {"dough", point.dough},
-                          {"surroundings", point.surroundings}});
+        points.push_back(object_of({{"hours", point.hours},
+                                    {"rise_low", point.rise_low},
+                                    {"rise_likely", point.rise_likely},
+                                    {"rise_high", point.rise_high},
+                                    {"dough", point.dough},
+                                    {"surroundings", point.surroundings}}));
     }
-    return {{"steps", std::move(steps)},
-            {"windows", std::move(windows)},
-            {"temperature_unit", card.temperature_unit},
-            {"curve", std::move(points)},
-            {"settings", card.settings}};
+    return object_of({{"steps", std::move(steps)},
+                      {"windows", std::move(windows)},
+                      {"temperature_unit", card.temperature_unit},
+                      {"curve", std::move(points)},
+                      {"settings", card.settings}});
 }
 
 Json card_figures_json(const std::vector<CardFigure>& figures) {
     Json list = Json::array();
     for (const CardFigure& figure : figures) {
-        list.push_back({{"name", figure.name},
-                        {"before", figure.before},
-                        {"after", figure.after},
-                        {"difference", figure.difference}});
+        list.push_back(object_of({{"name", figure.name},
+                                  {"before", figure.before},
+                                  {"after", figure.after},
+                                  {"difference", figure.difference}}));
     }
     return list;
 }
 
 Json card_json(const Card& card) {
-    Json json = {{"title", card.title},
-                 {"makes", card.makes},
-                 {"date", card.date},
-                 {"levain", card.levain},
-                 {"water_temperature", card.water_temperature},
-                 {"columns", card_columns_json(card)},
-                 {"as_weighed", card.as_weighed}};
+    Json json = object_of({{"title", card.title},
+                           {"makes", card.makes},
+                           {"date", card.date},
+                           {"levain", card.levain},
+                           {"water_temperature", card.water_temperature},
+                           {"columns", card_columns_json(card)},
+                           {"as_weighed", card.as_weighed}});
     json.update(card_times_json(card));
-    json.update({{"side_by_side", card_figures_json(card.side_by_side)},
-                 {"balance", card_figures_json(card.balance)},
-                 {"reasons", card.reasons},
-                 {"eu_allergens", card.eu_allergens},
-                 {"us_allergens", card.us_allergens},
-                 {"cautions", card.cautions},
-                 {"notes", card.notes},
-                 {"version", card.version}});
+    json.update(object_of({{"side_by_side", card_figures_json(card.side_by_side)},
+                           {"balance", card_figures_json(card.balance)},
+                           {"reasons", card.reasons},
+                           {"eu_allergens", card.eu_allergens},
+                           {"us_allergens", card.us_allergens},
+                           {"cautions", card.cautions},
+                           {"notes", card.notes},
+                           {"version", card.version}}));
     return json;
 }
 
@@ -306,16 +325,16 @@ Json transcribed_json(const IngredientLine& line) {
         return line.weight ? Json(exact_shift(without_dust(((*line.weight).*part).value(), 12), 3))
                            : Json(nullptr);
     };
-    return {{"text", line.text},
-            {"ingredient", line.ingredient != nullptr ? line.key : line.name},
-            {"known", line.ingredient != nullptr},
-            {"amount", known(line.number)},
-            {"unit", line.unit},
-            {"weight_g", weight_of(&WeightRange::likely)},
-            {"low_g", weight_of(&WeightRange::least)},
-            {"high_g", weight_of(&WeightRange::most)},
-            {"sure", line.is_sure},
-            {"role", line.role}};
+    return object_of({{"text", line.text},
+                      {"ingredient", line.ingredient != nullptr ? line.key : line.name},
+                      {"known", line.ingredient != nullptr},
+                      {"amount", known(line.number)},
+                      {"unit", line.unit},
+                      {"weight_g", weight_of(&WeightRange::likely)},
+                      {"low_g", weight_of(&WeightRange::least)},
+                      {"high_g", weight_of(&WeightRange::most)},
+                      {"sure", line.is_sure},
+                      {"role", line.role}});
 }
 
 } // namespace
@@ -325,9 +344,9 @@ std::string render_cards_json(std::span<const Card> cards, Paper paper) {
     for (const Card& card : cards) {
         list.push_back(card_json(card));
     }
-    return written({{"schema", "leavenwright/cards/1"},
-                    {"paper", paper == Paper::letter ? "letter" : "a4"},
-                    {"cards", std::move(list)}});
+    return written(object_of({{"schema", "leavenwright/cards/1"},
+                              {"paper", paper == Paper::letter ? "letter" : "a4"},
+                              {"cards", std::move(list)}}));
 }
 
 std::string render_diagnostics_json(const Diagnostics& diagnostics) {
@@ -335,10 +354,10 @@ std::string render_diagnostics_json(const Diagnostics& diagnostics) {
     const auto errors =
         std::count_if(list.begin(), list.end(), [](const Json& item) { return item["severity"] == "error"; });
     const auto all = static_cast<std::ptrdiff_t>(list.size());
-    return written({{"schema", "leavenwright/diagnostics/1"},
-                    {"errors", errors},
-                    {"warnings", all - errors},
-                    {"diagnostics", std::move(list)}});
+    return written(object_of({{"schema", "leavenwright/diagnostics/1"},
+                              {"errors", errors},
+                              {"warnings", all - errors},
+                              {"diagnostics", std::move(list)}}));
 }
 
 namespace {
@@ -356,9 +375,9 @@ Json optional_celsius(const std::optional<Temperature>& temperature) {
 }
 
 Json ice_json(const IceShare& ice, const WaterRequest& request) {
-    Json json{{"at_c", celsius_of(request.ice)},
-              {"in_place_of_water", ratio_of(ice.instead.value())},
-              {"on_top_of_water", ratio_of(ice.on_top.value())}};
+    Json json = object_of({{"at_c", celsius_of(request.ice)},
+                           {"in_place_of_water", ratio_of(ice.instead.value())},
+                           {"on_top_of_water", ratio_of(ice.on_top.value())}});
     if (request.weights) {
         json["in_place_of_water_g"] = grams_of(ice.instead * request.weights->water);
         json["on_top_of_water_g"] = grams_of(ice.on_top * request.weights->water);
@@ -367,19 +386,19 @@ Json ice_json(const IceShare& ice, const WaterRequest& request) {
 }
 
 Json answer_json(const WaterAnswer& answer, std::string_view friction_name, const WaterRequest& request) {
-    return {{std::string(friction_name), kelvins_of(answer.friction)},
-            {"water_c", celsius_of(answer.water)},
-            {"verdict", name_of(answer.verdict)},
-            {"ice", answer.ice ? ice_json(*answer.ice, request) : Json(nullptr)}};
+    return object_of({{friction_name, kelvins_of(answer.friction)},
+                      {"water_c", celsius_of(answer.water)},
+                      {"verdict", name_of(answer.verdict)},
+                      {"ice", answer.ice ? ice_json(*answer.ice, request) : Json(nullptr)}});
 }
 
 Json parts_json(const WaterRequest& request) {
     Json parts = Json::array();
     for (const MixPart& part : request.weights->parts) {
-        parts.push_back({{"name", part.name},
-                         {"weight_g", grams_of(part.mass)},
-                         {"specific_heat_j_per_kg_k", ratio_of(part.specific_heat)},
-                         {"at_c", celsius_of(temperature_of(part.kind, request.mix))}});
+        parts.push_back(object_of({{"name", part.name},
+                                   {"weight_g", grams_of(part.mass)},
+                                   {"specific_heat_j_per_kg_k", ratio_of(part.specific_heat)},
+                                   {"at_c", celsius_of(temperature_of(part.kind, request.mix))}}));
     }
     return parts;
 }
@@ -396,44 +415,44 @@ std::string render_water_json(const WaterSheet& sheet) {
         heat["water_g"] = grams_of(request.weights->water);
         heat["parts"] = parts_json(request);
     }
-    return written({{"schema", "leavenwright/water/1"},
-                    {"name", sheet.name},
-                    {"dough_c", celsius_of(request.dough)},
-                    {"flour_c", celsius_of(request.mix.flour)},
-                    {"room_c", celsius_of(request.mix.room)},
-                    {"preferment_c", optional_celsius(request.mix.preferment)},
-                    {"tap_c", celsius_of(request.tap)},
-                    {"by_factors", std::move(factors)},
-                    {"by_heat", std::move(heat)},
-                    {"notes", sheet.notes}});
+    return written(object_of({{"schema", "leavenwright/water/1"},
+                              {"name", sheet.name},
+                              {"dough_c", celsius_of(request.dough)},
+                              {"flour_c", celsius_of(request.mix.flour)},
+                              {"room_c", celsius_of(request.mix.room)},
+                              {"preferment_c", optional_celsius(request.mix.preferment)},
+                              {"tap_c", celsius_of(request.tap)},
+                              {"by_factors", std::move(factors)},
+                              {"by_heat", std::move(heat)},
+                              {"notes", sheet.notes}}));
 }
 
 std::string render_scaled_json(const ScaledFormula& scaled) {
     const Overall overall = compute_overall(scaled.formula);
-    return written({{"schema", "leavenwright/scaled/1"},
-                    {"name", scaled.formula.name},
-                    {"factor", scaled.factor},
-                    {"overall", overall_json(overall)},
-                    {"dough", dough_json(scaled.formula, overall)},
-                    {"stages", stages_json(scaled.formula, overall)},
-                    {"notes", scaled.notes}});
+    return written(object_of({{"schema", "leavenwright/scaled/1"},
+                              {"name", scaled.formula.name},
+                              {"factor", scaled.factor},
+                              {"overall", overall_json(overall)},
+                              {"dough", dough_json(scaled.formula, overall)},
+                              {"stages", stages_json(scaled.formula, overall)},
+                              {"notes", scaled.notes}}));
 }
 
 std::string render_comparison_json(const Comparison& comparison) {
     Json differences = Json::array();
     for (const ComparedRatio& ratio : comparison.hydrations) {
         if (ratio.moved) {
-            differences.push_back({{"quantity", ratio.name},
-                                   {"before", ratio_of(ratio.before)},
-                                   {"after", ratio_of(ratio.after)},
-                                   {"unit", "ratio"}});
+            differences.push_back(object_of({{"quantity", ratio.name},
+                                             {"before", ratio_of(ratio.before)},
+                                             {"after", ratio_of(ratio.after)},
+                                             {"unit", "ratio"}}));
         }
     }
     const auto mass_json = [](const ComparedMass& mass) {
-        return Json{{"quantity", mass.name},
-                    {"before", grams_of(mass.before)},
-                    {"after", grams_of(mass.after)},
-                    {"unit", "g"}};
+        return object_of({{"quantity", mass.name},
+                          {"before", grams_of(mass.before)},
+                          {"after", grams_of(mass.after)},
+                          {"unit", "g"}});
     };
     for (const ComparedMass& mass : comparison.masses) {
         if (mass.moved) {
@@ -442,10 +461,10 @@ std::string render_comparison_json(const Comparison& comparison) {
     }
     Json quantities = Json::array();
     for (const ComparedRatio& ratio : comparison.hydrations) {
-        quantities.push_back({{"quantity", ratio.name},
-                              {"before", ratio_of(ratio.before)},
-                              {"after", ratio_of(ratio.after)},
-                              {"unit", "ratio"}});
+        quantities.push_back(object_of({{"quantity", ratio.name},
+                                        {"before", ratio_of(ratio.before)},
+                                        {"after", ratio_of(ratio.after)},
+                                        {"unit", "ratio"}}));
     }
     for (const ComparedMass& mass : comparison.masses) {
         quantities.push_back(mass_json(mass));
@@ -454,75 +473,76 @@ std::string render_comparison_json(const Comparison& comparison) {
     for (const ComparedMass& mass : comparison.yeast) {
         yeast.push_back(mass_json(mass));
     }
-    return written({{"schema", "leavenwright/comparison/1"},
-                    {"unchanged", comparison.unchanged()},
-                    {"differences", std::move(differences)},
-                    {"quantities", std::move(quantities)},
-                    {"yeast", std::move(yeast)},
-                    {"scaled_by", comparison.scaled_by}});
+    return written(object_of({{"schema", "leavenwright/comparison/1"},
+                              {"unchanged", comparison.unchanged()},
+                              {"differences", std::move(differences)},
+                              {"quantities", std::move(quantities)},
+                              {"yeast", std::move(yeast)},
+                              {"scaled_by", comparison.scaled_by}}));
 }
 
 std::string render_overall_json(const Formula& formula, const Overall& overall, const Diagnostics& findings) {
-    return written({{"schema", "leavenwright/check/1"},
-                    {"name", formula.name},
-                    {"notation", formula.notation == Notation::dough ? "dough" : "overall"},
-                    {"overall", overall_json(overall)},
-                    {"ingredients", lines_json(overall.lines, overall)},
-                    {"findings", diagnostics_list(findings)},
-                    {"notes", formula.remarks}});
+    return written(object_of({{"schema", "leavenwright/check/1"},
+                              {"name", formula.name},
+                              {"notation", formula.notation == Notation::dough ? "dough" : "overall"},
+                              {"overall", overall_json(overall)},
+                              {"ingredients", lines_json(overall.lines, overall)},
+                              {"findings", diagnostics_list(findings)},
+                              {"notes", formula.remarks}}));
 }
 
 std::string render_conversion_json(const Conversion& conversion) {
     const Overall& after = conversion.overall_after;
     Json removed = Json::array();
     for (const Removed& item : conversion.removed) {
-        removed.push_back({{"ingredient", item.name},
-                           {"weight_g", grams_of(item.mass)},
-                           {"water_g", grams_of(item.water)}});
+        removed.push_back(object_of({{"ingredient", item.name},
+                                     {"weight_g", grams_of(item.mass)},
+                                     {"water_g", grams_of(item.water)}}));
     }
     Json balance = Json::array();
     for (const BalanceRow& row : conversion.balance) {
-        balance.push_back({{"quantity", row.name},
-                           {"before_g", grams_of(row.before)},
-                           {"after_g", grams_of(row.after)},
-                           {"difference_g", difference_of(row)},
-                           {"meant", row.meant}});
+        balance.push_back(object_of({{"quantity", row.name},
+                                     {"before_g", grams_of(row.before)},
+                                     {"after_g", grams_of(row.after)},
+                                     {"difference_g", difference_of(row)},
+                                     {"meant", row.meant}}));
     }
-    return written({{"schema", "leavenwright/conversion/1"},
-                    {"name", conversion.after.name},
-                    {"scaled_by", conversion.scaled_by},
-                    {"before", overall_json(conversion.overall_before)},
-                    {"after", overall_json(after)},
-                    {"levain", levain_json(conversion.levain, after)},
-                    {"dough", dough_json(conversion.after, after)},
-                    {"stages", stages_json(conversion.after, after)},
-                    {"removed", std::move(removed)},
-                    {"balance", std::move(balance)},
-                    {"notes", conversion.notes}});
+    return written(object_of({{"schema", "leavenwright/conversion/1"},
+                              {"name", conversion.after.name},
+                              {"scaled_by", conversion.scaled_by},
+                              {"before", overall_json(conversion.overall_before)},
+                              {"after", overall_json(after)},
+                              {"levain", levain_json(conversion.levain, after)},
+                              {"dough", dough_json(conversion.after, after)},
+                              {"stages", stages_json(conversion.after, after)},
+                              {"removed", std::move(removed)},
+                              {"balance", std::move(balance)},
+                              {"notes", conversion.notes}}));
 }
 
 std::string render_proof_json(const ProofReport& report) {
-    Json json = {{"schema", "leavenwright/proof/1"},
-                 {"name", report.name},
-                 {"raised_by", report.raised_by},
-                 {"stages", stages_json(report.windows)},
-                 {"curves", curve_json(report.windows.curve)},
-                 {"members", report.windows.members},
-                 {"draw", report.windows.seed},
-                 {"settings", report.windows.settings},
-                 {"cautions", report.windows.cautions}};
+    Json json = object_of({{"schema", "leavenwright/proof/1"},
+                           {"name", report.name},
+                           {"raised_by", report.raised_by},
+                           {"stages", stages_json(report.windows)},
+                           {"curves", curve_json(report.windows.curve)},
+                           {"members", report.windows.members},
+                           {"draw", report.windows.seed},
+                           {"settings", report.windows.settings},
+                           {"cautions", report.windows.cautions}});
     if (report.answer) {
         json["answer"] = answer_json(*report.answer);
     }
-    json["as_written"] = report.as_written ? Json{{"stages", stages_json(*report.as_written)}} : Json();
+    json["as_written"] =
+        report.as_written ? object_of({{"stages", stages_json(*report.as_written)}}) : Json();
     return written(json);
 }
 
 std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening) {
-    Json json = {{"schema", "leavenwright/ripening/1"},
-                 {"seed_on_fresh_flour", ratio_of(build.seed.value())},
-                 {"levain_hydration", ratio_of(build.hydration.value())},
-                 {"temperature_c", rounded(build.place.at(seconds(0.0)).in_celsius(), 0.01)}};
+    Json json = object_of({{"schema", "leavenwright/ripening/1"},
+                           {"seed_on_fresh_flour", ratio_of(build.seed.value())},
+                           {"levain_hydration", ratio_of(build.hydration.value())},
+                           {"temperature_c", rounded(build.place.at(seconds(0.0)).in_celsius(), 0.01)}});
     json.update(window_json(ripening.ripe.in_stage));
     json["ripe_for_h"] = hours_json(ripening.ripe_for);
     json["levain_c"] = rounded(ripening.ripe.dough.in_celsius(), 0.01);
@@ -539,19 +559,19 @@ std::string render_transcription_json(const Transcription& transcription, const 
     }
     Json hydration = nullptr;
     if (transcription.hydration) {
-        hydration = {{"likely", ratio_of(transcription.hydration->likely)},
-                     {"low", ratio_of(transcription.hydration->least)},
-                     {"high", ratio_of(transcription.hydration->most)}};
+        hydration = object_of({{"likely", ratio_of(transcription.hydration->likely)},
+                               {"low", ratio_of(transcription.hydration->least)},
+                               {"high", ratio_of(transcription.hydration->most)}});
     }
-    return written({{"schema", "leavenwright/transcription/1"},
-                    {"name", transcription.name},
-                    {"lines", std::move(lines)},
-                    {"sure", transcription.sure},
-                    {"doubtful", transcription.doubtful},
-                    {"unread", transcription.unread},
-                    {"hydration_true", std::move(hydration)},
-                    {"formula", transcription.formula},
-                    {"findings", diagnostics_list(findings)}});
+    return written(object_of({{"schema", "leavenwright/transcription/1"},
+                              {"name", transcription.name},
+                              {"lines", std::move(lines)},
+                              {"sure", transcription.sure},
+                              {"doubtful", transcription.doubtful},
+                              {"unread", transcription.unread},
+                              {"hydration_true", std::move(hydration)},
+                              {"formula", transcription.formula},
+                              {"findings", diagnostics_list(findings)}}));
 }
 
 } // namespace leavenwright

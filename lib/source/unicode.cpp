@@ -48,6 +48,19 @@ bool is_plain_ascii(std::string_view text) {
     return std::all_of(text.begin(), text.end(), [](char byte) { return byte >= ' ' && byte < 0x7F; });
 }
 
+// Words of small letters with a space between them.
+bool is_folded(std::string_view name) {
+    char last = ' ';
+    for (const char byte : name) {
+        const bool is_letter = byte >= 'a' && byte <= 'z';
+        if (!is_letter && (byte != ' ' || last == ' ')) {
+            return false;
+        }
+        last = byte;
+    }
+    return last != ' ';
+}
+
 std::string without_accents(std::string_view name) {
     const auto options =
         static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPOSE | UTF8PROC_CASEFOLD |
@@ -118,6 +131,9 @@ std::size_t character_length(std::string_view text) {
 }
 
 std::string fold_name(std::string_view name) {
+    if (is_folded(name)) { // as most names are written
+        return std::string(name);
+    }
     std::string folded = is_plain_ascii(name) ? std::string(name) : without_accents(name);
     std::string result;
     result.reserve(folded.size());
