@@ -57,6 +57,7 @@ PlanRequest read_plan_request(const Options& options, const std::string& path, S
     Diagnostics& diagnostics = session.diagnostics;
     request.formula_place = text_from(path, path);
     if (const auto text = session.option_text("--at")) {
+        request.profile_place = *text;
         request.at = read_place(*text, diagnostics);
     }
     if (const auto text = session.option_text("--profile")) {

@@ -48,7 +48,7 @@ LevainBuild read_build(const Options& options, Session& session) {
         build.mass = read_mass(*text, diagnostics).value_or(build.mass);
     }
     const PlanRequest place = read_plan_request(options, "ripen", session);
-    build.temperature_place = session.option_text("--at").value_or(place.profile_place);
+    build.temperature_place = place.profile_place;
     build.mixed_at = place.mixed_at;
     if (place.profile) {
         build.place = *place.profile;

@@ -317,11 +317,12 @@ void report_temperatures(const FormulaPlan& plan, const Windows& windows, const 
                    (is_reached(stage.in_stage.likely) && stage.surroundings >= many_cultures_stop);
         });
     if (is_warm && plan.has_levain) {
-        warn_too_warm(request.formula_place, "24 to 28 C (75 to 82 F) suits a levain dough", diagnostics);
+        warn_too_warm(request.place_of_surroundings(), "24 to 28 C (75 to 82 F) suits a levain dough",
+                      diagnostics);
     }
     for (const StageWindow& stage : windows.stages) {
         if (!is_reached(stage.in_stage.likely)) {
-            diagnostics.warning(Code::never_ready, request.formula_place,
+            diagnostics.warning(Code::never_ready, request.place_of_surroundings(),
                                 fmt::format("the {} is not likely to be ready within {:.0f} h at {} ({})",
                                             stage.stage, in_hours(plan.plan.longest),
                                             show_temperature(stage.surroundings, UnitSystem::metric),
@@ -359,7 +360,9 @@ std::optional<FormulaPlan> plan_of(const Formula& formula, const PlanRequest& re
     if (request.profile) {
         check_not_frozen(request.profile->coldest(), request.profile_place, diagnostics);
     } else {
-        check_not_frozen(coldest_of(result.plan.stages), request.formula_place, diagnostics);
+        const Temperature coldest = coldest_of(result.plan.stages);
+        const bool is_asked = request.at && *request.at <= coldest; // and not a retard of the formula
+        check_not_frozen(coldest, is_asked ? request.profile_place : request.formula_place, diagnostics);
     }
     return diagnostics.has_errors() ? std::nullopt : std::optional(std::move(result));
 }

@@ -23,7 +23,9 @@ struct PlanRequest {
     std::optional<Duration> retard;     // time of every retard
     std::optional<double> levain_times; // levain of this many times the formula's: a search's
     SourcedText formula_place;          // of what is reported about the whole
-    SourcedText profile_place;
+    SourcedText profile_place;          // of what `at` or `profile` was read from
+
+    const SourcedText& place_of_surroundings() const { return at || profile ? profile_place : formula_place; }
 };
 
 inline constexpr Temperature usual_room = Temperature::celsius(24.0);
