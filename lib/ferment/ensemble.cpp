@@ -147,23 +147,31 @@ Kinetics middle_kinetics(const Ensemble& ensemble) {
     return middle;
 }
 
-std::vector<Simulation> run_members(const DoughPlan& plan, const Ensemble& ensemble,
-                                    const SimulationRequest& request) {
-    std::vector<Simulation> runs(static_cast<std::size_t>(ensemble.members));
-    const unsigned threads = std::max(1U, ensemble.threads);
-    const auto work = [&](unsigned first) {
-        for (std::size_t i = first; i < runs.size(); i += threads) {
-            runs[i] = simulate(member_kinetics(ensemble, static_cast<int>(i)), plan.mix, request);
+// Calls `work` with each number below `count`. The result does not depend on the number of threads as long as
+// no call reads what another writes.
+template <class Work>
+void for_each_number(std::size_t count, unsigned threads, const Work& work) {
+    const auto every = [&](unsigned first) {
+        for (std::size_t number = first; number < count; number += threads) {
+            work(number);
         }
     };
     std::vector<std::thread> helpers;
-    for (unsigned i = 1; i < threads; ++i) {
-        helpers.emplace_back(work, i);
+    for (unsigned first = 1; first < threads; ++first) {
+        helpers.emplace_back(every, first);
     }
-    work(0);
+    every(0);
     for (std::thread& helper : helpers) {
         helper.join();
     }
+}
+
+std::vector<Simulation> run_members(const DoughPlan& plan, const Ensemble& ensemble,
+                                    const SimulationRequest& request) {
+    std::vector<Simulation> runs(static_cast<std::size_t>(ensemble.members));
+    for_each_number(runs.size(), std::max(1U, ensemble.threads), [&](std::size_t number) {
+        runs[number] = simulate(member_kinetics(ensemble, static_cast<int>(number)), plan.mix, request);
+    });
     return runs;
 }
 
@@ -185,27 +193,19 @@ std::vector<double> values_of(const std::vector<Simulation>& runs, Pick pick) {
     return values;
 }
 
-template <class Pick>
-double median_of(const std::vector<Simulation>& runs, Pick pick) {
-    std::vector<double> values = values_of(runs, pick);
-    return quantile(values, 0.5);
-}
-
 struct Quantiles {
     double low;
     double middle;
     double high;
 };
 
-template <class Pick>
-Quantiles quantiles_of(const std::vector<Simulation>& runs, Pick pick) {
-    std::vector<double> values = values_of(runs, pick);
+Quantiles quantiles_of(std::vector<double> values) {
     return {quantile(values, 0.1), quantile(values, 0.5), quantile(values, 0.9)};
 }
 
 template <class Pick>
 Window window_of(const std::vector<Simulation>& runs, Pick pick) {
-    const Quantiles ends = quantiles_of(runs, pick);
+    const Quantiles ends = quantiles_of(values_of(runs, pick));
     return {hours(ends.low), hours(ends.middle), hours(ends.high)};
 }
 
@@ -266,6 +266,37 @@ std::vector<double> sample_hours(double length) {
     return hours_to_sample;
 }
 
+CurvePoint curve_point(const DoughPlan& plan, const SimulationRequest& request,
+                       const std::vector<StageWindow>& stages, const std::vector<Simulation>& runs,
+                       std::size_t number) {
+    std::vector<double> rises;
+    std::vector<double> phs;
+    std::vector<double> acids;
+    std::vector<double> dissolved;
+    for (auto* values : {&rises, &phs, &acids, &dissolved}) {
+        values->reserve(runs.size());
+    }
+    for (const Simulation& run : runs) { // once: the runs of a large ensemble do not fit a cache
+        const SimulatedPoint& at = run.samples[number];
+        rises.push_back(at.rise);
+        phs.push_back(at.ph);
+        acids.push_back(at.acid);
+        dissolved.push_back(at.gas_dissolved);
+    }
+    const double hour = request.sample_hours[number];
+    const Quantiles rise = quantiles_of(std::move(rises));
+    const Standing standing = standing_at(plan, request, stages, hour);
+    return {.time = hours(hour),
+            .rise_low = Fraction(rise.low),
+            .rise_likely = Fraction(rise.middle),
+            .rise_high = Fraction(rise.high),
+            .ph = quantile(phs, 0.5),
+            .acid_mmol_per_kg = quantile(acids, 0.5),
+            .gas_dissolved = Fraction(quantile(dissolved, 0.5)),
+            .surroundings = standing.surroundings,
+            .dough = standing.dough};
+}
+
 } // namespace
 
 Kinetics member_kinetics(const Ensemble& ensemble, int number) {
@@ -309,21 +340,10 @@ Windows compute_windows(const DoughPlan& plan, const Ensemble& ensemble) {
     for (std::size_t i = 0; i < plan.stages.size(); ++i) {
         windows.stages.push_back(stage_window(plan, request, runs, i));
     }
-    for (std::size_t i = 0; i < request.sample_hours.size(); ++i) {
-        const Quantiles rise = quantiles_of(runs, [&](const Simulation& run) { return run.samples[i].rise; });
-        const Standing standing = standing_at(plan, request, windows.stages, request.sample_hours[i]);
-        windows.curve.push_back(
-            {.time = hours(request.sample_hours[i]),
-             .rise_low = Fraction(rise.low),
-             .rise_likely = Fraction(rise.middle),
-             .rise_high = Fraction(rise.high),
-             .ph = median_of(runs, [&](const Simulation& run) { return run.samples[i].ph; }),
-             .acid_mmol_per_kg = median_of(runs, [&](const Simulation& run) { return run.samples[i].acid; }),
-             .gas_dissolved = Fraction(
-                 median_of(runs, [&](const Simulation& run) { return run.samples[i].gas_dissolved; })),
-             .surroundings = standing.surroundings,
-             .dough = standing.dough});
-    }
+    windows.curve.resize(request.sample_hours.size());
+    for_each_number(windows.curve.size(), std::max(1U, ensemble.threads), [&](std::size_t number) {
+        windows.curve[number] = curve_point(plan, request, windows.stages, runs, number);
+    });
     return windows;
 }
 
