@@ -309,7 +309,7 @@ private:
 
     // "Water ..... 1 cup      Yeast ..... 1 cake": one row, or two side by side.
     bool take_leader_row(const SourcedText& whole) {
-        const auto rows = leader_rows(whole.text);
+        const auto rows = leader_rows(whole.text, leader_unit_);
         if (rows.empty()) {
             return false;
         }
@@ -394,7 +394,18 @@ private:
         return true;
     }
 
+    // "1/4 cup sugar or", above "1/3 cup molasses"
+    bool is_alternative_open() const {
+        return !recipe_.lines.empty() && item_number_ + 1 == cursor_.number() &&
+               recipe_.lines.back().said().ends_with(" or");
+    }
+
     void push_ingredient(const SourcedText& line, std::string words = {}) {
+        if (is_alternative_open()) {
+            RecipeLine& above = recipe_.lines.back();
+            above.words = std::string(above.said()) + " " + (words.empty() ? std::string(line.text) : words);
+            return;
+        }
         if (recipe_.lines.size() < most_recipe_lines) {
             recipe_.lines.push_back(
                 {.place = line, .role = role_, .words = std::move(words), .group = group_});
@@ -636,6 +647,7 @@ private:
     std::size_t groups_ = 0;        // below headings that say no role
     std::size_t group_ = 0;
     std::size_t read_to_ = 0; // bytes that a list which runs on took
+    std::string leader_unit_; // of the last row that has one before its number
     bool is_comment_open_ = false;
     bool is_quote_left_ = false; // lines of a mail before are not read
     bool has_heading_ = false;

@@ -3,12 +3,14 @@
 #include "source/unicode.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_amount.hpp"
+#include "transcribe/kitchen_number.hpp"
 #include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_words.hpp"
 #include "transcribe/table_head.hpp"
 
 #include <algorithm>
+#include <span>
 
 namespace leavenwright {
 namespace {
@@ -415,6 +417,32 @@ private:
     bool has_directions_ = false;
 };
 
+// "pounds   75" behind the leader, or "do.   2": amount and measure as they are said.
+std::string amount_behind_unit(std::span<const TableCell> cells, std::string& unit) {
+    constexpr std::size_t longest = 40;
+    if (cells.size() < 2 || cells.size() > 3) {
+        return {};
+    }
+    const std::string_view behind = cells[1].text;
+    const std::size_t blank = cells.size() == 2 ? behind.find(' ') : behind.size();
+    if (blank == std::string_view::npos || behind.size() > longest) {
+        return {};
+    }
+    const std::string_view word = behind.substr(0, blank);
+    const std::string_view number = cells.size() == 2 ? behind.substr(blank + 1) : cells[2].text;
+    const auto tokens = line_tokens(plain_line(number.substr(0, longest)));
+    const auto value = read_kitchen_number(tokens);
+    if (has_digit(word) || !value || value->length != tokens.size()) {
+        return {};
+    }
+    const bool is_same = word == "do." || word == "do" || word == "ditto" || word == "\"" || word == "''";
+    if (!is_same && !is_amount_alone("2 " + std::string(word))) {
+        return {};
+    }
+    unit = is_same ? unit : std::string(word);
+    return unit.empty() ? std::string() : std::string(number) + " " + unit;
+}
+
 } // namespace
 
 std::optional<RecipeTable> read_table(const SourceHandle& source, std::size_t first_line) {
@@ -422,12 +450,20 @@ std::optional<RecipeTable> read_table(const SourceHandle& source, std::size_t fi
     return head ? TableReader(source, *std::move(head)).read() : std::nullopt;
 }
 
-std::vector<LeaderRow> leader_rows(std::string_view line) {
+std::vector<LeaderRow> leader_rows(std::string_view line, std::string& unit) {
     std::vector<LeaderRow> rows;
     if (!has_leader(line)) {
         return rows;
     }
     const auto cells = table_cells(line);
+    if (const std::string amount = amount_behind_unit(cells, unit); !amount.empty()) {
+        const auto begin = static_cast<std::size_t>(cells.front().text.data() - line.data());
+        const auto end =
+            static_cast<std::size_t>(cells.back().text.data() - line.data()) + cells.back().text.size();
+        rows.push_back(
+            {.begin = begin, .length = end - begin, .words = amount + " " + spaced_name(cells[0].text)});
+        return rows;
+    }
     for (std::size_t at = 0; at < cells.size();) {
         const bool is_pair =
             at + 1 < cells.size() && !is_amount(cells[at].text) && is_amount(cells[at + 1].text);

@@ -3,6 +3,7 @@
 #include "transcribe/find_name.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_amount.hpp"
+#include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/recipe_words.hpp"
@@ -86,7 +87,8 @@ void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_
         role_ = head;
         return;
     }
-    if (!lines_.empty() && column > begin_ && !begins_with_number(item.text)) { // "(No. 2), drained"
+    if (!lines_.empty() && !begins_with_number(item.text) &&
+        (column > begin_ || goes_on(lines_.back(), item.text))) { // "(No. 2), drained"
         RecipeLine& above = lines_.back();
         constexpr std::size_t longest = 300; // bytes; what goes on longer is no ingredient
         above.words = std::string(above.said());
@@ -96,6 +98,13 @@ void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_
         return;
     }
     lines_.push_back({.place = item, .role = role_.empty() ? std::string(role) : role_});
+}
+
+// "4 cups coarse entire", above "wheat flour"
+bool RightColumn::goes_on(const RecipeLine& above, std::string_view text) const {
+    const std::string whole = std::string(above.said()) + " " + std::string(text);
+    return is_continuation(above.said(), text, pantry_) ||
+           (!is_ingredient_line(above.said(), pantry_) && is_ingredient_line(whole, pantry_));
 }
 
 // "FROSTING", alone; empty where a cell is no heading of a part.

@@ -32,6 +32,7 @@ private:
     std::optional<std::size_t> begin_in(const SourcedText& line, std::size_t indent) const;
     void keep(const SourcedText& item, std::size_t column, std::string_view role);
     std::string role_of_head(std::string_view cell) const;
+    bool goes_on(const RecipeLine& above, std::string_view text) const;
     bool begins_item(std::string_view text) const;
 
     const Pantry& pantry_;

@@ -136,7 +136,8 @@ TEST_CASE("words over a list, or a head without rows, are no table") {
 TEST_CASE("leaders turn a name and its amount about") {
     const auto words_of = [](std::string_view line) {
         std::vector<std::string> words;
-        for (const LeaderRow& row : leader_rows(line)) {
+        std::string unit;
+        for (const LeaderRow& row : leader_rows(line, unit)) {
             words.push_back(row.words);
         }
         return words;
@@ -148,7 +149,8 @@ TEST_CASE("leaders turn a name and its amount about") {
     CHECK(words_of("Salt 1 t.").empty());
     CHECK(words_of("Salt ..... 2 tsp.    Yeast, dry .... 1/2 cake") ==
           Words{"2 tsp. Salt", "1/2 cake Yeast, dry"});
-    const auto rows = leader_rows("Fat ..... 1 tbsp.    Raisins (if liked) . 1/2 cup");
+    std::string unit;
+    const auto rows = leader_rows("Fat ..... 1 tbsp.    Raisins (if liked) . 1/2 cup", unit);
     REQUIRE(rows.size() == 2);
     CHECK(rows[1].begin == 21);
     CHECK(rows[1].length == 28);

@@ -816,3 +816,19 @@ TEST_CASE("layout: a quoted list is a part of the recipe, a quoted question is n
           "dough: all-purpose flour 500, dough: milk 300, dough: salt 10, dough: instant yeast 7, "
           "brushing: egg 50, brushing: milk 31");
 }
+
+TEST_CASE("layout: leaders before a measure and its number, and a name over two lines of a right column") {
+    const Read army = read("BREAD FOR 100 MEN\n\nFlour ............. pounds   75\n"
+                           "Salt .............. do.       1 1/4\nYeast, compressed .... ounces  8\n"
+                           "Water ............. gallons   5\n");
+    CHECK(lines_of(army.transcription) ==
+          "dough: all-purpose flour 34019, dough: salt 567, dough: fresh yeast 227, dough: water 18927");
+    const Read columns = read("Entire Wheat Bread\n\n"
+                              "2 cups scalded milk.        1 yeast cake dissolved in\n"
+                              "1/4 cup sugar or            1/4 cup lukewarm water.\n"
+                              "1/3 cup molasses.           4 2/3 cups coarse entire\n"
+                              "1 teaspoon salt.            wheat flour.\n\nMix and bake.\n");
+    CHECK(lines_of(columns.transcription) ==
+          "dough: milk 488, dough: sugar 50?, dough: salt 6, dough: fresh yeast 17, dough: water 59, "
+          "dough: whole wheat flour 560");
+}
