@@ -25,8 +25,12 @@ bool names_another(std::span<const LineToken> name, std::size_t comma, const Pan
     if (length == 0 || is_choice) {
         return false;
     }
-    const Ingredient* first = match_name(name.first(comma), pantry).ingredient;
+    const NameMatch before = match_name(name.first(comma), pantry);
+    const Ingredient* first = before.ingredient;
     const Ingredient* second = match_name(tail.first(length), pantry).ingredient;
+    if (!before.meanings.empty()) { // "yeast, salt"
+        return second != nullptr && !second->is_yeast();
+    }
     const bool is_of_egg = first != nullptr && second != nullptr && // "2 egg whites, yolks reserved"
                            first->ingredient_class == IngredientClass::egg &&
                            second->ingredient_class == IngredientClass::egg;

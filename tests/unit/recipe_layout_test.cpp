@@ -669,6 +669,10 @@ TEST_CASE("layout: columns of trays, groups set in below a word, measures withou
     CHECK(lines_of(spoons.transcription) ==
           "dough: bread flour 500, dough: water 300, dough: instant yeast 7, "
           "dough: salt 6, dough: honey 21");
+    const Read last =
+        read("Rolls\n\nTwo quarts flour, one pint milk, one-half cup yeast, salt. Mix; bake.\n");
+    CHECK(lines_of(last.transcription) ==
+          "dough: all-purpose flour 1000, dough: milk 488, dough: yeast 118?, dough: salt?");
 }
 
 TEST_CASE("layout: tables of a spreadsheet, by their tabs") {
