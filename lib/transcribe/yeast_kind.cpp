@@ -20,9 +20,12 @@ YeastKind choose_yeast_kind(const NameMatch& match, const std::optional<KitchenA
     const bool is_heavy = amount && amount->measure.kind == Measure::Kind::mass &&
                           in_grams(amount->number * amount->measure.mass) >= least_fresh_g;
     const bool is_cake = measure == "cake" || measure == "cube" || measure == "oz" || is_heavy;
-    const auto begin = match.meanings.begin();
-    auto choice = std::find(begin, match.meanings.end(), is_cake ? "fresh yeast" : "active dry yeast");
-    choice = choice == match.meanings.end() ? begin : choice;
+    const auto find = [&](std::string_view kind) {
+        return std::find(match.meanings.begin(), match.meanings.end(), kind);
+    };
+    auto choice = is_cake ? find("fresh yeast") : match.meanings.end();
+    choice = choice == match.meanings.end() ? find("active dry yeast") : choice; // "2 oz dry yeast"
+    choice = choice == match.meanings.end() ? match.meanings.begin() : choice;
     YeastKind kind{.key = std::string(*choice), .weights = {}};
     for (const std::string_view meaning : match.meanings) {
         const Ingredient* ingredient = pantry.find(meaning).ingredient;
