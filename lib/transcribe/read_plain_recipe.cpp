@@ -1,6 +1,7 @@
 // Plain text and Markdown: which lines are ingredients, which are directions.
 #include "source/unicode.hpp"
 #include "transcribe/ingredient_line.hpp"
+#include "transcribe/ingredient_list.hpp"
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/later_list.hpp"
@@ -13,7 +14,6 @@
 #include "transcribe/recipe_frame.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
-#include "transcribe/right_column.hpp"
 #include "transcribe/running_text.hpp"
 #include "transcribe/split_line.hpp"
 #include "transcribe/table_cells.hpp"
@@ -29,7 +29,8 @@ namespace {
 class PlainReader {
 public:
     PlainReader(const SourceHandle& source, const Pantry& pantry)
-        : source_(source), pantry_(pantry), whole_dough_(pantry), cursor_(source), right_column_(pantry) {}
+        : source_(source), pantry_(pantry), whole_dough_(pantry), cursor_(source),
+          list_(recipe_, cursor_, pantry) {}
 
     RecipeText read() {
         const FrontMatter front = read_front_matter(*source_);
@@ -67,7 +68,7 @@ public:
             }
             blank_before_ = false;
         }
-        flush_columns();
+        list_.flush_columns();
         if (has_heading_) { // there is a list
             recipe_.sentences_end.reset();
         }
@@ -101,13 +102,12 @@ private:
             recipe_.is_list_left = true;
             return false;
         }
-        role_ = is_in_directions ? "dough" : role_;
-        flush_columns();
+        if (is_in_directions) {
+            list_.set_role("dough");
+        }
+        list_.flush_columns();
         for (RecipeLine& line : table->lines) {
-            line.role = line.role == "dough" ? role_ : line.role;
-            if (recipe_.lines.size() < most_recipe_lines) {
-                recipe_.lines.push_back(std::move(line));
-            }
+            list_.push(std::move(line));
         }
         for (const std::string& line : table->directions) {
             take_direction(
@@ -128,7 +128,7 @@ private:
 
     void take(const SourcedText& whole) {
         if (blank_before_) {
-            flush_columns();
+            list_.flush_columns();
         }
         if (part_ == RecipePart::heading && recipe_.name.empty() && !numbered_title(whole.text).empty() &&
             !part_label(whole.text) && !is_ingredient_line(numbered_title(whole.text), pantry_)) {
@@ -144,12 +144,11 @@ private:
         if (part_ != RecipePart::directions && take_leader_row(whole)) {
             return;
         }
-        if (take_frame(whole) || take_continuation(whole)) {
+        if (take_frame(whole) ||
+            (part_ == RecipePart::ingredients && !blank_before_ && list_.take_continuation(whole))) {
             return;
         }
-        columns_begin_ = right_column_.is_empty() ? recipe_.lines.size() : columns_begin_;
-        const SourcedText line =
-            part_ == RecipePart::directions ? whole : right_column_.left_of(whole, cursor_.indent(), role_);
+        const SourcedText line = part_ == RecipePart::directions ? whole : list_.left_of(whole);
         if (line.text.empty()) {
             return;
         }
@@ -173,7 +172,7 @@ private:
             return;
         }
         if (part_ == RecipePart::directions && is_item_apart(line.text, pantry_)) {
-            push_ingredient(line);
+            list_.push(line);
         } else if (part_ == RecipePart::directions) {
             recipe_.is_list_left =
                 recipe_.is_list_left || (blank_before_ && is_list_block(*source_, cursor_.number(), pantry_));
@@ -198,7 +197,7 @@ private:
             return false;
         }
         part_ = RecipePart::ingredients;
-        role_ = "dough";
+        list_.set_role("dough");
         return true;
     }
 
@@ -229,20 +228,6 @@ private:
         recipe_.name.erase(0, std::min(recipe_.name.find_first_not_of("# "), recipe_.name.size()));
     }
 
-    // "  6 c  Flour; up to 7", and below it "       -if the day is damp": set in deeper, and no item.
-    bool take_continuation(const SourcedText& line) {
-        const bool is_below_item = part_ == RecipePart::ingredients && !blank_before_ &&
-                                   !recipe_.lines.empty() && right_column_.is_empty() &&
-                                   item_number_ + 1 == cursor_.number();
-        if (!is_below_item || cursor_.indent() < item_indent_ + 2 ||
-            !is_continuation(recipe_.lines.back().place.text, line.text, pantry_)) {
-            return false;
-        }
-        recipe_.lines.back().place = joined(recipe_.lines.back().place, line);
-        item_number_ = cursor_.number();
-        return true;
-    }
-
     // "INGREDIENTS.--1 lb. of flour", "Method: Cream the yeast".
     bool take_label(const SourcedText& line) {
         const auto label = is_behind_label_ ? std::nullopt : part_label(line.text);
@@ -260,8 +245,7 @@ private:
     void begin_part(RecipePart part) {
         part_ = part;
         has_heading_ = true;
-        role_ = "dough";
-        group_ = 0;
+        list_.begin_part();
     }
 
     // "1.5-lb loaf          2-lb loaf", over two columns.
@@ -298,7 +282,7 @@ private:
         if (!(is_over || is_under) || !names_ingredient(name, pantry_)) {
             return false;
         }
-        push_ingredient(joined(line, cursor_.next()), plain_line(amount) + " " + plain_line(name));
+        list_.push(joined(line, cursor_.next()), plain_line(amount) + " " + plain_line(name));
         unread_line_ = cursor_.number() + 2;
         while (is_over && unread_line_ <= source_->line_count() &&
                is_stacked_amount(source_->line(unread_line_))) {
@@ -314,12 +298,7 @@ private:
             return false;
         }
         part_ = RecipePart::ingredients;
-        push_ingredient(whole.part(rows.front().begin, rows.front().length), rows.front().words);
-        for (std::size_t at = 1; at < rows.size(); ++at) {
-            right_column_.push({.place = whole.part(rows[at].begin, rows[at].length),
-                                .role = role_,
-                                .words = rows[at].words});
-        }
+        list_.push(whole, rows);
         return true;
     }
 
@@ -373,11 +352,7 @@ private:
             return false;
         }
         for (const RecipeLine& item : list.items) {
-            if (recipe_.lines.size() < most_recipe_lines) {
-                recipe_.lines.push_back({.place = item.place,
-                                         .role = item.role == "dough" ? role_ : item.role,
-                                         .words = item.words});
-            }
+            list_.push({.place = item.place, .role = item.role, .words = item.words});
         }
         part_ = RecipePart::ingredients;
         const std::string_view all = source_->text();
@@ -392,48 +367,6 @@ private:
             part_ = RecipePart::directions;
         }
         return true;
-    }
-
-    // "1/4 cup sugar or", above "1/3 cup molasses"
-    bool is_alternative_open() const {
-        return !recipe_.lines.empty() && item_number_ + 1 == cursor_.number() &&
-               recipe_.lines.back().said().ends_with(" or");
-    }
-
-    void push_ingredient(const SourcedText& line, std::string words = {}) {
-        if (is_alternative_open()) {
-            RecipeLine& above = recipe_.lines.back();
-            above.words = std::string(above.said()) + " " + (words.empty() ? std::string(line.text) : words);
-            return;
-        }
-        if (recipe_.lines.size() < most_recipe_lines) {
-            recipe_.lines.push_back(
-                {.place = line, .role = role_, .words = std::move(words), .group = group_});
-            item_number_ = cursor_.number();
-            item_indent_ = cursor_.indent();
-        }
-    }
-
-    void flush_columns() {
-        if (right_column_.is_empty()) {
-            return;
-        }
-        const auto begin = recipe_.lines.begin() + static_cast<std::ptrdiff_t>(columns_begin_);
-        if (right_column_.mirrors({begin, recipe_.lines.end()})) {
-            right_column_.take();
-            if (recipe_.batches.empty()) {
-                recipe_.batches = {"the left column", "the right column"};
-            }
-            return;
-        }
-        ++groups_;
-        for (RecipeLine& line : right_column_.take()) {
-            line.group = groups_;
-            line.is_column = true;
-            if (recipe_.lines.size() < most_recipe_lines) {
-                recipe_.lines.push_back(std::move(line));
-            }
-        }
     }
 
     // "For the filling:", "## Dough", "**Glaze**"; lines among ingredients that name a group.
@@ -480,14 +413,12 @@ private:
             (is_in_directions && !begins_list(first_cell(cursor_.next_words()), pantry_))) {
             return false;
         }
-        flush_columns();
+        list_.flush_columns();
         if (is_label) {
             take_direction(line);
         }
         part_ = RecipePart::ingredients;
-        role_ = *role;
-        groups_ += says_role ? 0U : 1U;
-        group_ = says_role ? 0U : groups_;
+        list_.begin_below_heading(*role, says_role);
         return true;
     }
 
@@ -510,7 +441,7 @@ private:
                               title.find("mixture") != std::string::npos || title.ends_with(" wet") ||
                               title.ends_with(" dry");
         const bool is_apart = title.starts_with("for the ") && !text.starts_with('#') && !is_mixed;
-        return is_apart ? title.substr(std::string_view("for the ").size()) : role_;
+        return is_apart ? title.substr(std::string_view("for the ").size()) : list_.role();
     }
 
     bool take_yield(std::string_view line, std::string_view heading) {
@@ -557,7 +488,7 @@ private:
         if ((begins_list || is_ingredient_line(line.text, pantry_)) && !is_sentence(line.text)) {
             part_ = RecipePart::ingredients;
             for (const SourcedText& above : std::exchange(above_list_, {})) {
-                push_ingredient(above);
+                list_.push(above);
             }
             take_ingredient(line);
         } else if (recipe_.name.empty() && line.text.size() <= 120 && !is_ended_by_colon(line.text)) {
@@ -581,14 +512,14 @@ private:
         if (!recipe_.lines.empty() && line.text.starts_with('(') && line.text.ends_with(')')) {
             const SourcedText inside = line.part(1, line.text.size() - 2);
             if (is_ingredient_line(inside.text, pantry_)) { // "(1/2 cup raisins)"
-                push_ingredient(line, std::string(inside.text));
+                list_.push(line, std::string(inside.text));
             } else {
                 take_direction(line);
             }
             return;
         }
         if (has_leader(line.text) && is_ingredient_line(line.text, pantry_)) {
-            push_ingredient(line); // "Olive oil ..... optional, 1 tbsp. Only for cool ovens"
+            list_.push(line); // "Olive oil ..... optional, 1 tbsp. Only for cool ovens"
             return;
         }
         const bool is_paragraph =
@@ -598,7 +529,7 @@ private:
                                !names_ingredient(line.text, pantry_); // "All in grams."
         if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
-            flush_columns();
+            list_.flush_columns();
             // "In the morning, remove the potatoes and add", over what is added
             const bool is_amid = is_item(cursor_.next_line(), pantry_) &&
                                  (!blank_before_ || line.text.find_first_of(".;") == std::string_view::npos);
@@ -611,7 +542,7 @@ private:
             take_direction(line); // directions without a heading of their own
             return;
         }
-        push_ingredient(line);
+        list_.push(line);
     }
 
     void take_direction(const SourcedText& line) {
@@ -636,18 +567,12 @@ private:
     RecipeText recipe_;
     LineCursor cursor_;
     RecipePart part_ = RecipePart::heading;
-    std::string role_ = "dough";
-    RightColumn right_column_;
+    IngredientList list_;
     std::vector<SourcedText> above_list_; // lines with amounts of nothing known
     FrameReader frame_;
-    std::size_t unread_line_ = 0;   // the first line behind those that were read together
-    std::size_t item_number_ = 0;   // of the line whose item was pushed last
-    std::size_t item_indent_ = 0;   // of its first line
-    std::size_t columns_begin_ = 0; // the left column's first line
-    std::size_t groups_ = 0;        // below headings that say no role
-    std::size_t group_ = 0;
-    std::size_t read_to_ = 0; // bytes that a list which runs on took
-    std::string leader_unit_; // of the last row that has one before its number
+    std::size_t unread_line_ = 0; // the first line behind those that were read together
+    std::size_t read_to_ = 0;     // bytes that a list which runs on took
+    std::string leader_unit_;     // of the last row that has one before its number
     bool is_comment_open_ = false;
     bool is_quote_left_ = false; // lines of a mail before are not read
     bool has_heading_ = false;

@@ -1,0 +1,92 @@
+#include "transcribe/ingredient_list.hpp"
+
+#include "transcribe/line_continuation.hpp"
+
+#include <utility>
+
+namespace leavenwright {
+
+void IngredientList::begin_below_heading(std::string role, bool says_role) {
+    role_ = std::move(role);
+    groups_ += says_role ? 0U : 1U;
+    group_ = says_role ? 0U : groups_;
+}
+
+void IngredientList::begin_part() {
+    role_ = "dough";
+    group_ = 0;
+}
+
+// "1/4 cup sugar or", above "1/3 cup molasses"
+bool IngredientList::is_alternative_open() const {
+    return !recipe_.lines.empty() && item_number_ + 1 == cursor_.number() &&
+           recipe_.lines.back().said().ends_with(" or");
+}
+
+void IngredientList::push(const SourcedText& line, std::string words) {
+    if (is_alternative_open()) {
+        RecipeLine& above = recipe_.lines.back();
+        above.words = std::string(above.said()) + " " + (words.empty() ? std::string(line.text) : words);
+        return;
+    }
+    if (recipe_.lines.size() < most_recipe_lines) {
+        recipe_.lines.push_back({.place = line, .role = role_, .words = std::move(words), .group = group_});
+        item_number_ = cursor_.number();
+        item_indent_ = cursor_.indent();
+    }
+}
+
+void IngredientList::push(RecipeLine line) {
+    if (recipe_.lines.size() < most_recipe_lines) {
+        line.role = line.role == "dough" ? role_ : line.role;
+        recipe_.lines.push_back(std::move(line));
+    }
+}
+
+void IngredientList::push(const SourcedText& line, std::span<const LeaderRow> rows) {
+    push(line.part(rows.front().begin, rows.front().length), rows.front().words);
+    for (const LeaderRow& row : rows.subspan(1)) {
+        right_column_.push({.place = line.part(row.begin, row.length), .role = role_, .words = row.words});
+    }
+}
+
+SourcedText IngredientList::left_of(const SourcedText& line) {
+    columns_begin_ = right_column_.is_empty() ? recipe_.lines.size() : columns_begin_;
+    return right_column_.left_of(line, cursor_.indent(), role_);
+}
+
+bool IngredientList::take_continuation(const SourcedText& line) {
+    const bool is_below_item =
+        !recipe_.lines.empty() && right_column_.is_empty() && item_number_ + 1 == cursor_.number();
+    if (!is_below_item || cursor_.indent() < item_indent_ + 2 ||
+        !is_continuation(recipe_.lines.back().place.text, line.text, pantry_)) {
+        return false;
+    }
+    recipe_.lines.back().place = joined(recipe_.lines.back().place, line);
+    item_number_ = cursor_.number();
+    return true;
+}
+
+void IngredientList::flush_columns() {
+    if (right_column_.is_empty()) {
+        return;
+    }
+    const auto begin = recipe_.lines.begin() + static_cast<std::ptrdiff_t>(columns_begin_);
+    if (right_column_.mirrors({begin, recipe_.lines.end()})) {
+        right_column_.take();
+        if (recipe_.batches.empty()) {
+            recipe_.batches = {"the left column", "the right column"};
+        }
+        return;
+    }
+    ++groups_;
+    for (RecipeLine& line : right_column_.take()) {
+        line.group = groups_;
+        line.is_column = true;
+        if (recipe_.lines.size() < most_recipe_lines) {
+            recipe_.lines.push_back(std::move(line));
+        }
+    }
+}
+
+} // namespace leavenwright

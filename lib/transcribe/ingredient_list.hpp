@@ -1,0 +1,59 @@
+// The lines of a recipe's list as they are gathered, with the column that may stand beside them. Private to
+// the transcribe folder.
+#pragma once
+
+#include "pantry/pantry.hpp"
+#include "transcribe/line_cursor.hpp"
+#include "transcribe/read_table.hpp"
+#include "transcribe/recipe_text.hpp"
+#include "transcribe/right_column.hpp"
+
+#include <cstddef>
+#include <span>
+#include <string>
+
+namespace leavenwright {
+
+class IngredientList {
+public:
+    /// Gathers into `recipe`; items stand where `cursor` is. Both outlive it.
+    IngredientList(RecipeText& recipe, const LineCursor& cursor, const Pantry& pantry)
+        : recipe_(recipe), cursor_(cursor), pantry_(pantry), right_column_(pantry) {}
+
+    /// What the lines that follow are for.
+    const std::string& role() const { return role_; }
+    void set_role(std::string role) { role_ = std::move(role); }
+    /// Below a heading: one that says no role begins a group of its own.
+    void begin_below_heading(std::string role, bool says_role);
+    /// Below a label of the whole list.
+    void begin_part();
+
+    void push(const SourcedText& line, std::string words = {});
+    /// A line whose role is "dough" is for what the list is for.
+    void push(RecipeLine line);
+    /// Rows side by side on a line: the first goes into the list, the others wait as its right column.
+    void push(const SourcedText& line, std::span<const LeaderRow> rows);
+
+    /// What stands in the left column of a line; what stands beside it waits.
+    SourcedText left_of(const SourcedText& line);
+    /// "  6 c  Flour; up to 7", and below it "       -if the day is damp": set in deeper, and no item.
+    bool take_continuation(const SourcedText& line);
+    /// The end of a list: a right column goes behind the left one, unless it says the same for another batch.
+    void flush_columns();
+
+private:
+    bool is_alternative_open() const;
+
+    RecipeText& recipe_;
+    const LineCursor& cursor_;
+    const Pantry& pantry_;
+    RightColumn right_column_;
+    std::string role_ = "dough";
+    std::size_t item_number_ = 0;   // of the line whose item was pushed last
+    std::size_t item_indent_ = 0;   // of its first line
+    std::size_t columns_begin_ = 0; // the left column's first line
+    std::size_t groups_ = 0;        // below headings that say no role
+    std::size_t group_ = 0;
+};
+
+} // namespace leavenwright
