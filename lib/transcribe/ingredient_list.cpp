@@ -19,8 +19,9 @@ void IngredientList::begin_part() {
 
 // "1/4 cup sugar or", above "1/3 cup molasses"
 bool IngredientList::is_alternative_open() const {
+    constexpr std::size_t longest = 150; // what goes on longer is no ingredient
     return !recipe_.lines.empty() && item_number_ + 1 == cursor_.number() &&
-           recipe_.lines.back().said().ends_with(" or");
+           recipe_.lines.back().said().size() < longest && recipe_.lines.back().said().ends_with(" or");
 }
 
 void IngredientList::push(const SourcedText& line, std::string words) {

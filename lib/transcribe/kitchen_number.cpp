@@ -55,7 +55,8 @@ private:
         }
         double number = number_named(first.folded);
         const bool is_article = first.is("a") || first.is("an");
-        if (is_article && (next_is("little", 1) || next_is("bit", 1))) {
+        const LineToken* second = peek(1); // "a little", "un peu de"
+        if (second != nullptr && second->is_any({"little", "bit", "wenig", "peu", "po", "poco"})) {
             return std::nullopt;
         }
         if (number == 0.0 && !is_article) {

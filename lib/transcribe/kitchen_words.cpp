@@ -134,7 +134,8 @@ constexpr std::string_view preparations =
     "plain|"
     "natural|local|stoneground|stone|milled|fine|coarse|medium|large|small|extra|jumbo|heaping|heaped|"
     "rounded|"
-    "old|fashioned|fancy|flake|flaked|mou|molle|doux|tendre|etwas|poco|lauwarm|lauwarme|lauwarmes|weiche|"
+    "old|fashioned|fancy|flake|flaked|mou|molle|doux|tendre|etwas|poco|wenig|peu|po|un|ein|abgeriebene|"
+    "geriebene|lauwarm|lauwarme|lauwarmes|weiche|"
     "tiepida|tiepido|tiede|tibia|tibio|"
     "forte|"
     "scant|level|generous|new|unbleached|bleached|enriched|granulated|quick|rising|the|of|a|an|very|"
@@ -157,7 +158,7 @@ constexpr std::string_view clauses =
     "with|over|made|from|if|when|because|which|that|so|dissolved|"
     "mixed|about|plus|to|or|as|like|such|see|note|"
     "depending|more|on|per|fur|zum|zur|pour|para|then|enough|according|taken|cut|using|minus|"
-    "instead|less|each|i|e|eg|ie|use|may|can|should|"
+    "instead|less|each|i|e|eg|ie|nach|q|use|may|can|should|"
     "will|is|are|was|but|softened|melted|beaten|scalded|sifted|divided|"
     "optional|cooled|warmed|heated|separated|"
     "chopped|sliced|diced|grated|crumbled|stirred|reserved|lukewarm|warm|"
@@ -167,7 +168,9 @@ constexpr auto numbers = std::to_array<std::pair<std::string_view, double>>({
     {"one", 1},      {"two", 2},     {"three", 3},   {"four", 4},   {"five", 5},    {"six", 6},
     {"seven", 7},    {"eight", 8},   {"nine", 9},    {"ten", 10},   {"eleven", 11}, {"twelve", 12},
     {"fifteen", 15}, {"twenty", 20}, {"thirty", 30}, {"forty", 40}, {"fifty", 50},  {"sixty", 60},
-    {"dozen", 12},   {"doz", 12},    {"couple", 2},
+    {"dozen", 12},   {"doz", 12},    {"couple", 2},  {"ein", 1},    {"eine", 1},    {"einen", 1},
+    {"zwei", 2},     {"drei", 3},    {"vier", 4},    {"un", 1},     {"une", 1},     {"una", 1},
+    {"deux", 2},     {"trois", 3},   {"quatre", 4},  {"tre", 3},    {"quattro", 4}, {"tres", 3},
 });
 
 constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_view>>({

@@ -135,6 +135,9 @@ private:
             set_name(numbered_title(whole.text));
             return;
         }
+        if (part_ != RecipePart::directions && take_batch(whole)) {
+            return;
+        }
         if (goes_on_as_list() && !is_item(whole.text, pantry_)) {
             return; // "Next day", over its items
         }
@@ -203,7 +206,7 @@ private:
 
     // What stands around the recipe. Times among the directions are theirs.
     bool take_frame(const SourcedText& line) {
-        if (part_ == RecipePart::directions) {
+        if (part_ == RecipePart::directions || part_named(heading_text(line.text))) {
             return false;
         }
         const FrameLine frame = frame_.read(line.text, blank_before_, is_item(line.text, pantry_));
@@ -255,6 +258,30 @@ private:
             return false;
         }
         recipe_.batches = std::move(labels);
+        return true;
+    }
+
+    // "Large loaf" over a list, where that of the small loaf was read: for another batch.
+    bool take_batch(const SourcedText& line) {
+        const std::string label = batch_heading(line.text);
+        if (label.empty() || !is_item(first_cell(cursor_.next_words()), pantry_)) {
+            return false;
+        }
+        if (!whole_dough_.is_in(
+                recipe_.lines)) { // a line above the only list says what it makes, or is a title
+            batch_label_ = label;
+            return is_ended_by_colon(line.text) || part_ == RecipePart::ingredients;
+        }
+        part_ = RecipePart::ingredients;
+        if (recipe_.batches.empty()) {
+            recipe_.batches.push_back(batch_label_.empty() ? "the first list" : batch_label_);
+        }
+        recipe_.batches.push_back(label);
+        unread_line_ = cursor_.number() + 1;
+        while (unread_line_ <= source_->line_count() && !is_blank(source_->line(unread_line_)) &&
+               batch_heading(source_->line(unread_line_)).empty()) {
+            ++unread_line_;
+        }
         return true;
     }
 
@@ -374,7 +401,8 @@ private:
         const bool is_marked =
             line.text.starts_with('#') || line.text.starts_with(';') || // of a wiki
             is_ended_by_colon(line.text) || line.text.ends_with(" -") || line.text.ends_with("--") ||
-            (line.text.starts_with("**") && line.text.ends_with("**")) || is_over_inner_list(line.text);
+            (line.text.starts_with("**") && line.text.ends_with("**")) ||
+            (line.text.starts_with("'''") && line.text.ends_with("'''")) || is_over_inner_list(line.text);
         const std::string label = is_marked ? std::string() : label_before_words(line.text);
         const bool is_label = role_of_heading(label) && is_item(cursor_.next_words(), pantry_);
         const std::string title = is_label ? label : title_behind_time(line.text, without_brackets(heading));
@@ -440,8 +468,9 @@ private:
         const bool is_mixed = title.find("yeast") != std::string::npos || // "For the yeast mixture"
                               title.find("mixture") != std::string::npos || title.ends_with(" wet") ||
                               title.ends_with(" dry");
-        const bool is_apart = title.starts_with("for the ") && !text.starts_with('#') && !is_mixed;
-        return is_apart ? title.substr(std::string_view("for the ").size()) : list_.role();
+        const std::string_view what = behind_for_the(title);
+        const bool is_apart = !what.empty() && !text.starts_with('#') && !is_mixed;
+        return is_apart ? std::string(what) : list_.role();
     }
 
     bool take_yield(std::string_view line, std::string_view heading) {
@@ -568,6 +597,7 @@ private:
     LineCursor cursor_;
     RecipePart part_ = RecipePart::heading;
     IngredientList list_;
+    std::string batch_label_;             // over the list that is read
     std::vector<SourcedText> above_list_; // lines with amounts of nothing known
     FrameReader frame_;
     std::size_t unread_line_ = 0; // the first line behind those that were read together

@@ -49,12 +49,14 @@ std::optional<RecipePart> part_named(std::string_view heading) {
                              "zutaten", "ingredienti", "ingredientes", "shopping list"})) {
         return RecipePart::ingredients;
     }
-    if (is_word_of(heading, {"directions",   "method",      "instructions",   "preparation",   "steps",
-                             "procedure",    "to make",     "how to make it", "process",       "zubereitung",
-                             "anleitung",    "preparacion", "elaboracion",    "instrucciones", "procedimento",
-                             "preparazione", "istruzioni",  "recette",        "what to do",    "making",
-                             "the method",   "how",         "how to",         "what you do",   "to bake",
-                             "mode",         "to prepare"})) {
+    if (is_word_of(heading,
+                   {"directions", "method", "instructions", "preparation", "steps", "procedure", "to make",
+                    "how to make it", "process", "zubereitung", "anleitung", "preparacion", "elaboracion",
+                    "instrucciones", "procedimento", "preparazione", "istruzioni", "recette", "what to do",
+                    "making", "the method", "how", "how to", "what you do", "to bake", "mode", "to prepare",
+                    // what it is made with, which is no ingredient
+                    "equipment", "utensils", "kochgeschirr", "utensilien", "zubehor", "ustensiles",
+                    "materiel", "attrezzatura", "utensili", "utensilios"})) {
         return RecipePart::directions;
     }
     return std::nullopt;
@@ -132,7 +134,8 @@ bool begins_with_number(std::string_view text) {
 }
 
 bool is_rule(std::string_view line) {
-    return !line.empty() && line.find_first_not_of("-=*_ |:+") == std::string_view::npos;
+    return line.starts_with("{|") || line.starts_with("|}") || // around a table of a wiki
+           (!line.empty() && line.find_first_not_of("-=*_ |:+") == std::string_view::npos);
 }
 
 bool has_measure(std::string_view text) {
@@ -256,15 +259,23 @@ static bool names_baked(std::string_view text) {
                              "cakes", "bagels", "pizza", "pretzels", "doughnuts", "braid", "twist"});
 }
 
-std::optional<std::string> role_of_heading(std::string_view heading) {
-    std::string text(heading);
-    for (const std::string_view lead :
-         {"for the ", "for ", "the ", "ingredients for the ", "ingredients for ", "fur den ", "fur die ",
-          "pour la ", "pour le ", "per l ", "per il ", "per la ", "para la ", "para el "}) {
-        if (text.starts_with(lead)) {
-            text.erase(0, lead.size());
+std::string_view behind_for_the(std::string_view heading) {
+    for (const std::string_view lead : {"for the ", "fur den ", "fur die ", "fur das ", "pour la ",
+                                        "pour le ", "per il ", "per la ", "per l ", "para la ", "para el "}) {
+        if (heading.starts_with(lead)) {
+            return heading.substr(lead.size());
         }
     }
+    return {};
+}
+
+std::optional<std::string> role_of_heading(std::string_view heading) {
+    for (const std::string_view lead :
+         {"ingredients for the ", "ingredients for ", "for the ", "for ", "the "}) {
+        heading.remove_prefix(heading.starts_with(lead) ? lead.size() : 0U);
+    }
+    const std::string_view behind = behind_for_the(heading);
+    const std::string text(behind.empty() ? heading : behind);
     if (is_word_of(text, {"total", "total formula", "overall formula", "overall", "whole formula",
                           "total dough", "formula", "overall dough"})) {
         return std::string(role_of_total);

@@ -31,9 +31,11 @@ std::string title_behind_time(std::string_view line, std::string heading);
 /// Bytes of the word that says what a recipe makes, before what it is: "makes ", "yield: "; 0 where none
 /// does. `heading` is folded.
 std::size_t length_of_yield_word(std::string_view heading);
+/// "filling" of "for the filling", in the languages that are read; empty where a heading begins otherwise.
+std::string_view behind_for_the(std::string_view heading);
 /// "fruit (soak the night before)": the words outside.
 std::string without_brackets(std::string_view heading);
-/// Whether a line is drawn: "-----", "|---|---|".
+/// Whether a line is drawn: "-----", "|---|---|", or opens or closes a wiki's table.
 bool is_rule(std::string_view line);
 /// Whether nothing but white space stands in a text.
 bool is_blank(std::string_view text);

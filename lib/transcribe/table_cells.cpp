@@ -48,6 +48,20 @@ std::size_t separator(std::string_view text) {
     return is_wide ? length : 0;
 }
 
+std::vector<TableCell> wiki_cells(std::string_view line) {
+    std::vector<TableCell> cells;
+    for (std::size_t begin = 1; begin <= line.size() && cells.size() < most_cells;) {
+        const std::size_t end = std::min({line.find("||", begin), line.find("!!", begin), line.size()});
+        std::string_view text = line.substr(begin, end - begin);
+        text.remove_prefix(std::min(text.find_first_not_of(" \t\r"), text.size()));
+        text = text.substr(0, text.find_last_not_of(" \t\r") + 1);
+        const std::size_t column = code_points(line.substr(0, begin));
+        cells.push_back({.text = text, .begin = column, .end = column + code_points(text)});
+        begin = end + 2;
+    }
+    return cells;
+}
+
 } // namespace
 
 bool has_leader(std::string_view line) {
@@ -65,7 +79,17 @@ bool has_leader(std::string_view line) {
     return false;
 }
 
+bool is_wiki_row(std::string_view line) {
+    const std::size_t last = line.find_last_not_of(" \t\r");
+    return (line.starts_with('|') || line.starts_with('!')) && last != std::string_view::npos &&
+           line[last] != '|' &&
+           (line.find("||") != std::string_view::npos || line.find("!!") != std::string_view::npos);
+}
+
 std::vector<TableCell> table_cells(std::string_view line) {
+    if (is_wiki_row(line)) {
+        return wiki_cells(line);
+    }
     std::vector<TableCell> cells;
     const bool is_barred = line.find('|') != std::string_view::npos;
     std::size_t at = 0;

@@ -14,6 +14,8 @@ struct TableCell {
     std::size_t end = 0;
 };
 
+/// Whether a line is a row or a head of a wiki's table: "| Salt || 18 g", "! Ingredient !! Weight".
+bool is_wiki_row(std::string_view line);
 /// The cells of a line, in order; one that bars keep apart may be empty. Linear time.
 std::vector<TableCell> table_cells(std::string_view line);
 /// The cells of a line that tabs keep apart, empty ones too. Linear time.

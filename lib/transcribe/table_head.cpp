@@ -192,7 +192,7 @@ private:
 
     bool take_line() {
         const std::string_view line = source_.line(line_);
-        head_.is_barred = line.find('|') != std::string_view::npos;
+        head_.is_barred = line.find('|') != std::string_view::npos || is_wiki_row(line);
         head_.is_tabbed = !head_.is_barred && is_tabbed(line);
         const auto cells = head_.is_tabbed ? tabbed_cells(line) : table_cells(line);
         for (const TableCell& cell : cells) {
@@ -452,6 +452,30 @@ bool is_batch_label(std::string_view text) {
         }
     }
     return has_number && is_named;
+}
+
+std::string batch_heading(std::string_view line) {
+    constexpr std::size_t longest = 80; // with a rule around it
+    if (line.size() > longest) {
+        return {};
+    }
+    std::string text = heading_text(line);
+    if (text.starts_with("mmmmm")) { // of a rule
+        text.erase(0, std::min(text.find_first_not_of("m "), text.size()));
+    }
+    bool has_size = false;
+    bool is_named = false;
+    for (const LineToken& token : line_tokens(text)) {
+        const bool is_number = token.is_number() || number_named(token.folded) > 0.0;
+        const bool is_size = is_number || (token.is_word() && is_one_of(token.folded, batch_sizes));
+        const bool is_kind = is_one_of(token.folded, batch_words);
+        if (token.is_word() && !is_size && !is_kind && !token.is_any({"for", "to", "make", "makes"})) {
+            return {};
+        }
+        has_size = has_size || is_size;
+        is_named = is_named || is_kind;
+    }
+    return has_size && is_named ? text : std::string();
 }
 
 std::vector<std::string> batch_heads(std::string_view line) {

@@ -49,6 +49,10 @@ bool is_batch_label(std::string_view text);
 /// "1.5-lb loaf          2-lb loaf": the labels over two columns or more; none where a cell is no label.
 std::vector<std::string> batch_heads(std::string_view line);
 
+/// "SMALL LOAF (1 LB)", "For 2 loaves:", over a list: how much it makes, folded; empty where a line says
+/// anything else.
+std::string batch_heading(std::string_view line);
+
 /// "LIGHT RYE (2 lb. loaf)": such words in brackets, behind others.
 bool names_batch_in_brackets(std::string_view text);
 

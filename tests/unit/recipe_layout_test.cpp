@@ -836,3 +836,41 @@ TEST_CASE("layout: leaders before a measure and its number, and a name over two 
           "dough: milk 488, dough: sugar 50?, dough: salt 6, dough: fresh yeast 17, dough: water 59, "
           "dough: whole wheat flour 560");
 }
+
+TEST_CASE("layout: lists for loaves of several sizes under each other: the first is read") {
+    const std::string small = "3/4 c water\n1 t salt\n1 3/4 c bread flour\n1 1/2 t active dry yeast\n";
+    const std::string large = "1 1/8 c water\n1 1/2 t salt\n2 2/3 c bread flour\n2 t active dry yeast\n";
+    const std::string expected =
+        "dough: water 177, dough: salt 6, dough: bread flour 240, dough: active dry yeast 6";
+    const Read named =
+        read("Oat loaf\n\nSmall loaf\n" + small + "\nLarge loaf\n" + large + "\nMix and bake.\n");
+    CHECK(lines_of(named.transcription) == expected);
+    CHECK(named.codes.find("recipe-batches") != std::string::npos);
+    const Read counted = read("Oat loaf\n\nFor 1 loaf:\n" + small + "For 2 loaves:\n" + large + "\nMix.\n");
+    CHECK(lines_of(counted.transcription) == expected);
+    const Read drawn = read("     Title: Oat loaf\n\nMMMMM-----SMALL LOAF (1 LB)-----\n" + small +
+                            "\nMMMMM-----LARGE LOAF (1.5 LB)-----\n" + large + "\n  Mix.\n");
+    CHECK(lines_of(drawn.transcription) == expected);
+    const Read yield = read("Tea buns\n12 buns\n\n" + small);
+    CHECK(lines_of(yield.transcription) == expected);
+}
+
+TEST_CASE("layout: a wiki's table, and what it names for another part") {
+    const Read table =
+        read("==Ingredients==\n{| class=\"wikitable\"\n! Ingredient !! Volume !! Weight\n|-\n"
+             "| [[Flour|Bread flour]] || 8 cups || 1000 g\n|-\n| [[Salt]] || 1 tablespoon || 18 g\n"
+             "|-\n| Warm [[water]] || 1\xC2\xBE cups || 415 g\n|}\n\n==Procedure==\n#Mix.\n");
+    CHECK(lines_of(table.transcription) == "dough: bread flour 1000, dough: salt 18, dough: water 415");
+    const Read brine =
+        read("==Ingredienti==\n*500 g di [[farina]]\n*un pizzico di sale\n*un po' di zucchero\n\n"
+             "'''Per la salamoia:'''\n*100 ml di acqua\n*5 g di sale\n");
+    CHECK(lines_of(brine.transcription) ==
+          "dough: farina 500, dough: salt 0, dough: sugar?, salamoia: water 100, salamoia: salt 5");
+}
+
+TEST_CASE("layout: what a recipe is made with is no ingredient") {
+    const Read tools =
+        read("Buns\n\nIngredients:\n\n500 g flour\n7 g instant yeast\n\nEquipment:\n1 loaf tin\n\n"
+             "Method\n\nMix.\n");
+    CHECK(lines_of(tools.transcription) == "dough: all-purpose flour 500, dough: instant yeast 7");
+}
