@@ -139,13 +139,7 @@ private:
         if (is_open && is_liquid_yeast(match.name, split_.amount)) {
             report_unknown(match);
         } else if (is_open) {
-            const YeastKind kind = choose_yeast_kind(match, split_.amount, pantry_);
-            line_.key = kind.key;
-            line_.ingredient = pantry_.find(kind.key).ingredient;
-            doubt(Code::ingredient_ambiguous,
-                  in_quotes(match.name) + " does not say which; " + line_.key + " is taken",
-                  kind.weights + ". Change the name in the formula if it is another; 1 g of instant does the "
-                                 "work of about 1.25 g of active dry or 3 g of fresh");
+            take_meaning(match);
         } else if (match.ingredient == nullptr) {
             report_unknown(match);
         } else if (!match.alternative.empty()) {
@@ -153,6 +147,24 @@ private:
                   in_quotes(line_.name) + " or " + match.alternative + ": the first is taken",
                   "change the name in the formula if you use the other");
         }
+    }
+
+    // Of a name that stands for several things.
+    void take_meaning(const NameMatch& match) {
+        const Ingredient* first = pantry_.find(match.meanings.front()).ingredient;
+        const bool is_yeast = first != nullptr && first->is_yeast();
+        std::string hint = "change the name in the formula if it is another";
+        line_.key = match.meanings.front();
+        if (is_yeast) {
+            const YeastKind kind = choose_yeast_kind(match, split_.amount, pantry_);
+            line_.key = kind.key;
+            hint = kind.weights +
+                   ". Change the name in the formula if it is another; 1 g of instant does the "
+                   "work of about 1.25 g of active dry or 3 g of fresh";
+        }
+        line_.ingredient = pantry_.find(line_.key).ingredient;
+        doubt(Code::ingredient_ambiguous,
+              in_quotes(match.name) + " does not say which; " + line_.key + " is taken", hint);
     }
 
     void report_unknown(const NameMatch& match) {

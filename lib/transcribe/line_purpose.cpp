@@ -35,6 +35,7 @@ std::optional<LineToken> part_of(std::span<const LineToken> words) {
 
 std::string purpose_in(const Tokens& tokens) {
     bool is_behind = false;
+    bool is_made = false;   // behind "to"
     bool is_enough = false; // "flour enough to roll out" is the dough's
     std::size_t count = 0;
     for (std::size_t at = 0; at < tokens.size(); ++at) {
@@ -45,8 +46,10 @@ std::string purpose_in(const Tokens& tokens) {
             if (is_enough && token.is_any({"roll", "knead", "handle"})) {
                 return {};
             }
-            if (!found.empty() || token.is("dough")) {
-                return std::string(found);
+            const bool is_dough =
+                token.is("dough") || (token.is("paste") && is_made); // "mix to a light paste"
+            if (!found.empty() || is_dough) {
+                return is_dough ? std::string() : std::string(found);
             }
             if (++count > 6) {
                 return {};
@@ -56,6 +59,7 @@ std::string purpose_in(const Tokens& tokens) {
             tokens[at - 1].is_any({"cooking", "oil", "nonstick", "stick", "pan", "baking"})) {
             return std::string(purpose_named("greasing"));
         }
+        is_made = is_made || token.is_any({"to", "into"});
         is_behind = is_behind || token.is_any({"for", "to", "fur", "zum", "zur", "pour", "per", "para"});
         if (token.is("frying") && at + 1 < tokens.size() &&
             tokens[at + 1].is_any({"fat", "oil", "lard", "shortening"})) {

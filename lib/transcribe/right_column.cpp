@@ -51,7 +51,8 @@ bool RightColumn::mirrors(std::span<const RecipeLine> left) const {
     const auto key_of = [&](const RecipeLine& line) {
         constexpr std::size_t longest = 200;
         const std::string_view words = line.said();
-        return find_name(split_line(plain_line(words.substr(0, longest))), pantry_).match.key;
+        NameMatch match = find_name(split_line(plain_line(words.substr(0, longest))), pantry_).match;
+        return match.key.empty() ? match.name : match.key;
     };
     std::size_t same = 0;
     for (std::size_t at = 0; at < left.size(); ++at) {

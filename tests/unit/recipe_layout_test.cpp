@@ -874,3 +874,19 @@ TEST_CASE("layout: what a recipe is made with is no ingredient") {
              "Method\n\nMix.\n");
     CHECK(lines_of(tools.transcription) == "dough: all-purpose flour 500, dough: instant yeast 7");
 }
+
+TEST_CASE("lines: liquid is water or milk, and a paste that is mixed is a dough") {
+    const Read loaf =
+        read("White bread\n\nFor 1 loaf                   For 4 loaves\n\n"
+             "1 cup liquid                 1 quart liquid\n1 teaspoon salt              4 teaspoons "
+             "salt\n1/2 cake compressed yeast    1 cake compressed yeast\n"
+             "3 1/2 cups flour             14 cups flour\n");
+    CHECK(lines_of(loaf.transcription) ==
+          "dough: water 237?, dough: salt 6, dough: fresh yeast 9, dough: all-purpose flour 438");
+    CHECK(loaf.codes.find("ingredient-ambiguous") != std::string::npos);
+    const Read rolls =
+        read("ROLLS.\n\nTake three pounds of flour, a spoonful of salt, two spoonfuls of yeast,\n"
+             "and a pint of new milk warmed; mix these to a light paste; let it stand.\n");
+    CHECK(lines_of(rolls.transcription) ==
+          "dough: all-purpose flour 1361, dough: salt 18?, dough: active dry yeast 24?, dough: milk 488?");
+}
