@@ -8,6 +8,7 @@
 #include "transcribe/prose_names.hpp"
 #include "transcribe/prose_roles.hpp"
 #include "transcribe/recipe_text.hpp"
+#include "transcribe/recipe_words.hpp"
 #include "transcribe/running_text.hpp"
 
 #include <algorithm>
@@ -51,6 +52,9 @@ private:
             auto found = find_item(at);
             if (!found && roles_.is_name_expected()) {
                 found = names_.bare_name(at);
+            }
+            if (!found && at == 0) {
+                found = bare_clause(number);
             }
             if (!found) {
                 roles_.pass_word(at);
@@ -99,6 +103,41 @@ private:
         auto found = may_be_likened ? names_.likened(at) : std::nullopt;
         found = found || !may_be_amount ? found : measured_item(names_, at);
         return found ? found : in_measure_before(at);
+    }
+
+    // "half a cup of yeast, salt", "add salt, two eggs", "flavor with nutmeg": a clause that is a name and
+    // nothing else, beside amounts, of what was not named before.
+    std::optional<FoundItem> bare_clause(std::size_t number) const {
+        std::size_t name = 0;
+        while (is_one_of("and|then|also", names_.word(name))) {
+            ++name;
+        }
+        bool is_added = false;
+        for (std::size_t at = 0; at < names_.size(); ++at) { // "in the morning add"
+            if (is_one_of("add|adding", names_.word(at))) {
+                name = at + 1;
+                is_added = true;
+            }
+        }
+        const bool is_flavour = is_one_of("flavor|flavour|season|flavored|flavoured", names_.word(name)) &&
+                                names_.word(name + 1) == "with";
+        const bool is_behind = !items_.empty() && items_.back().clause + 1 == number;
+        const ProseClause* next = names_.next_clause();
+        const bool has_next = next != nullptr && !next->begins_sentence() && may_begin_amount(next->word(0));
+        const bool is_before = is_added && has_next;
+        if (has_next && is_amount_alone(names_.text().substr(next->begin, next->end - next->begin))) {
+            return std::nullopt; // "molasses, 1/3 cup"
+        }
+        if (!is_flavour && !is_before && (!is_behind || names_.clause().begins_sentence())) {
+            return std::nullopt;
+        }
+        name += is_flavour ? 2 : 0;
+        auto found = name < names_.size() ? names_.known_from(name, name, true) : std::nullopt;
+        const bool is_known = found && found->end == names_.size() &&
+                              std::none_of(items_.begin(), items_.end(), [&](const ProseItem& item) {
+                                  return item.ingredient == found->ingredient;
+                              });
+        return is_known ? found : std::nullopt;
     }
 
     // "two eggs, tablespoon of yeast": one of them.

@@ -59,6 +59,8 @@ public:
     const Ingredient* known(std::string_view text) const;
     const Ingredient* named(std::size_t begin, std::size_t end) const;
 
+    /// An item that begins at `begin` with the known name at `name`; `is_bare` where no amount stands before.
+    std::optional<FoundItem> known_from(std::size_t begin, std::size_t name, bool is_bare) const;
     /// What an act is done with: "melted butter", "and plenty of sugar".
     std::optional<FoundItem> bare_name(std::size_t at) const;
     /// The name that ends the clause before; only its first byte and its ingredient are set.
@@ -72,7 +74,6 @@ public:
     std::optional<FoundItem> likened(std::size_t at) const;
 
 private:
-    std::optional<FoundItem> known_from(std::size_t begin, std::size_t name, bool is_bare) const;
     std::optional<FoundItem> thing_from(std::size_t begin, std::size_t name, bool is_apart) const;
     /// "Milk and water, one pint": the first byte of "Milk", plus 1; 0 where nothing is mixed.
     std::size_t begin_of_mixture(const Ingredient* second) const;

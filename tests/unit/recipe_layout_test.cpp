@@ -890,3 +890,20 @@ TEST_CASE("lines: liquid is water or milk, and a paste that is mixed is a dough"
     CHECK(lines_of(rolls.transcription) ==
           "dough: all-purpose flour 1361, dough: salt 18?, dough: active dry yeast 24?, dough: milk 488?");
 }
+
+TEST_CASE("prose: names without an amount beside those with one") {
+    const Read raised =
+        read("RAISED DOUGHNUTS.\n\nScald a pint of milk, add a tablespoonful of lard, and when lukewarm a "
+             "teacupful of\n"
+             "yeast, with flour to make a sponge. In the morning add salt, two eggs, a cupful of sugar,\n"
+             "and flavor with nutmeg and cinnamon. Knead in flour to make a soft dough.\n");
+    CHECK(lines_of(raised.transcription) ==
+          "dough: milk 488?, dough: lard 13?, dough: yeast 177?, dough: all-purpose flour?, dough: salt?, "
+          "dough: egg 100?, dough: sugar 202?, dough: nutmeg?, dough: cinnamon?, dough: all-purpose flour?");
+    const Read squash =
+        read("Squash Biscuit.\n\nOne pint strained squash, butter the size of an egg, salt, half a "
+             "cup of sugar, half a cup of yeast, flour to knead. Let it rise over night.\n");
+    CHECK(lines_of(squash.transcription) ==
+          "dough: strained squash 490, dough: butter 57?, dough: salt?, dough: sugar 101, dough: yeast 118?, "
+          "dough: all-purpose flour?");
+}
