@@ -115,6 +115,17 @@ private:
         return last == none ? std::string() : folded_word(before.substr(space == none ? 0 : space + 1));
     }
 
+    // "a quart and half a pint": a pint may be added to a quart, a spoon is of something else.
+    static bool is_part_of(const std::optional<Measure>& part, const Measure& whole) {
+        constexpr Volume spoon = litres(0.05);
+        if (!part || part->kind != whole.kind) {
+            return false;
+        }
+        return part->kind == Measure::Kind::mass
+                   ? part->mass < whole.mass
+                   : part->is_volume() && part->volume < whole.volume && part->volume > spoon;
+    }
+
     // "a pint and a half", "one and one-fourth cups": behind "and" goes on the number before it.
     bool is_numeric_and(std::size_t begin, std::size_t at) const {
         constexpr std::size_t longest = 40;
@@ -131,8 +142,11 @@ private:
         const bool is_number = number_named(before) > 0.0 || is_digit(at - 1);
         const std::string& behind = next[is_article ? 3 : 2].folded;
         const bool is_half = fraction_named(joined) > 0.0 && behind == "of"; // "a pint and half of"
-        return (is_fraction || is_half) &&
-               (is_number || (measure_named(before, before) && is_one_of("of|more", behind)));
+        const auto measure = measure_named(before, before);
+        const std::string& second = next[is_article && fraction_named(next[2].folded) > 0.0 ? 3 : 2].folded;
+        const bool is_number_next = is_article || fraction_named(joined) > 0.0 || number_named(joined) > 0.0;
+        return (measure && is_number_next && is_part_of(measure_named(second, second), *measure)) ||
+               ((is_fraction || is_half) && (is_number || (measure && is_one_of("of|more", behind))));
     }
 
     // "stewed and strained pumpkin": what was done to one thing.

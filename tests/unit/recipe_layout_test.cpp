@@ -906,4 +906,9 @@ TEST_CASE("prose: names without an amount beside those with one") {
     CHECK(lines_of(squash.transcription) ==
           "dough: strained squash 490, dough: butter 57?, dough: salt?, dough: sugar 101, dough: yeast 118?, "
           "dough: all-purpose flour?");
+    const Read water =
+        read("BREAD.\n\nTake six pounds of flour, two ounces of yeast, two teaspoonfuls of salt and a\n"
+             "quart and half pint of lukewarm water. Knead it twenty minutes, and bake.\n");
+    CHECK(lines_of(water.transcription) ==
+          "dough: all-purpose flour 2722, dough: fresh yeast 57?, dough: salt 12, dough: water 1183?");
 }
