@@ -1,5 +1,5 @@
-// The lines of a recipe's list as they are gathered, with the column that may stand beside them. Private to
-// the transcribe folder.
+// The lines of a recipe's list as they are gathered, with the column that may stand beside them.
+// Private to the transcribe folder.
 #pragma once
 
 #include "pantry/pantry.hpp"
