@@ -254,7 +254,9 @@ private:
     // "1.5-lb loaf          2-lb loaf", over two columns.
     bool take_batch_heads(const SourcedText& line) {
         auto labels = part_ != RecipePart::directions ? batch_heads(line.text) : std::vector<std::string>();
-        if (labels.empty() || !is_item(first_cell(cursor_.next_words()), pantry_)) {
+        const auto below = labels.empty() ? std::vector<TableCell>() : table_cells(cursor_.next_words());
+        const bool is_row = below.size() > labels.size() && is_amount_alone(below[1].text); // behind its name
+        if (labels.empty() || !(is_row || is_item(first_cell(cursor_.next_words()), pantry_))) {
             return false;
         }
         recipe_.batches = std::move(labels);

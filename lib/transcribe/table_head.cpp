@@ -484,7 +484,7 @@ std::vector<std::string> batch_heads(std::string_view line) {
         return labels;
     }
     for (const TableCell& cell : table_cells(line)) {
-        if (!is_batch_label(cell.text)) {
+        if (!is_batch_label(cell.text) && !is_amount_alone(cell.text)) {
             return {};
         }
         labels.push_back(plain_line(cell.text));

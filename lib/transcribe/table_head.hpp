@@ -46,7 +46,8 @@ std::optional<TableHead> read_table_head(const SourceText& source, std::size_t f
 /// Whether words say for how many an amount is: "50 portions", "one loaf", "for 100 men".
 bool is_batch_label(std::string_view text);
 
-/// "1.5-lb loaf          2-lb loaf": the labels over two columns or more; none where a cell is no label.
+/// "1.5-lb loaf          2-lb loaf", "1 pound    1 1/2 pounds": the labels over two columns or more; none
+/// where a cell is no label.
 std::vector<std::string> batch_heads(std::string_view line);
 
 /// "SMALL LOAF (1 LB)", "For 2 loaves:", over a list: how much it makes, folded; empty where a line says

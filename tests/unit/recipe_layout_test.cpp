@@ -912,3 +912,12 @@ TEST_CASE("prose: names without an amount beside those with one") {
     CHECK(lines_of(water.transcription) ==
           "dough: all-purpose flour 2722, dough: fresh yeast 57?, dough: salt 12, dough: water 1183?");
 }
+
+TEST_CASE("layout: weights of loaves over two columns") {
+    const Read found =
+        read("Raisin bread\n\n                 1 pound        1 1/2 pounds\n"
+             "Water            3/4 cup        1 1/8 cups\nBread flour      2 cups         3 cups\n"
+             "Salt             1 tsp.         1 1/2 tsp.\n");
+    CHECK(lines_of(found.transcription) == "dough: water 177, dough: bread flour 274, dough: salt 6");
+    CHECK(found.codes.find("recipe-batches") != std::string::npos);
+}
