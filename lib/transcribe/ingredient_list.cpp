@@ -1,6 +1,7 @@
 #include "transcribe/ingredient_list.hpp"
 
 #include "transcribe/line_continuation.hpp"
+#include "transcribe/line_tokens.hpp"
 
 #include <utility>
 
@@ -21,7 +22,8 @@ void IngredientList::begin_part() {
 bool IngredientList::is_alternative_open() const {
     constexpr std::size_t longest = 150; // what goes on longer is no ingredient
     return !recipe_.lines.empty() && item_number_ + 1 == cursor_.number() &&
-           recipe_.lines.back().said().size() < longest && recipe_.lines.back().said().ends_with(" or");
+           recipe_.lines.back().said().size() < longest &&
+           plain_line(recipe_.lines.back().said()).ends_with(" or");
 }
 
 void IngredientList::push(const SourcedText& line, std::string words) {

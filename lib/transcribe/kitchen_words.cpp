@@ -35,7 +35,8 @@ constexpr auto measures = std::to_array<KitchenMeasure>({
     {"breakfast cup|breakfastcup|breakfastcupful|breakfastcupfuls", 284.130625, 0.8, 1.1, true, "brcup"},
     {"tumbler|tumblers|tumblerful|tumblerfuls", cup_ml, 0.9, 1.25, true, ""},
     {"glass|glasses|glassful", cup_ml, 0.75, 1.25, true, ""},
-    {"wineglass|wine glass|wineglasses|wineglassful|wineglassfuls", cup_ml / 4.0, 0.9, 1.6, true, ""},
+    {"wineglass|wine glass|wine glasses|wine glassful|wine glassfuls|wineglasses|wineglassful|wineglassfuls",
+     cup_ml / 4.0, 0.9, 1.6, true, ""},
     {"dessertspoon|dessertspoons|dessertspoonful|dessertspoonfuls|dessertspoonsful|dsp|dstspn|dessertsp|"
      "dessert spoonful|"
      "dessert spoon",
@@ -63,9 +64,10 @@ constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
     {"c|cs|cu|cupsful|cupfuls", "cup"},
     {"tb|tbl|tbls|tblspn|tblspns|tblsp|tblsps|tbspn|tbspns|tbspoon|tbspoons|tbsps|tablesp|tablespoonsful|"
      "tablespoonfuls|tablespoons|table "
-     "spoon|table spoonful|table spoonfuls|tablespoonful",
+     "spoon|table spoons|table spoonful|table spoonfuls|tablespoonful",
      "tbsp"},
-    {"ts|tsps|tspn|tspns|tspoon|tspoons|teasp|teaspoonsful|teaspoonfuls|tea spoon|tea spoonful|tea "
+    {"ts|tsps|tspn|tspns|tspoon|tspoons|teasp|teaspoonsful|teaspoonfuls|tea spoon|tea spoons|tea "
+     "spoonful|tea "
      "spoonfuls|teaspoonful",
      "tsp"},
     {"grams|grammes|grm|gms|gm|gramm|grammi|gramos", "g"},
@@ -116,7 +118,7 @@ constexpr std::string_view fillers =
     "leveled|levelled|full|whole|good|"
     "generous|well|filled|at|least|up|another|additional|extra|further|just|exactly|some|more|a|measured|"
     "standard|tall|"
-    "firmly|lightly|loosely|unsifted|ea";
+    "firmly|lightly|loosely|tightly|unsifted|ea";
 
 constexpr std::string_view preparations =
     "little|bit|clarified|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|"
@@ -124,7 +126,7 @@ constexpr std::string_view preparations =
     "warmed|"
     "heated|room|"
     "temperature|sifted|sieved|unsifted|melted|softened|soft|packed|firmly|lightly|loosely|chopped|finely|"
-    "coarsely|"
+    "coarsely|pounded|tightly|additional|"
     "roughly|"
     "thinly|grated|minced|crushed|ground|freshly|fresh|dry|beaten|well|slightly|gently|divided|optional|cut|"
     "into|"

@@ -556,7 +556,7 @@ private:
         const bool is_paragraph =
             blank_before_ && !is_item(line.text, pantry_); // directions without a heading
         const bool is_remark = is_paragraph && !recipe_.lines.empty() && line.text.ends_with('.') &&
-                               !has_digit(line.text) &&
+                               !has_digit(line.text) && !is_ingredient_line(line.text, pantry_) &&
                                !names_ingredient(line.text, pantry_); // "All in grams."
         if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
