@@ -175,6 +175,23 @@ std::vector<LineToken> cut_unmeasured(std::vector<LineToken>& tokens, bool is_in
     return {};
 }
 
+std::vector<LineToken> cut_same(SplitLine& split) {
+    std::vector<LineToken>& name = split.name;
+    const auto is_mark = [](const LineToken& token) { return token.is_any({",", ";", "and", "&"}); };
+    const auto mark = std::find_if(name.begin(), name.end(), is_mark);
+    auto begin = std::find_if_not(mark, name.end(), is_mark);
+    if (!split.amount || mark == name.begin() || name.end() - begin < 3 ||
+        !((begin[0].is("the") && begin[1].is("same")) || (begin[0].is("as") && begin[1].is("much")))) {
+        return {};
+    }
+    begin = std::find_if_not(begin + 2, name.end(), [](const LineToken& token) {
+        return token.is_any({"quantity", "amount", "measure", "weight", "bulk", "of"});
+    });
+    std::vector<LineToken> rest(begin, name.end());
+    name.erase(mark, name.end());
+    return rest;
+}
+
 std::vector<LineToken> cut_each(SplitLine& split) {
     std::vector<LineToken>& name = split.name;
     name.erase(name.begin());

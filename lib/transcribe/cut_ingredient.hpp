@@ -20,6 +20,10 @@ std::vector<LineToken> cut_unmeasured(std::vector<LineToken>& tokens, bool is_in
 /// "1 tsp each cinnamon and nutmeg": the tokens of the next, "each" before them; the amount is the same.
 std::vector<LineToken> cut_each(SplitLine& split);
 
+/// "1 tbsp lard, and the same of butter", "1 cup sugar and as much butter": the tokens of the second; the
+/// amount is the same.
+std::vector<LineToken> cut_same(SplitLine& split);
+
 /// "1/2 pint milk and water": cuts a mixture whose parts are not told in halves, each of which may be
 /// anything up to the whole, and gives the name of the second; empty where the line is no mixture.
 std::vector<LineToken> cut_mixture(SplitLine& split, const Pantry& pantry);

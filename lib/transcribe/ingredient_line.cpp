@@ -67,11 +67,13 @@ public:
         std::vector<LineToken> rest;
         for (int count = 0; count < most_ingredients; ++count) {
             const bool is_each = !split_.name.empty() && split_.name.front().is("each");
-            rest = count + 1 == most_ingredients ? std::vector<LineToken>()
-                   : is_each                     ? cut_each(split_)
-                                                 : cut_second(split_, pantry_);
-            bool is_shared = is_each;
-            if (rest.empty() && count + 1 < most_ingredients) {
+            const bool may_go_on = count + 1 < most_ingredients;
+            rest = !may_go_on ? std::vector<LineToken>() : is_each ? cut_each(split_) : cut_same(split_);
+            bool is_shared = is_each || !rest.empty();
+            if (may_go_on && !is_shared) {
+                rest = cut_second(split_, pantry_);
+            }
+            if (rest.empty() && may_go_on) {
                 rest = std::move(later);
             }
             std::vector<LineToken> mixed =

@@ -65,6 +65,10 @@ private:
             read_range(amount);
         }
         read_measure(amount);
+        if (next_is("or") && peek(1) != nullptr && peek(1)->is_any({"more", "less", "so", "thereabouts"})) {
+            at_ += 2; // "one pint or more"
+            amount.is_vague = true;
+        }
         return amount;
     }
 

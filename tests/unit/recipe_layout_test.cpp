@@ -921,3 +921,20 @@ TEST_CASE("layout: weights of loaves over two columns") {
     CHECK(lines_of(found.transcription) == "dough: water 177, dough: bread flour 274, dough: salt 6");
     CHECK(found.codes.find("recipe-batches") != std::string::npos);
 }
+
+TEST_CASE("lines: 'or more', the same of another, an emphasised 'or', items in paragraphs of their own") {
+    const Read more = read("Bread\n\n1 lb flour\n1 pint or more milk\n1 cup sugar and as much butter\n"
+                           "3 wine-glasses of water\n2 table-spoons lard\n");
+    CHECK(lines_of(more.transcription) ==
+          "dough: all-purpose flour 454, dough: milk 488?, dough: sugar 202, dough: butter 227, "
+          "dough: water 177?, dough: lard 26");
+    const Read velvet = read("VELVET ROLLS.\n\nThree pints of flour.\n\nOne teacup of sweet milk.\n\n"
+                             "One tablespoonful of lard, and the same of butter.\n\nMix well and beat it.\n");
+    CHECK(lines_of(velvet.transcription) ==
+          "dough: all-purpose flour 750?, dough: milk 183?, dough: lard 13, dough: butter 14");
+    const Read either =
+        read("Bread\n\n2 cups milk             1 yeast cake\n1/4 cup sugar _or_      6 cups flour\n"
+             "1/3 cup molasses        1 teaspoon salt\n");
+    CHECK(lines_of(either.transcription) == "dough: milk 488, dough: sugar 50?, dough: fresh yeast 17, "
+                                            "dough: all-purpose flour 750, dough: salt 6");
+}
