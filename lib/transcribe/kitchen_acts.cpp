@@ -59,7 +59,7 @@ bool is_mixing_verb(std::string_view folded) {
 
 bool ends_name(std::string_view folded) {
     return is_one_of(
-        "put|add|stir|beat|pour|knead|work|rub|let|take|dissolve|strew|sprinkle|brush|fry|serve|eat|"
+        "put|add|mix|stir|beat|pour|knead|work|rub|let|take|dissolve|strew|sprinkle|brush|fry|serve|eat|"
         "bake|boil|soak|adding|stirring|beating|kneading|turn|cover",
         folded);
 }

@@ -205,6 +205,7 @@ private:
     // Ingredients that only the sentences behind a list name.
     void add_from_sentences(const RecipeText& recipe, MeasureHabit habit) {
         const std::size_t listed = result_.lines.size();
+        const bool has_flour = names_flour(recipe);
         for (const RecipeLine& item : ingredients_in_prose(*recipe.behind_list, pantry_)) {
             Diagnostics found;
             for (IngredientLine& line :
@@ -212,8 +213,11 @@ private:
                 const bool is_apart = !is_in_dough(line.role) && !item.has_amount;
                 const bool is_measured_apart = !is_in_dough(line.role) && item.has_amount && !item.is_part &&
                                                !is_weight_listed(line, listed);
-                const bool is_wanted =
-                    line.ingredient != nullptr && (is_apart || is_measured_apart || !recipe.is_list_whole);
+                const bool is_missing = // "enough flour for a thin batter", where the list has none
+                    !has_flour && is_in_dough(line.role) && line.ingredient != nullptr &&
+                    line.ingredient->is_flour();
+                const bool is_wanted = line.ingredient != nullptr &&
+                                       (is_apart || is_measured_apart || is_missing || !recipe.is_list_whole);
                 // butter for the pan, sugar for the glaze are more than those of a list in sentences
                 const bool is_more =
                     !is_in_dough(line.role) && !item.is_part && (is_measured_apart || !recipe.is_list_whole);
@@ -247,6 +251,12 @@ private:
         bool is_apart = false; // only what is kept apart is compared
     };
 
+    // "sift six quarts of flour", where the list has five: no part of those.
+    static bool is_more_than(const IngredientLine& line, const IngredientLine& other) {
+        constexpr double tolerance = 1.05;
+        return line.weight && other.weight && line.weight->likely > tolerance * other.weight->likely;
+    }
+
     // Whether the list, or a sentence before, has it; what has no amount may go by another word for it.
     bool is_listed(const IngredientLine& line, const RecipeLine& item, const Listed& listed) const {
         // "flour" on the board may be any of the list's
@@ -258,7 +268,8 @@ private:
             if (listed.is_apart && is_in_dough(other.role)) {
                 continue;
             }
-            if (other.key == line.key ||
+            const bool is_larger = !listed.is_apart && other.key == line.key && is_more_than(line, other);
+            if ((other.key == line.key && !is_larger) ||
                 (at < listed.lines && is_loose && is_same_kind(other.ingredient, line.ingredient))) {
                 return true;
             }

@@ -938,3 +938,22 @@ TEST_CASE("lines: 'or more', the same of another, an emphasised 'or', items in p
     CHECK(lines_of(either.transcription) == "dough: milk 488, dough: sugar 50?, dough: fresh yeast 17, "
                                             "dough: all-purpose flour 750, dough: salt 6");
 }
+
+TEST_CASE("prose: flour that only the sentences name, or more than the list has") {
+    const Read rusk =
+        read("RUSK.\n\n1 pint warm milk.\n2 eggs.\n1 teaspoonful of salt.\n1 cake yeast.\n\nMake a sponge "
+             "with the milk, yeast, and enough flour for a thin batter,\nand let it rise over night.\n");
+    CHECK(
+        lines_of(rusk.transcription) ==
+        "dough: milk 488?, dough: egg 100, dough: salt 6, dough: fresh yeast 17?, dough: all-purpose flour?");
+    const Read sponge = read(
+        "BREAD.\n\nFive pints warm water, five quarts sifted flour, one cup yeast; mix in a jar, cover,\n"
+        "and set to rise. In the morning sift six quarts flour into a pail, pour in the sponge, add one\n"
+        "tablespoonful of salt; mix thoroughly, using up the rest of the flour.\n");
+    CHECK(lines_of(sponge.transcription).find("all-purpose flour 3000?") != std::string::npos);
+    const Read mixed =
+        read("BREAD.\n\nWith two pounds of fine flour mix three eggs, a little salt, half a pint of\n"
+             "milk. Set it to rise and bake it well.\n");
+    CHECK(lines_of(mixed.transcription) ==
+          "dough: all-purpose flour 907?, dough: egg 150?, dough: salt?, dough: milk 244?");
+}
