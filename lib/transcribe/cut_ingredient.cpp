@@ -187,6 +187,12 @@ std::vector<LineToken> cut_same(SplitLine& split) {
     begin = std::find_if_not(begin + 2, name.end(), [](const LineToken& token) {
         return token.is_any({"quantity", "amount", "measure", "weight", "bulk", "of"});
     });
+    const bool goes_on = std::any_of(begin, name.end(), [&](const LineToken& token) {
+        return is_mark(token) || token.is_number() || token.is_any({"as", "again", "for", "needed"});
+    });
+    if (goes_on || begin == name.end()) { // "as much flour as will make a dough" is no amount
+        return {};
+    }
     std::vector<LineToken> rest(begin, name.end());
     name.erase(mark, name.end());
     return rest;

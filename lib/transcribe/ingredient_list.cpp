@@ -39,14 +39,14 @@ void IngredientList::push(const SourcedText& line, std::string words) {
     }
 }
 
-void IngredientList::push(RecipeLine line) {
+void IngredientList::add(RecipeLine line) {
     if (recipe_.lines.size() < most_recipe_lines) {
         line.role = line.role == "dough" ? role_ : line.role;
         recipe_.lines.push_back(std::move(line));
     }
 }
 
-void IngredientList::push(const SourcedText& line, std::span<const LeaderRow> rows) {
+void IngredientList::push_rows(const SourcedText& line, std::span<const LeaderRow> rows) {
     push(line.part(rows.front().begin, rows.front().length), rows.front().words);
     for (const LeaderRow& row : rows.subspan(1)) {
         right_column_.push({.place = line.part(row.begin, row.length), .role = role_, .words = row.words});

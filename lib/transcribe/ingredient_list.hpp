@@ -28,11 +28,12 @@ public:
     /// Below a label of the whole list.
     void begin_part();
 
+    /// An item; behind one that ends in "or" it is part of that.
     void push(const SourcedText& line, std::string words = {});
     /// A line whose role is "dough" is for what the list is for.
-    void push(RecipeLine line);
+    void add(RecipeLine line);
     /// Rows side by side on a line: the first goes into the list, the others wait as its right column.
-    void push(const SourcedText& line, std::span<const LeaderRow> rows);
+    void push_rows(const SourcedText& line, std::span<const LeaderRow> rows);
 
     /// What stands in the left column of a line; what stands beside it waits.
     SourcedText left_of(const SourcedText& line);

@@ -66,8 +66,11 @@ private:
         }
         read_measure(amount);
         if (next_is("or") && peek(1) != nullptr && peek(1)->is_any({"more", "less", "so", "thereabouts"})) {
-            at_ += 2; // "one pint or more"
+            constexpr double spread = 0.25; // common practice, no source
+            amount.least *= peek(1)->is("more") ? 1.0 : 1.0 - spread;
+            amount.most *= peek(1)->is("less") ? 1.0 : 1.0 + spread;
             amount.is_vague = true;
+            at_ += 2; // "one pint or more"
         }
         return amount;
     }

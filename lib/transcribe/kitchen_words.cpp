@@ -136,7 +136,7 @@ constexpr std::string_view preparations =
     "plain|"
     "natural|local|stoneground|stone|milled|fine|coarse|medium|large|small|extra|jumbo|heaping|heaped|"
     "rounded|"
-    "old|fashioned|fancy|flake|flaked|mou|molle|doux|tendre|etwas|poco|wenig|peu|po|un|ein|abgeriebene|"
+    "old|fashioned|fancy|flake|flaked|mou|molle|doux|tendre|etwas|poco|wenig|peu|po|abgeriebene|"
     "geriebene|lauwarm|lauwarme|lauwarmes|weiche|"
     "tiepida|tiepido|tiede|tibia|tibio|"
     "forte|"

@@ -3,6 +3,7 @@
 #include "source/unicode.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/line_tokens.hpp"
+#include "transcribe/list_item.hpp"
 #include "transcribe/recipe_words.hpp"
 
 #include <algorithm>
@@ -99,6 +100,28 @@ bool is_list_block(const SourceText& source, std::size_t first_line, const Pantr
         (is_item ? items : others) += 1;
     }
     return items >= fewest_items && others < items;
+}
+
+std::size_t end_of_list_with_flour(const SourceText& source, std::size_t first_line, const Pantry& pantry) {
+    constexpr std::size_t most_lines = 100;
+    constexpr std::size_t longest = 120;
+    bool has_flour = false;
+    std::size_t end = 0;
+    const std::size_t last = std::min(source.line_count(), first_line + most_lines);
+    for (std::size_t number = first_line; number <= last; ++number) {
+        const std::string_view line = source.line(number);
+        if (is_blank(line) || is_rule(line)) {
+            continue;
+        }
+        const std::string_view item = first_cell(line).substr(0, longest);
+        if (is_ended_by_colon(line) ||
+            !(is_item(item, pantry) || has_measure(item) || names_ingredient(item, pantry))) {
+            break;
+        }
+        has_flour = has_flour || names_flour(item, pantry);
+        end = number + 1;
+    }
+    return has_flour ? end : 0;
 }
 
 std::string label_before_words(std::string_view line) {

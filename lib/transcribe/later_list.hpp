@@ -16,6 +16,10 @@ namespace leavenwright {
 /// Linear in those lines.
 bool is_list_block(const SourceText& source, std::size_t first_line, const Pantry& pantry);
 
+/// The line behind a list of items that begins at `first_line` or below blank lines, blank lines within it
+/// included; 0 where it has no flour. Looks at a hundred lines at most.
+std::size_t end_of_list_with_flour(const SourceText& source, std::size_t first_line, const Pantry& pantry);
+
 /// The words before a colon, or in bold, that begin a line which says more: "**Dough**: all but the butter
 /// goes in"; empty where none do.
 std::string label_before_words(std::string_view line);

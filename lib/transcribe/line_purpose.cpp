@@ -46,10 +46,9 @@ std::string purpose_in(const Tokens& tokens) {
             if (is_enough && token.is_any({"roll", "knead", "handle"})) {
                 return {};
             }
-            const bool is_dough =
-                token.is("dough") || (token.is("paste") && is_made); // "mix to a light paste"
-            if (!found.empty() || is_dough) {
-                return is_dough ? std::string() : std::string(found);
+            const bool is_mixed = token.is("paste") && is_made; // "mix to a light paste"
+            if (!is_mixed && (!found.empty() || token.is("dough"))) {
+                return std::string(found);
             }
             if (++count > 6) {
                 return {};

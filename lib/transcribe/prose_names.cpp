@@ -67,7 +67,7 @@ bool ProseNames::is_noun(std::size_t at) const {
 std::size_t ProseNames::end_of_words(std::size_t at) const {
     std::size_t end = at + 1;
     while (end < size() && clause().words[end].end - clause().words[at].begin <= longest_prose_item &&
-           !(ends_name(word(end)) && !is_noun(end))) {
+           !(ends_name(word(end)) && !is_noun(end) && !(word(end) == "mix" && end + 1 == size()))) {
         ++end;
     }
     return end;

@@ -1,5 +1,6 @@
 // Plain text and Markdown: which lines are ingredients, which are directions.
 #include "source/unicode.hpp"
+#include "transcribe/find_name.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/ingredient_list.hpp"
 #include "transcribe/kitchen_amount.hpp"
@@ -107,7 +108,7 @@ private:
         }
         list_.flush_columns();
         for (RecipeLine& line : table->lines) {
-            list_.push(std::move(line));
+            list_.add(std::move(line));
         }
         for (const std::string& line : table->directions) {
             take_direction(
@@ -263,27 +264,27 @@ private:
         return true;
     }
 
-    // "Large loaf" over a list, where that of the small loaf was read: for another batch.
+    // "Large loaf" over a list with a flour, where that of the small loaf was read: for another batch.
     bool take_batch(const SourcedText& line) {
         const std::string label = batch_heading(line.text);
         if (label.empty() || !is_item(first_cell(cursor_.next_words()), pantry_)) {
             return false;
         }
-        if (!whole_dough_.is_in(
-                recipe_.lines)) { // a line above the only list says what it makes, or is a title
-            batch_label_ = label;
-            return is_ended_by_colon(line.text) || part_ == RecipePart::ingredients;
+        if (!whole_dough_.is_in(recipe_.lines)) {
+            const bool is_heading = is_ended_by_colon(line.text) || !begins_with_number(line.text);
+            batch_label_ = is_heading ? label : batch_label_;
+            return is_heading && (part_ == RecipePart::ingredients || is_ended_by_colon(line.text));
         }
-        part_ = RecipePart::ingredients;
+        const std::size_t end = end_of_list_with_flour(*source_, cursor_.number() + 1, pantry_);
+        if (end == 0) { // "Makes 2 loaves", "Large pan"
+            return false;
+        }
         if (recipe_.batches.empty()) {
             recipe_.batches.push_back(batch_label_.empty() ? "the first list" : batch_label_);
         }
         recipe_.batches.push_back(label);
-        unread_line_ = cursor_.number() + 1;
-        while (unread_line_ <= source_->line_count() && !is_blank(source_->line(unread_line_)) &&
-               batch_heading(source_->line(unread_line_)).empty()) {
-            ++unread_line_;
-        }
+        part_ = RecipePart::ingredients;
+        unread_line_ = end;
         return true;
     }
 
@@ -296,7 +297,9 @@ private:
 
     // A name over its amounts, one for each batch, or an amount over its name.
     bool take_stacked(const SourcedText& line) {
-        if (is_batch_label(line.text)) {
+        const bool may_be_label = // "6 small rolls" amid a list are soaked for it
+            blank_before_ || !recipe_.batches.empty() || is_batch_label(cursor_.next_line());
+        if (may_be_label && is_batch_label(line.text)) {
             recipe_.batches.push_back(plain_line(line.text));
             return true;
         }
@@ -327,7 +330,7 @@ private:
             return false;
         }
         part_ = RecipePart::ingredients;
-        list_.push(whole, rows);
+        list_.push_rows(whole, rows);
         return true;
     }
 
@@ -381,7 +384,7 @@ private:
             return false;
         }
         for (const RecipeLine& item : list.items) {
-            list_.push({.place = item.place, .role = item.role, .words = item.words});
+            list_.add({.place = item.place, .role = item.role, .words = item.words});
         }
         part_ = RecipePart::ingredients;
         const std::string_view all = source_->text();
@@ -458,7 +461,8 @@ private:
         const std::size_t indent = below.find_first_not_of(" \t");
         const bool may_be = without_bullet(text).size() < text.size() || part_ == RecipePart::ingredients;
         return may_be && !has_digit(text) && indent != std::string_view::npos && indent > cursor_.indent() &&
-               is_item(below.substr(indent), pantry_) && begins_group(text, below, pantry_);
+               is_item(below.substr(indent), pantry_) &&
+               (role_of_heading(heading_text(text)) || !names_ingredient(text, pantry_));
     }
 
     // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin
@@ -539,12 +543,22 @@ private:
                !has_measure(text);
     }
 
+    // Whether words are an ingredient, and no other measure of the last one or a choice beside it.
+    bool is_another_item(std::string_view text) const {
+        const auto key_of = [&](std::string_view words) {
+            constexpr std::size_t longest = 200;
+            return find_name(split_line(plain_line(words.substr(0, longest))), pantry_).match.key;
+        };
+        return is_ingredient_line(text, pantry_) && !text.starts_with("or ") &&
+               key_of(text) != key_of(recipe_.lines.back().said());
+    }
+
     void take_ingredient(const SourcedText& line) {
         if (!recipe_.lines.empty() && line.text.starts_with('(') && line.text.ends_with(')')) {
             const SourcedText inside = line.part(1, line.text.size() - 2);
-            if (is_ingredient_line(inside.text, pantry_)) { // "(1/2 cup raisins)"
+            if (is_another_item(inside.text)) { // "(1/2 cup raisins)"
                 list_.push(line, std::string(inside.text));
-            } else {
+            } else { // "(4 cups)", "(or milk)": of the line above
                 take_direction(line);
             }
             return;
@@ -604,7 +618,7 @@ private:
     FrameReader frame_;
     std::size_t unread_line_ = 0; // the first line behind those that were read together
     std::size_t read_to_ = 0;     // bytes that a list which runs on took
-    std::string leader_unit_;     // of the last row that has one before its number
+    std::string leader_unit_;     // of the last row
     bool is_comment_open_ = false;
     bool is_quote_left_ = false; // lines of a mail before are not read
     bool has_heading_ = false;

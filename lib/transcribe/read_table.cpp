@@ -485,6 +485,8 @@ std::vector<LeaderRow> leader_rows(std::string_view line, std::string& unit) {
             words += has_second && !is_count ? " (" + std::string(second) + ")" : "";
             words += " " + spaced_name(cells[at].text);
             last += has_second ? 1 : 0;
+            const auto said = read_kitchen_amount(line_tokens(plain_line(amount.substr(0, longest_name))));
+            unit = said && !said->measure.name.empty() ? said->measure.name : unit;
         }
         const auto begin = static_cast<std::size_t>(cells[at].text.data() - line.data());
         const auto end =

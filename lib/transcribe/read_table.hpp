@@ -31,8 +31,8 @@ struct LeaderRow {
 };
 
 /// "Salt . . . . . 1 t.": names with dots that lead to their amounts, one to a line or side by side; none
-/// where the line is another. `unit` is the measure that stood before the number of the row above, for "do."
-/// below it; the row's own takes its place.
+/// where the line is another. `unit` is the measure of the row above, for "do." below it; the row's own
+/// takes its place.
 std::vector<LeaderRow> leader_rows(std::string_view line, std::string& unit);
 
 } // namespace leavenwright

@@ -97,7 +97,8 @@ bool is_running_text(std::string_view paragraph) {
         if (!before.empty()) {
             const bool goes_on = is_small(line.front());
             const bool is_wide = before.size() >= margin && (goes_on || holds_sentence_end(before));
-            const bool is_open = is_left_open(before) || is_continued(line) || is_wide;
+            const bool is_choice = last_word(before) == "or" && line.front() >= '0' && line.front() <= '9';
+            const bool is_open = (is_left_open(before) && !is_choice) || is_continued(line) || is_wide;
             breaks += 1;
             small += goes_on || is_open ? 1U : 0U;
             listed += !is_open && line.front() >= '0' && line.front() <= '9' ? 1U : 0U;

@@ -18,6 +18,10 @@ public:
     explicit LineSplitter(Tokens tokens) : tokens_(without_brackets(std::move(tokens), brackets_)) {}
 
     SplitLine split() {
+        if (tokens_.size() > 2 && tokens_[0].is_any({"un", "ein"}) &&
+            tokens_[1].is_any({"peu", "po", "wenig"})) { // "un po' di sale"
+            tokens_.erase(tokens_.begin());
+        }
         take_lead();
         take_lead_of_bracket();
         take_size_of();

@@ -460,9 +460,8 @@ std::string batch_heading(std::string_view line) {
         return {};
     }
     std::string text = heading_text(line);
-    if (text.starts_with("mmmmm")) { // of a rule
-        text.erase(0, std::min(text.find_first_not_of("m "), text.size()));
-    }
+    constexpr std::string_view rule = "mmmmm "; // of programs that once kept recipes
+    text.erase(0, text.starts_with(rule) ? rule.size() : 0U);
     bool has_size = false;
     bool is_named = false;
     for (const LineToken& token : line_tokens(text)) {

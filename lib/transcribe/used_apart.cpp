@@ -290,17 +290,25 @@ void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostic
 void set_apart_repeated_flour(std::span<IngredientLine> lines, Diagnostics& diagnostics) {
     constexpr double tolerance = 0.005;
     Mass flour{};
+    std::size_t flours = 0;
+    std::string_view role; // of the first
     for (IngredientLine& line : lines) {
         if (!line.is_known() || !line.weight || !line.ingredient->is_flour() || !is_in_dough(line.role)) {
             continue;
         }
-        const bool is_basis = line.text.find("= 100") != std::string::npos && !begins_with_number(line.text);
+        const bool is_basis = (line.text.find("= 100 %") != std::string::npos ||
+                               line.text.find("= 100%") != std::string::npos) &&
+                              !begins_with_number(line.text);
+        // one flour in another stage may weigh as much by chance
+        const bool adds_up = flours > 1 || (flours == 1 && role == line.role);
         const Mass difference = line.weight->likely - flour;
-        if (is_basis && std::abs((difference / line.weight->likely).value()) < tolerance) {
+        if (is_basis && adds_up && std::abs((difference / line.weight->likely).value()) < tolerance) {
             set_apart(line, std::string(role_of_total),
                       " weighs what the flours above it do: it is not counted again", diagnostics);
         } else {
+            role = flours == 0 ? std::string_view(line.role) : role;
             flour += line.weight->likely;
+            ++flours;
         }
     }
 }

@@ -957,3 +957,42 @@ TEST_CASE("prose: flour that only the sentences name, or more than the list has"
     CHECK(lines_of(mixed.transcription) ==
           "dough: all-purpose flour 907?, dough: egg 150?, dough: salt?, dough: milk 244?");
 }
+
+TEST_CASE("layout: what looks like another batch, measure or choice and is none, and the other way round") {
+    const Read asides =
+        read("Bread\n\n500 g bread flour\n(4 cups bread flour)\n300 g water\n(or 300 g milk)\n"
+             "10 g salt\n(2 tsp salt)\n");
+    CHECK(lines_of(asides.transcription) == "dough: bread flour 500, dough: water 300, dough: salt 10");
+    const Read apart =
+        read("Bread\n\n## Small loaf\n\n- 500 g flour\n- 10 g salt\n- 7 g instant yeast\n\n"
+             "## Large loaf\n\n- 1000 g flour\n\n- 20 g salt\n- 14 g instant yeast\n\n## Method\n\nMix.\n");
+    CHECK(lines_of(apart.transcription) ==
+          "dough: all-purpose flour 500, dough: salt 10, dough: instant yeast 7");
+    const Read drawn =
+        read("Bread\n\nMMMMM-----SMALL LOAF-----\n500 g flour\n10 g salt\n7 g instant yeast\n\n"
+             "MMMMM-----MEDIUM LOAF-----\n700 g flour\n14 g salt\n9 g instant yeast\n");
+    CHECK(lines_of(drawn.transcription) == lines_of(apart.transcription));
+    const Read yield =
+        read("Bread\n\n500 g flour\n10 g salt\n7 g instant yeast\n\nMakes 2 loaves\n50 g butter\n1 egg\n");
+    CHECK(lines_of(yield.transcription) == "dough: all-purpose flour 500, dough: salt 10, dough: instant "
+                                           "yeast 7, dough: butter 50, dough: egg 50");
+    const Read rolls = read("Bread\n\n500 g flour\n6 small rolls\n300 g milk\n10 g salt\n");
+    CHECK(lines_of(rolls.transcription).find("rolls") != std::string::npos);
+    const Read equal = read("Bread\n\nRye flour = 1000 g\nBread flour = 1000 g\nWater = 1300 g\n");
+    CHECK(lines_of(equal.transcription) ==
+          "dough: rye flour 1000, dough: bread flour 1000, dough: water 1300");
+    const Read either = read("Bread\n\n1 cake yeast or\n1 package dry yeast\n\n6 cups flour\n2 cups water\n");
+    CHECK(lines_of(either.transcription) ==
+          "dough: fresh yeast 17?, dough: all-purpose flour 750, dough: water 473");
+}
+
+TEST_CASE("lines: pastes for something, as much as is needed, hyphens behind 'un', and 'do.'") {
+    const Read lines = read("Bread\n\n500 g flour\n200 g dates, cooked to a paste for the filling\n"
+                            "2 cups water and as much milk as will make a batter\n50 g un-salted butter\n");
+    CHECK(lines_of(lines.transcription).find("filling: date 200") != std::string::npos);
+    CHECK(lines_of(lines.transcription).find("salted butter 50?") != std::string::npos);
+    CHECK(lines_of(lines.transcription).find("milk 4") == std::string::npos);
+    const Read leaders = read("Bread\n\nFlour ..... pounds   75\nWater ..... 5 gallons\nMilk ..... do.  2\n");
+    CHECK(lines_of(leaders.transcription) ==
+          "dough: all-purpose flour 34019, dough: water 18927, dough: milk 7808");
+}
