@@ -7,10 +7,6 @@ cmake --preset release -DLEAVENWRIGHT_BENCH=ON >/dev/null
 cmake --build --preset release --target leavenwright-command leavenwright-pdf bench_bare_parse bench_plain_parse \
     bench_process bench_many bench_long_lines bench_fermentation
 tests=build/release/tests/bench
-for floor in bench_plain_parse bench_bare_parse; do # written in one go, as the command is
-    cp "$tests/$floor" "$tests/$floor.copy"
-    mv "$tests/$floor.copy" "$tests/$floor"
-done
 echo "against a bare parse, statically linked as the compiler does it"
 "$tests/bench_process" "$tests/bench_plain_parse" build/release/leavenwright tests/bench/forty-lines.yaml
 echo "against the same, linked with our own savings"
