@@ -150,7 +150,8 @@ Kinetics middle_kinetics(const Ensemble& ensemble) {
 // Calls `work` with each number below `count`. The result does not depend on the number of threads as long as
 // no call reads what another writes.
 template <class Work>
-void for_each_number(std::size_t count, unsigned threads, const Work& work) {
+void for_each_number(std::size_t count, unsigned wanted_threads, const Work& work) {
+    const unsigned threads = std::max(1U, wanted_threads);
     const auto every = [&](unsigned first) {
         for (std::size_t number = first; number < count; number += threads) {
             work(number);
@@ -169,7 +170,7 @@ void for_each_number(std::size_t count, unsigned threads, const Work& work) {
 std::vector<Simulation> run_members(const DoughPlan& plan, const Ensemble& ensemble,
                                     const SimulationRequest& request) {
     std::vector<Simulation> runs(static_cast<std::size_t>(ensemble.members));
-    for_each_number(runs.size(), std::max(1U, ensemble.threads), [&](std::size_t number) {
+    for_each_number(runs.size(), ensemble.threads, [&](std::size_t number) {
         runs[number] = simulate(member_kinetics(ensemble, static_cast<int>(number)), plan.mix, request);
     });
     return runs;
@@ -341,7 +342,7 @@ Windows compute_windows(const DoughPlan& plan, const Ensemble& ensemble) {
         windows.stages.push_back(stage_window(plan, request, runs, i));
     }
     windows.curve.resize(request.sample_hours.size());
-    for_each_number(windows.curve.size(), std::max(1U, ensemble.threads), [&](std::size_t number) {
+    for_each_number(windows.curve.size(), ensemble.threads, [&](std::size_t number) {
         windows.curve[number] = curve_point(plan, request, windows.stages, runs, number);
     });
     return windows;

@@ -68,8 +68,7 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
         const auto amount = read_kitchen_amount(tail);
         const bool is_list = !split.is_name_behind && (name[at].is(",") || name[at].is(";")) &&
                              has_amount_behind_name(tail, pantry);
-        const bool has_amount = split.amount || !split.size_of.empty(); // "butter the size of an egg, salt"
-        if (!amount && has_amount && (is_list || (name[at].is(",") && names_another(name, at, pantry)))) {
+        if (!amount && split.amount && (is_list || (name[at].is(",") && names_another(name, at, pantry)))) {
             std::vector<LineToken> rest(tail.begin(), tail.end());
             name.resize(at);
             return rest;

@@ -121,4 +121,8 @@ FoundName find_name(const SplitLine& split, const Pantry& pantry) {
     return {.match = std::move(other), .instead_of = match.name};
 }
 
+NameMatch name_in(std::string_view line, const Pantry& pantry) {
+    return find_name(split_line(plain_line(line)), pantry).match;
+}
+
 } // namespace leavenwright

@@ -5,6 +5,7 @@
 #include "transcribe/split_line.hpp"
 
 #include <string>
+#include <string_view>
 
 namespace leavenwright {
 
@@ -16,6 +17,9 @@ struct FoundName {
 /// By the name, by name and brackets together ("yeast (instant)"), by the brackets alone ("maida (all-purpose
 /// flour)"), and behind a miller's name ("Gull Mills flour").
 FoundName find_name(const SplitLine& split, const Pantry& pantry);
+
+/// Of a whole line as it was written.
+NameMatch name_in(std::string_view line, const Pantry& pantry);
 
 /// With the short words of cards written out ("br sug" is brown sugar); nothing where there are none.
 NameMatch match_short_words(std::span<const LineToken> tokens, const Pantry& pantry);

@@ -475,7 +475,7 @@ bool names_flour(std::string_view line, const Pantry& pantry) {
     if (line.size() > longest_line) {
         return false;
     }
-    const NameMatch match = find_name(split_line(plain_line(line)), pantry).match;
+    const NameMatch match = name_in(line, pantry);
     return match.ingredient != nullptr && match.ingredient->is_flour();
 }
 

@@ -56,10 +56,7 @@ private:
         double number = number_named(first.folded);
         const bool is_article = first.is("a") || first.is("an");
         const LineToken* second = peek(1); // "a little", "un peu de", "un-bleached"
-        if (second != nullptr && second->is("-") && first.is("un")) {
-            return std::nullopt;
-        }
-        if (second != nullptr && second->is_any({"little", "bit", "wenig", "peu", "po", "poco"})) {
+        if (second != nullptr && (says_little(second->folded) || (first.is("un") && second->is("-")))) {
             return std::nullopt;
         }
         if (number == 0.0 && !is_article) {

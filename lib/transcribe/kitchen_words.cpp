@@ -301,6 +301,10 @@ bool is_preparation_word(std::string_view folded) {
     return is_among(preparations, folded);
 }
 
+bool says_little(std::string_view folded) {
+    return is_among("little|bit|wenig|peu|po|poco", folded);
+}
+
 bool is_clause_word(std::string_view folded) {
     return is_among(clauses, folded);
 }

@@ -60,6 +60,9 @@ bool is_preparation_word(std::string_view folded);
 /// Words that begin what is said about an ingredient, behind its name: "for", "until", "at".
 bool is_clause_word(std::string_view folded);
 
+/// "little" of "a little", "peu" of "un peu de": the article before it is no number.
+bool says_little(std::string_view folded);
+
 /// A number that is a word: "two", "dozen"; 0 where it is none.
 double number_named(std::string_view folded);
 /// A fraction that is a word: "half", "thirds"; 0 where it is none.

@@ -244,7 +244,7 @@ private:
     }
 
     const Ingredient* ingredient_of(std::string_view text) const {
-        return find_name(split_line(plain_line(text)), names_.pantry()).match.ingredient;
+        return name_in(text, names_.pantry()).ingredient;
     }
 
     const ProseNames& names_;

@@ -547,7 +547,7 @@ private:
     bool is_another_item(std::string_view text) const {
         const auto key_of = [&](std::string_view words) {
             constexpr std::size_t longest = 200;
-            return find_name(split_line(plain_line(words.substr(0, longest))), pantry_).match.key;
+            return name_in(words.substr(0, longest), pantry_).key;
         };
         return is_ingredient_line(text, pantry_) && !text.starts_with("or ") &&
                key_of(text) != key_of(recipe_.lines.back().said());

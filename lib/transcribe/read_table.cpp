@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 
 namespace leavenwright {
 namespace {
@@ -456,12 +457,13 @@ std::vector<LeaderRow> leader_rows(std::string_view line, std::string& unit) {
         return rows;
     }
     const auto cells = table_cells(line);
+    const auto push = [&](const TableCell& first, const TableCell& last, std::string words) {
+        const auto begin = static_cast<std::size_t>(first.text.data() - line.data());
+        const auto end = static_cast<std::size_t>(last.text.data() - line.data()) + last.text.size();
+        rows.push_back({.begin = begin, .length = end - begin, .words = std::move(words)});
+    };
     if (const std::string amount = amount_behind_unit(cells, unit); !amount.empty()) {
-        const auto begin = static_cast<std::size_t>(cells.front().text.data() - line.data());
-        const auto end =
-            static_cast<std::size_t>(cells.back().text.data() - line.data()) + cells.back().text.size();
-        rows.push_back(
-            {.begin = begin, .length = end - begin, .words = amount + " " + spaced_name(cells[0].text)});
+        push(cells.front(), cells.back(), amount + " " + spaced_name(cells.front().text));
         return rows;
     }
     for (std::size_t at = 0; at < cells.size();) {
@@ -488,10 +490,7 @@ std::vector<LeaderRow> leader_rows(std::string_view line, std::string& unit) {
             const auto said = read_kitchen_amount(line_tokens(plain_line(amount.substr(0, longest_name))));
             unit = said && !said->measure.name.empty() ? said->measure.name : unit;
         }
-        const auto begin = static_cast<std::size_t>(cells[at].text.data() - line.data());
-        const auto end =
-            static_cast<std::size_t>(cells[last].text.data() - line.data()) + cells[last].text.size();
-        rows.push_back({.begin = begin, .length = end - begin, .words = std::move(words)});
+        push(cells[at], cells[last], std::move(words));
         at = last + 1;
     }
     return rows;

@@ -50,8 +50,7 @@ bool RightColumn::mirrors(std::span<const RecipeLine> left) const {
     }
     const auto key_of = [&](const RecipeLine& line) {
         constexpr std::size_t longest = 200;
-        const std::string_view words = line.said();
-        NameMatch match = find_name(split_line(plain_line(words.substr(0, longest))), pantry_).match;
+        NameMatch match = name_in(line.said().substr(0, longest), pantry_);
         return match.key.empty() ? match.name : match.key;
     };
     std::size_t same = 0;

@@ -19,7 +19,7 @@ public:
 
     SplitLine split() {
         if (tokens_.size() > 2 && tokens_[0].is_any({"un", "ein"}) &&
-            tokens_[1].is_any({"peu", "po", "wenig"})) { // "un po' di sale"
+            says_little(tokens_[1].folded)) { // "un po' di sale"
             tokens_.erase(tokens_.begin());
         }
         take_lead();

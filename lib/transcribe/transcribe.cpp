@@ -268,8 +268,8 @@ private:
             if (listed.is_apart && is_in_dough(other.role)) {
                 continue;
             }
-            const bool is_larger = !listed.is_apart && other.key == line.key && is_more_than(line, other);
-            if ((other.key == line.key && !is_larger) ||
+            const bool is_same = other.key == line.key && (listed.is_apart || !is_more_than(line, other));
+            if (is_same ||
                 (at < listed.lines && is_loose && is_same_kind(other.ingredient, line.ingredient))) {
                 return true;
             }
@@ -293,8 +293,7 @@ private:
     // Lines with an amount of something that the pantry knows.
     std::ptrdiff_t amounts_of(const RecipeText& recipe) const {
         return std::count_if(recipe.lines.begin(), recipe.lines.end(), [&](const RecipeLine& line) {
-            const std::string_view words = line.said();
-            return line.has_amount && is_ingredient_line(words, pantry_);
+            return line.has_amount && is_ingredient_line(line.said(), pantry_);
         });
     }
 

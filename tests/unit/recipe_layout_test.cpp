@@ -992,6 +992,8 @@ TEST_CASE("lines: pastes for something, as much as is needed, hyphens behind 'un
     CHECK(lines_of(lines.transcription).find("filling: date 200") != std::string::npos);
     CHECK(lines_of(lines.transcription).find("salted butter 50?") != std::string::npos);
     CHECK(lines_of(lines.transcription).find("milk 4") == std::string::npos);
+    const Read little = read("Pan\n\n500 g harina\nun poco de sal\nun po' di zucchero\nein wenig Milch\n");
+    CHECK(lines_of(little.transcription) == "dough: harina 500, dough: salt?, dough: sugar?, dough: milk?");
     const Read leaders = read("Bread\n\nFlour ..... pounds   75\nWater ..... 5 gallons\nMilk ..... do.  2\n");
     CHECK(lines_of(leaders.transcription) ==
           "dough: all-purpose flour 34019, dough: water 18927, dough: milk 7808");
