@@ -89,17 +89,25 @@ NameMatch match_short_words(std::span<const LineToken> tokens, const Pantry& pan
 
 FoundName find_name(const SplitLine& split, const Pantry& pantry) {
     NameMatch match = match_name(split.name, pantry);
+    const bool is_choice = !match.meanings.empty() && // "liquid (milk, potato water or water)"
+                           std::any_of(split.aside.begin(), split.aside.end(),
+                                       [](const LineToken& token) { return token.is("or"); });
+    const std::string instead_of = is_choice ? match.name : std::string();
     if (match.ingredient == nullptr && !split.aside.empty()) { // "yeast (instant)"
         std::vector<LineToken> turned = split.aside;
         turned.insert(turned.end(), split.name.begin(), split.name.end());
         const NameMatch other = match_name(turned, pantry);
-        match = other.ingredient != nullptr ? other : match;
+        if (other.ingredient != nullptr) {
+            return {.match = other, .instead_of = instead_of};
+        }
     }
     if (match.ingredient == nullptr && !match.meanings.empty()) { // "yeast (IDY)"
         const NameMatch other = match_name(split.aside, pantry);
         const bool is_one =
             std::find(match.meanings.begin(), match.meanings.end(), other.key) != match.meanings.end();
-        match = is_one ? other : match;
+        if (is_one) {
+            return {.match = other, .instead_of = instead_of};
+        }
     }
     if (match.ingredient != nullptr || !match.meanings.empty() || match.is_culture) {
         return {.match = std::move(match), .instead_of = {}};

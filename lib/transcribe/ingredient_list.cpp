@@ -3,6 +3,7 @@
 #include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace leavenwright {
@@ -62,12 +63,23 @@ bool IngredientList::take_continuation(const SourcedText& line) {
     const bool is_below_item =
         !recipe_.lines.empty() && right_column_.is_empty() && item_number_ + 1 == cursor_.number();
     if (!is_below_item || cursor_.indent() < item_indent_ + 2 ||
-        !is_continuation(recipe_.lines.back().place.text, line.text, pantry_)) {
+        !(is_continuation(recipe_.lines.back().place.text, line.text, pantry_) ||
+          ends_open_item(line.text))) {
         return false;
     }
     recipe_.lines.back().place = joined(recipe_.lines.back().place, line);
     item_number_ = cursor_.number();
     return true;
+}
+
+// A list whose items end in full stops, but for the last: "1 cake yeast softened over" and "night in water."
+bool IngredientList::ends_open_item(std::string_view text) const {
+    constexpr std::size_t fewest_items = 3;
+    const auto& lines = recipe_.lines;
+    const bool is_open = lines.size() >= fewest_items && !lines.back().place.text.ends_with('.') &&
+                         std::all_of(lines.end() - fewest_items, lines.end() - 1,
+                                     [](const RecipeLine& item) { return item.place.text.ends_with('.'); });
+    return is_open && text.ends_with('.') && !text.empty() && text.front() >= 'a' && text.front() <= 'z';
 }
 
 void IngredientList::flush_columns() {

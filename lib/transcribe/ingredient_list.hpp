@@ -44,6 +44,7 @@ public:
 
 private:
     bool is_alternative_open() const;
+    bool ends_open_item(std::string_view text) const;
 
     RecipeText& recipe_;
     const LineCursor& cursor_;

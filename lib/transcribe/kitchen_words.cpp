@@ -64,7 +64,7 @@ constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
     {"c|cs|cu|cupsful|cupfuls", "cup"},
     {"tb|tbl|tbls|tblspn|tblspns|tblsp|tblsps|tbspn|tbspns|tbspoon|tbspoons|tbsps|tablesp|tablespoonsful|"
      "tablespoonfuls|tablespoons|table "
-     "spoon|table spoons|table spoonful|table spoonfuls|tablespoonful",
+     "spoon|table spoons|table spoonful|table spoonfuls|table spoonsful|tablespoonful",
      "tbsp"},
     {"ts|tsps|tspn|tspns|tspoon|tspoons|teasp|teaspoonsful|teaspoonfuls|tea spoon|tea spoons|tea "
      "spoonful|tea "
@@ -107,6 +107,8 @@ constexpr auto pieces = std::to_array<std::string_view>({
     "bar|bars",
     "sprig|sprigs",
     "bunch|bunches",
+    "leaf|leaves",
+    "stalk|stalks",
     "knob|knobs|lump|lumps",
     "quartern|quarterns",
     "peck|pecks",
@@ -121,7 +123,8 @@ constexpr std::string_view fillers =
     "firmly|lightly|loosely|tightly|unsifted|ea";
 
 constexpr std::string_view preparations =
-    "little|bit|clarified|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|chilled|"
+    "just|little|bit|clarified|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|"
+    "chilled|"
     "scalded|"
     "warmed|"
     "heated|room|"
@@ -182,14 +185,16 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "greasing|grease|greased|oiling|griddle|skillet|rings|tray|trays|pan|pans|tin|tins|"
      "buttering|bowl|baking sheet|baking sheets|sheet|sheets|mold|mould|einfetten|form|blech|teglia|moule|"
      "plaque|molde|engrasar"},
-    {"dusting", "dusting|dust|kneading|rolling|roll|shaping|flouring|couche|banneton|basket|cloth|parchment|"
-                "stone|board|surface|surfaces|bench|worktop|peel|"
-                "counter|handling|bestauben|spolverare|fariner|enharinar|espolvorear"},
+    {"dusting",
+     "dusting|dust|kneading|rolling|roll|shaping|stretching|flouring|couche|banneton|basket|cloth|parchment|"
+     "stone|board|surface|surfaces|bench|worktop|peel|"
+     "counter|handling|bestauben|spolverare|fariner|enharinar|espolvorear"},
     {"filling", "filling|fill|stuffing|spreading|fullung|ripieno|garniture|farce|relleno"},
     {"topping",
      "topping|toppings|top|tops|bottom|cross|crosses|paste|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
-     "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle|belag|bestreuen|"
+     "serve|icing|ice|frosting|frost|streusel|crumb|crumbs|crumble|sauce|syrup|drizzling|drizzle|belag|"
+     "bestreuen|"
      "copertura|"
      "cobertura"},
     {"feeding", "feeding|feed|feedings"},
@@ -376,6 +381,7 @@ std::string_view cut_word(std::string_view folded) {
         {"gran", "granulated"},
         {"rais", "raisins"},
         {"marg|marge", "margarine"},
+        {"act", "active"},
     });
     for (const auto& [cut, word] : words) {
         if (is_among(cut, folded)) {

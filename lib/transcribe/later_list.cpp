@@ -2,6 +2,7 @@
 
 #include "source/unicode.hpp"
 #include "transcribe/ingredient_line.hpp"
+#include "transcribe/kitchen_acts.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/list_item.hpp"
 #include "transcribe/recipe_words.hpp"
@@ -61,6 +62,23 @@ bool is_recipe_in_sentences(const SourcedText& paragraph, const Pantry& pantry) 
            names_any(paragraph.text, {"yeast", "leaven", "starter"});
 }
 
+std::string_view role_of_lead(std::string_view line_above) {
+    constexpr std::size_t enough = 80; // of its end
+    const std::string plain =
+        plain_line(line_above.substr(line_above.size() - std::min(line_above.size(), enough)));
+    const std::string_view text = plain;
+    if (!(text.ends_with(':') || text.ends_with(" with"))) {
+        return {};
+    }
+    const std::size_t stop = text.rfind(". ");
+    std::string_view role;
+    for (const LineToken& token : line_tokens(text.substr(stop == std::string_view::npos ? 0 : stop + 2))) {
+        const AsideAct act = aside_act(token.folded);
+        role = act.role.empty() || act.is_participle ? role : act.role;
+    }
+    return role;
+}
+
 std::size_t length_before_another(const SourcedText& text, const Pantry& pantry) {
     constexpr int most_tries = 12; // each reads a piece of the text
     int tries = 0;
@@ -98,6 +116,9 @@ bool is_list_block(const SourceText& source, std::size_t first_line, const Pantr
         const bool is_item = line.size() <= longest_item && !is_sentence(line) && !line.ends_with('.') &&
                              (is_ingredient_line(line, pantry) || has_measure(line));
         (is_item ? items : others) += 1;
+        if (items > fewest_items && others < fewest_items) { // whatever is done with them below
+            return true;
+        }
     }
     return items >= fewest_items && others < items;
 }

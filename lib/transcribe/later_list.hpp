@@ -16,6 +16,10 @@ namespace leavenwright {
 /// Linear in those lines.
 bool is_list_block(const SourceText& source, std::size_t first_line, const Pantry& pantry);
 
+/// What a list is for whose lead ends the line above it: filling behind "roll out and spread with:"; empty
+/// where the line does not end so.
+std::string_view role_of_lead(std::string_view line_above);
+
 /// The line behind a list of items that begins at `first_line` or below blank lines, blank lines within it
 /// included; 0 where it has no flour. Looks at a hundred lines at most.
 std::size_t end_of_list_with_flour(const SourceText& source, std::size_t first_line, const Pantry& pantry);

@@ -23,6 +23,16 @@ std::size_t LineCursor::indent() const {
     return std::min(line.find_first_not_of(" \t"), line.size());
 }
 
+std::string_view LineCursor::words_above() const {
+    for (std::size_t number = number_; number > 1 && number + 3 > number_;) {
+        --number;
+        if (!is_blank(source_->line(number))) {
+            return source_->line(number);
+        }
+    }
+    return {};
+}
+
 SourcedText LineCursor::next() const {
     return {
         .source = source_, .span = {source_->line_start(number_ + 1), next_line_.size()}, .text = next_line_};

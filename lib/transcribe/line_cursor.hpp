@@ -23,6 +23,8 @@ public:
     SourcedText next() const;
     /// Of the three lines below, the first that has words and is no rule; empty where none has.
     std::string_view next_words() const { return next_words_; }
+    /// Of the three lines above, the last that has words; empty where none has.
+    std::string_view words_above() const;
     /// From `line`, which is this one or its end, down to the next blank one or rule; at most 4,000 bytes.
     SourcedText paragraph_from(const SourcedText& line) const;
 

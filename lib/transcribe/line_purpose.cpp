@@ -21,7 +21,7 @@ LineToken word(std::string_view text) {
 std::optional<LineToken> part_of(std::span<const LineToken> words) {
     std::optional<LineToken> part;
     for (const LineToken& token : words) {
-        const bool is_part = token.is_any({"zest", "rind", "juice", "zested", "juiced"});
+        const bool is_part = token.is_any({"zest", "rind", "peel", "juice", "zested", "juiced"});
         if (is_part && !part) {
             part = word(token.is("zested") ? "zest" : token.is("juiced") ? "juice" : token.folded);
         } else if (is_part || !(token.is_any({"it", "them", "only"}) || is_preparation_word(token.folded))) {

@@ -38,14 +38,18 @@ public:
         recipe_.name = front.title;
         recipe_.yield = front.yield;
         is_quote_left_ = has_list_beside_quote(*source_, pantry_);
+        const std::size_t page_begin = length_of_page_head(*source_);
         for (std::size_t number = front.line_count + 1; number <= source_->line_count(); ++number) {
-            const std::string_view line = source_->line(number);
+            const std::string_view line = without_page_marks(source_->line(number));
             const std::size_t begin = line.find_first_not_of(" \t");
             if (line.find_first_not_of(" \t>") == std::string_view::npos) { // of a quoted mail too
                 blank_before_ = true;
                 continue;
             }
             if (is_in_comment(line) || (is_quote_left_ && line[begin] == '>')) {
+                continue;
+            }
+            if (source_->line_start(number) < page_begin) {
                 continue;
             }
             const std::size_t end = line.find_last_not_of(" \t\r");
@@ -94,6 +98,10 @@ private:
         const bool is_in_directions = part_ == RecipePart::directions;
         if (is_in_directions && source_->line(cursor_.number()).find('|') == std::string_view::npos) {
             return false;
+        }
+        const std::string_view head = source_->line(cursor_.number());
+        if (head.find('\t') != std::string_view::npos && frame_line(head).kind != FrameLine::Kind::none) {
+            return false; // "Yield   2 loaves" in a page's box
         }
         auto table = read_table(source_, cursor_.number());
         if (!table) {
@@ -161,7 +169,10 @@ private:
             return;
         }
         const std::string heading = heading_text(line.text);
-        if (const auto part = part_named(heading)) {
+        const bool is_over_money =
+            part_named(heading_text(first_cell(line.text))) == RecipePart::ingredients &&
+            !has_digit(line.text); // "Ingredients          s.  d."
+        if (const auto part = is_over_money ? RecipePart::ingredients : part_named(heading)) {
             if (*part == RecipePart::ingredients && !has_heading_ && recipe_.lines.size() == 1) {
                 recipe_.lines.clear(); // "Made with 500 g of flour" above the list
             }
@@ -189,19 +200,20 @@ private:
     }
 
     // "Evening: 50 g starter, 250 g rye flour. Leave it till morning", and below that the items of the next
-    // day a line each: a list among directions, of what the dough still lacks.
+    // day a line each: a list among directions, of what the dough still lacks, or of what it is spread with.
     bool goes_on_as_list() {
         const bool may_go_on = part_ == RecipePart::directions && blank_before_ && recipe_.behind_list;
         if (!may_go_on || role_of_heading(heading_text(source_->line(cursor_.number()))) ||
             !is_list_block(*source_, cursor_.number(), pantry_)) {
             return false;
         }
-        if (whole_dough_.is_in(recipe_.lines)) {
+        const std::string_view apart = role_of_lead(cursor_.words_above());
+        if (apart.empty() && whole_dough_.is_in(recipe_.lines)) {
             recipe_.is_list_left = true;
             return false;
         }
         part_ = RecipePart::ingredients;
-        list_.set_role("dough");
+        list_.set_role(apart.empty() ? "dough" : std::string(apart));
         return true;
     }
 
@@ -414,7 +426,7 @@ private:
         const bool is_bare =
             blank_before_ && title.size() < 30 &&
             (part_ == RecipePart::ingredients ||
-             (part_ == RecipePart::directions && is_item(cursor_.next_words(), pantry_)) ||
+             (part_ == RecipePart::directions && is_item(first_cell(cursor_.next_words()), pantry_)) ||
              (part_ == RecipePart::heading && is_ingredient_line(cursor_.next_line(), pantry_)));
         const bool is_short =
             count_words(title) == 1 || (title.starts_with("for ") && count_words(title) <= 4);
@@ -442,6 +454,11 @@ private:
         // is another recipe
         const bool is_in_directions = part_ == RecipePart::directions;
         const bool is_other_dough = is_in_directions && role == "dough" && whole_dough_.is_in(recipe_.lines);
+        constexpr std::size_t most_words = 3;
+        if (!role && part_ == RecipePart::ingredients && is_ended_by_colon(line.text) &&
+            !recipe_.lines.empty() && count_words(title) <= most_words && !names_ingredient(title, pantry_)) {
+            return true; // "Also:"
+        }
         if (!role || is_title || is_other_dough ||
             (is_in_directions && !begins_list(first_cell(cursor_.next_words()), pantry_))) {
             return false;
@@ -467,7 +484,7 @@ private:
 
     // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin
     // dispenser:" are parts of it.
-    std::optional<std::string> role_of_group(std::string_view text, const std::string& title) const {
+    std::optional<std::string> role_of_group(std::string_view text, const std::string& title) {
         if (title.empty() || !is_ingredient_line(cursor_.next_words(), pantry_)) {
             return std::nullopt;
         }
@@ -475,8 +492,8 @@ private:
                               title.find("mixture") != std::string::npos || title.ends_with(" wet") ||
                               title.ends_with(" dry");
         const std::string_view what = behind_for_the(title);
-        const bool is_apart = !what.empty() && !text.starts_with('#') && !is_mixed;
-        return is_apart ? std::string(what) : list_.role();
+        const bool is_group = !text.starts_with('#') || whole_dough_.is_in(recipe_.lines); // below a dough
+        return !what.empty() && is_group && !is_mixed ? std::string(what) : list_.role();
     }
 
     bool take_yield(std::string_view line, std::string_view heading) {
@@ -569,7 +586,9 @@ private:
         }
         const bool is_paragraph =
             blank_before_ && !is_item(line.text, pantry_); // directions without a heading
-        const bool is_remark = is_paragraph && !recipe_.lines.empty() && line.text.ends_with('.') &&
+        constexpr std::size_t most_words = 8;              // of an unknown name
+        const bool is_remark = is_paragraph && !recipe_.lines.empty() &&
+                               (line.text.ends_with('.') || count_words(line.text) > most_words) &&
                                !has_digit(line.text) && !is_ingredient_line(line.text, pantry_) &&
                                !names_ingredient(line.text, pantry_); // "All in grams."
         if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
@@ -578,7 +597,8 @@ private:
             // "In the morning, remove the potatoes and add", over what is added
             const bool is_amid = is_item(cursor_.next_line(), pantry_) &&
                                  (!blank_before_ || line.text.find_first_of(".;") == std::string_view::npos);
-            const bool is_note = has_heading_ || is_amid; // no end of a list
+            // no end of a list, but for the first of numbered steps
+            const bool is_note = (has_heading_ && !(blank_before_ && is_numbered_step(line.text))) || is_amid;
             part_ = is_note ? part_ : RecipePart::directions;
             take_direction(line);
             return;

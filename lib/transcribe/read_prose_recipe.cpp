@@ -4,6 +4,7 @@
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/prose_items.hpp"
 #include "transcribe/prose_names.hpp"
+#include "transcribe/recipe_frame.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/running_text.hpp"
 
@@ -117,8 +118,9 @@ RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
 
 RecipeText read_prose_recipe(const SourceHandle& source, std::size_t length, const Pantry& pantry) {
     RecipeText recipe;
-    const std::string_view all = source->text().substr(0, length);
-    recipe.lines = ingredients_in_prose({.source = source, .span = {0, all.size()}, .text = all}, pantry);
+    const std::size_t begin = std::min(length_of_page_head(*source), length);
+    const std::string_view all = source->text().substr(begin, length - begin);
+    recipe.lines = ingredients_in_prose({.source = source, .span = {begin, all.size()}, .text = all}, pantry);
     for (std::size_t number = 1; number <= source->line_count() && source->line_start(number) < length;
          ++number) {
         const std::string_view text = source->line(number);

@@ -7,6 +7,7 @@
 #include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_words.hpp"
+#include "transcribe/split_line.hpp"
 #include "transcribe/table_head.hpp"
 
 #include <algorithm>
@@ -251,7 +252,8 @@ private:
         }
         const bool goes_on =
             open_ && !is_blank_before_ &&
-            (row.name.empty() || row.name.front() == '(' || is_indented || (begins_small && is_capital_));
+            (row.name.empty() || row.name.front() == '(' || is_indented || (begins_small && is_capital_) ||
+             (has_open_bracket(open_->name) && row.name.find(')') != std::string::npos));
         if (goes_on) {
             add_to_row(row);
             return true;
@@ -279,6 +281,12 @@ private:
     static bool is_total(std::string_view name) {
         const std::string heading = heading_text(name);
         return heading == "total" || heading.starts_with("total ");
+    }
+
+    // "Liquid (milk, potato", over "water or water)"
+    static bool has_open_bracket(std::string_view name) {
+        const std::size_t bracket = name.rfind('(');
+        return bracket != std::string_view::npos && name.find(')', bracket) == std::string_view::npos;
     }
 
     static bool is_title(std::string_view name) { return name.ends_with(':') || name.ends_with(":**"); }
@@ -334,8 +342,24 @@ private:
         }
         push({.place = open_->place,
               .role = role_,
-              .words = amount + (amount.empty() ? "" : " ") + spaced_name(open_->name)});
+              .words = amount + (amount.empty() ? "" : " ") + spaced_name(open_->name) + remark_of(*open_)});
         open_.reset();
+    }
+
+    // "melted, for tops" in a column of notes; what else stands there is not of the list.
+    std::string remark_of(const TableRow& row) const {
+        constexpr std::size_t longest = 60;
+        std::string remark;
+        for (std::size_t at = 1; at < row.cells.size(); ++at) {
+            const std::string& cell = row.cells[at];
+            const bool is_remark =
+                head_.columns[at].kind == Kind::ignored && cell.size() < longest && !has_digit(cell);
+            const std::size_t mark = is_remark ? cell.find("for ") : std::string::npos;
+            if (mark != std::string::npos && !split_line(plain_line(cell.substr(mark))).purpose.empty()) {
+                remark += ", " + cell.substr(mark);
+            }
+        }
+        return remark;
     }
 
     // A line for each column that has an amount.

@@ -198,6 +198,41 @@ bool ends_notes(std::string_view line) {
            part_named(heading_text(line));
 }
 
+// "0  1½": shillings and pence in their columns.
+bool is_money(std::string_view text) {
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const bool is_fraction = static_cast<unsigned char>(text[at]) == 0xC2U && at + 1 < text.size();
+        if (!is_fraction && !is_digit(text[at]) && text[at] != ' ' && text[at] != '\r') {
+            return false;
+        }
+        at += is_fraction ? 1U : 0U;
+    }
+    return true;
+}
+
+// The number of a page at one end of a line, far from a title in capitals, or alone.
+bool is_page_head(std::string_view line) {
+    constexpr std::string_view gap = "     ";
+    constexpr std::size_t most_digits = 3;
+    const auto is_page = [&](std::string_view words) {
+        return !words.empty() && words.size() <= most_digits &&
+               std::all_of(words.begin(), words.end(), is_digit);
+    };
+    const auto is_title = [](std::string_view words) {
+        return std::none_of(words.begin(), words.end(),
+                            [](char byte) { return (byte >= 'a' && byte <= 'z') || is_digit(byte); });
+    };
+    const std::size_t begin = std::min(line.find_first_not_of(" \t"), line.size());
+    const std::string_view text = line.substr(begin, line.find_last_not_of(" \t\r") + 1 - begin);
+    const std::size_t first = text.find(gap);
+    if (first == std::string_view::npos) {
+        return is_page(text);
+    }
+    const std::string_view left = text.substr(0, first);
+    const std::string_view right = text.substr(text.find_last_of(' ') + 1);
+    return (is_page(left) && is_title(text.substr(first))) || (is_page(right) && is_title(left));
+}
+
 } // namespace
 
 FrameLine FrameReader::read(std::string_view line, bool is_below_blank, bool is_item) {
@@ -230,6 +265,10 @@ FrameLine frame_line(std::string_view whole) {
         return {.kind = line.empty() ? Kind::none : Kind::other, .value = {}};
     }
     FrameLine frame = labelled(line, ":");
+    if (frame.kind == Kind::none && line.find('\t') != std::string_view::npos) { // of a page's box
+        frame = labelled(line, "\t");
+        frame.kind = frame.kind == Kind::title ? Kind::none : frame.kind; // the head of a table
+    }
     if (frame.kind != Kind::none) {
         return frame;
     }
@@ -245,6 +284,37 @@ FrameLine frame_line(std::string_view whole) {
                  : is_bare_notes                                          ? Kind::notes
                                                                           : Kind::none;
     return frame;
+}
+
+std::string_view without_page_marks(std::string_view line) {
+    const std::size_t last = line.find_last_not_of(" \t\r");
+    if (last == std::string_view::npos) {
+        return line;
+    }
+    const std::size_t edit = line[last] == ']' ? line.rfind(" [edit") : std::string_view::npos;
+    if (edit != std::string_view::npos) {
+        return line.substr(0, edit);
+    }
+    const std::size_t leader = line.rfind(" .. ");
+    const std::size_t first = leader == std::string_view::npos ? leader : line.find(" .. ");
+    if (first < leader && is_money(line.substr(leader + 3))) {
+        return line.substr(0, first);
+    }
+    const std::size_t begin = line.find_first_not_of(" \t");
+    const bool is_sum =
+        line.substr(begin, last - begin).find("  ") != std::string_view::npos && is_money(line);
+    return is_sum && begin > longest_label ? line.substr(0, 0) : line;
+}
+
+std::size_t length_of_page_head(const SourceText& source) {
+    constexpr std::size_t most_blank_lines = 20;
+    for (std::size_t number = 1; number <= std::min(source.line_count(), most_blank_lines); ++number) {
+        const std::string_view line = source.line(number);
+        if (!is_blank(line)) {
+            return is_page_head(line) ? source.line_start(number) + line.size() : 0;
+        }
+    }
+    return 0;
 }
 
 bool is_worded_rule(std::string_view line) {

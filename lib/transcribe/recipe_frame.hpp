@@ -47,6 +47,15 @@ private:
 /// Whether the line above "Makes 2 loaves" may be the title.
 bool may_be_title(std::string_view line);
 
+/// A line without what a page prints beside it: "Ingredients" of "Ingredients [edit | edit source]" in a
+/// wiki, "1 egg" of "1 egg  ..   ..   ..      0  1" in a book that says what things cost; empty where a line
+/// holds nothing but money.
+std::string_view without_page_marks(std::string_view line);
+
+/// Bytes down to the end of the first line with words, where it is the head of a book's page:
+/// "61            BREAD AND YEAST.", "MANUAL FOR BAKERS.      31", "119"; 0 where it is none.
+std::size_t length_of_page_head(const SourceText& source);
+
 /// "---------- Recipe Export ----------"
 bool is_worded_rule(std::string_view line);
 

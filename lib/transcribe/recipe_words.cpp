@@ -59,6 +59,10 @@ std::optional<RecipePart> part_named(std::string_view heading) {
                     "materiel", "attrezzatura", "utensili", "utensilios"})) {
         return RecipePart::directions;
     }
+    constexpr std::size_t most_words = 5;
+    if (heading.starts_with("how ") && count_words(heading) <= most_words) { // "How you do it"
+        return RecipePart::directions;
+    }
     return std::nullopt;
 }
 
@@ -165,7 +169,9 @@ bool is_amount_alone(std::string_view text) {
     }
     std::size_t at = amount->length;
     at += at < tokens.size() && tokens[at].is(".") ? 1U : 0U;
-    const bool has_bracket = at < tokens.size() && tokens[at].is("(") && tokens.back().is(")");
+    const auto close = std::find_if(tokens.begin() + static_cast<std::ptrdiff_t>(at), tokens.end(),
+                                    [](const LineToken& token) { return token.is(")"); });
+    const bool has_bracket = at < tokens.size() && tokens[at].is("(") && close + 1 == tokens.end();
     return has_bracket || (at == tokens.size() && !amount->measure.name.empty());
 }
 
@@ -191,18 +197,30 @@ bool is_sentence(std::string_view text) {
     const std::string first = fold_name(plain.substr(0, plain.find_first_of(" ,./")));
     const bool is_command = is_word_of(
         first,
-        {"mix",       "combine", "stir",   "add",    "knead",  "bake",     "preheat",  "heat",    "dissolve",
-         "beat",      "whisk",   "place",  "put",    "let",    "cover",    "turn",     "shape",   "roll",
-         "divide",    "in",      "when",   "scald",  "sift",   "cream",    "pour",     "punch",   "brush",
-         "allow",     "set",     "make",   "melt",   "soften", "sprinkle", "mash",     "cook",    "boil",
-         "work",      "leave",   "rub",    "warm",   "proof",  "remove",   "transfer", "grease",  "form",
-         "cut",       "then",    "sieve",  "bind",   "bring",  "fold",     "drain",    "start",   "weigh",
-         "take",      "soak",    "steep",  "strain", "blend",  "whip",     "line",     "after",   "while",
-         "meanwhile", "next",    "first",  "now",    "once",   "fry",      "drop",     "prepare", "gradually",
-         "carefully", "using",   "return", "repeat", "cool",   "do",       "tip",      "press",   "flatten",
-         "stretch",   "keep",    "serve",  "spread", "store"});
+        {"mix",       "combine", "stir",     "add",    "knead",  "bake",    "preheat",  "heat",
+         "dissolve",  "beat",    "whisk",    "place",  "put",    "let",     "cover",    "turn",
+         "shape",     "roll",    "divide",   "in",     "when",   "scald",   "sift",     "cream",
+         "pour",      "punch",   "brush",    "allow",  "set",    "make",    "melt",     "soften",
+         "sprinkle",  "mash",    "cook",     "boil",   "work",   "leave",   "rub",      "warm",
+         "proof",     "remove",  "transfer", "grease", "form",   "cut",     "then",     "sieve",
+         "bind",      "bring",   "fold",     "drain",  "start",  "weigh",   "take",     "soak",
+         "steep",     "strain",  "blend",    "whip",   "line",   "after",   "while",    "meanwhile",
+         "next",      "first",   "now",      "once",   "fry",    "drop",    "prepare",  "gradually",
+         "carefully", "using",   "return",   "repeat", "cool",   "do",      "tip",      "press",
+         "flatten",   "stretch", "keep",     "serve",  "spread", "store",   "crumble",  "break",
+         "deflate",   "peel",    "grate",    "slice",  "rinse",  "arrange", "score",    "slash",
+         "measure",   "discard", "chill",    "freeze", "thaw",   "toss",    "continue", "refrigerate"});
     const bool is_long = words > 22 || (words > 9 && (plain.ends_with('.') || ends_within(plain)));
     return (is_command && words >= 3) || (is_long && !has_measure(text));
+}
+
+bool is_numbered_step(std::string_view text) {
+    constexpr std::size_t most_digits = 2;
+    text.remove_prefix(text.starts_with('(') ? 1U : 0U);
+    const std::size_t digits = std::min(text.find_first_not_of("0123456789"), text.size());
+    const std::string_view mark = text.substr(digits, 2);
+    return digits > 0 && digits <= most_digits && (mark == ". " || mark == ") ") &&
+           is_sentence(text.substr(digits + mark.size()));
 }
 
 std::string_view stage_named(std::string_view heading) {
@@ -260,8 +278,9 @@ static bool names_baked(std::string_view text) {
 }
 
 std::string_view behind_for_the(std::string_view heading) {
-    for (const std::string_view lead : {"for the ", "fur den ", "fur die ", "fur das ", "pour la ",
-                                        "pour le ", "per il ", "per la ", "per l ", "para la ", "para el "}) {
+    for (const std::string_view lead :
+         {"for the ", "fur den ", "fur die ", "fur das ", "pour la ", "pour le ", "per il ", "per la ",
+          "per l ", "para la ", "para el ", "for a ", "for an "}) {
         if (heading.starts_with(lead)) {
             return heading.substr(lead.size());
         }
@@ -282,6 +301,10 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
     }
     if (text == "per pizza" || text == "each pizza" || text == "on each pizza") {
         return "topping";
+    }
+    if (text.starts_with("sprinkle in") || text.starts_with("sprinkle over") || // yeast, into or over water
+        text.starts_with("wash hands") || text.starts_with("wash your")) {
+        return std::nullopt;
     }
     if (text.ends_with(" feed") || text.ends_with(" feeding")) { // what a culture is kept with
         return "feeding";

@@ -54,5 +54,7 @@ bool is_amount_alone(std::string_view text);
 std::string_view stage_named(std::string_view heading);
 /// Prose: long, and ended by a full stop, or begun by what a cook does.
 bool is_sentence(std::string_view text);
+/// "1. Cream the yeast", "(1) Scald the milk".
+bool is_numbered_step(std::string_view text);
 
 } // namespace leavenwright

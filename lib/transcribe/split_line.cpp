@@ -330,7 +330,7 @@ private:
         while (line_.name.size() > 2 && line_.name.back().is("%") && (line_.name.end() - 2)->is_number()) {
             line_.name.resize(line_.name.size() - 2); // "500 g flour    100 %"
         }
-        take_last_pieces();
+        take_last_amount();
         // "2 cups sifted flour" was sifted before it was measured; "2 cups flour, sifted" was not
         if (begin < tokens_.size() && (tokens_[begin].is("sifted") || tokens_[begin].is("packed"))) {
             line_.amount->how = tokens_[begin].folded;
@@ -342,24 +342,44 @@ private:
         }
     }
 
-    // "2 1/4 tsp active dry yeast 1 packet": the same by another measure.
-    void take_last_pieces() {
+    // "2 1/4 tsp active dry yeast 1 packet", "6 oz flour      1 1/3 c": the same by another measure.
+    void take_last_amount() {
+        constexpr std::size_t most_tokens = 4;
         const std::size_t size = line_.name.size();
-        if (size < 3 || !(line_.name.end() - 2)->is_number() || !line_.name.back().is_word() ||
-            !(line_.name.end() - 3)->is_word()) {
+        const bool is_said_more =
+            std::any_of(line_.name.begin(), line_.name.end(), [](const LineToken& token) {
+                return token.is(",") || is_clause_word(token.folded); // "with water to make 4 quarts"
+            });
+        if (is_said_more) {
             return;
         }
-        const auto pieces = read_kitchen_amount(std::span<const LineToken>(line_.name).subspan(size - 2));
-        if (pieces && !pieces->measure.name.empty() && pieces->length == 2 && pieces->measure.is_piece() &&
-            !line_.amount->measure.is_piece()) {
-            line_.others.push_back({.amount = *pieces, .is_each = false});
-            line_.name.resize(size - 2);
+        for (std::size_t length = std::min(most_tokens, size - std::min<std::size_t>(size, 1)); length > 1;
+             --length) {
+            const std::size_t at = size - length;
+            const auto other = line_.name[at].is_number() && line_.name[at - 1].is_word()
+                                   ? read_kitchen_amount(std::span<const LineToken>(line_.name).subspan(at))
+                                   : std::nullopt;
+            if (other && other->length == length && !other->measure.name.empty() &&
+                other->measure.kind != Measure::Kind::percent && is_other_kind(other->measure)) {
+                line_.others.push_back({.amount = *other, .is_each = false});
+                line_.name.resize(at);
+                return;
+            }
         }
+    }
+
+    bool is_other_kind(const Measure& measure) const {
+        const Measure& own = line_.amount->measure;
+        return measure.is_piece() != own.is_piece() || measure.is_volume() != own.is_volume();
     }
 
     void take_brackets() {
         for (Bracket& bracket : brackets_) {
             std::size_t at = begin_of_amount(bracket);
+            if (at > 0 && at < bracket.tokens.size() && bracket.tokens.front().is("or") &&
+                names_other(bracket, at)) {
+                continue; // "1 egg (or 2 tablespoons dried egg)"
+            }
             const bool is_amount = at < bracket.tokens.size();
             const bool says_each =
                 std::any_of(bracket.tokens.begin(), bracket.tokens.end(), [](const LineToken& token) {
@@ -467,6 +487,12 @@ private:
             line_.name.insert(line_.name.end(), tail.begin(), tail.end());
             return;
         }
+        const bool is_for_need = std::any_of(tail.begin(), tail.end(), [](const LineToken& token) {
+            return token.is_any({"needed", "necessary", "required"}); // "plus 1-2 tbsp if needed"
+        });
+        if (is_for_need && line_.extra_purpose.empty()) {
+            line_.extra.reset();
+        }
         const bool is_same = line_.extra && line_.amount && line_.extra_purpose.empty();
         const double more = is_same ? line_.amount->in_same(*line_.extra) : 0.0;
         if (more > 0.0) {
@@ -487,6 +513,15 @@ private:
                        return word.is_word() && word.is(token.folded);
                    });
         });
+    }
+
+    // Whether an amount in a bracket is of something that the line does not name.
+    bool names_other(const Bracket& bracket, std::size_t at) const {
+        const auto amount = read_kitchen_amount(std::span<const LineToken>(bracket.tokens).subspan(at));
+        const std::size_t behind = at + (amount ? amount->length : 0U);
+        const bool is_named =
+            line_.amount && !line_.name.empty() && amount && names_more(bracket.tokens, behind);
+        return is_named && !line_.name.front().is(bracket.tokens[behind].folded);
     }
 
     static bool names_more(const Tokens& tail, std::size_t begin) {

@@ -79,13 +79,13 @@ constexpr auto column_fillers = std::to_array<std::string_view>(
      "of",          "by",     "the",       "level", "about",  "for",     "per",  "flour",    "basis", "on"});
 
 constexpr auto batch_words = std::to_array<std::string_view>(
-    {"portions", "portion", "servings", "serving", "loaves",    "loaf",      "rolls", "buns", "men",
-     "persons",  "people",  "dozen",    "pieces",  "doughnuts", "biscuits",  "pans",  "pan",  "tray",
-     "trays",    "batch",   "batches",  "pizzas",  "balls",     "baguettes", "bagels"});
+    {"portions", "portion", "servings", "serving", "loaves", "loaf",      "rolls",     "buns",  "men",
+     "persons",  "people",  "dozen",    "pieces",  "port",   "doughnuts", "biscuits",  "pans",  "pan",
+     "tray",     "trays",   "batch",    "batches", "pizzas", "balls",     "baguettes", "bagels"});
 
 // "1 1/2 lb loaf", "one large pan".
 constexpr auto batch_sizes = std::to_array<std::string_view>(
-    {"lb", "lbs", "pound", "small", "medium", "large", "regular", "inch", "-"});
+    {"lb", "lbs", "pound", "pounds", "small", "medium", "large", "regular", "inch", "-"});
 
 template <class Words>
 bool is_one_of(std::string_view word, const Words& words) {
@@ -265,7 +265,14 @@ private:
             return false;
         }
         ++line_;
-        columns.size() > head_.columns.size() ? split_by(std::move(columns)) : refine_by(columns);
+        const auto count = [](const std::vector<TableColumn>& all, auto is_counted) {
+            return std::count_if(all.begin(), all.end(), is_counted);
+        };
+        const auto amounts = count(columns, [](const TableColumn& column) { return column.is_amount(); });
+        const auto batches =
+            count(head_.columns, [](const TableColumn& column) { return column.kind == Kind::batch; });
+        const bool splits = columns.size() > head_.columns.size() || (batches > 1 && amounts > batches);
+        splits ? split_by(std::move(columns)) : refine_by(columns);
         return true;
     }
 
@@ -281,6 +288,16 @@ private:
             }
             column.batch = above != nullptr ? above->batch : std::string();
         }
+        const auto keep = [&](const TableColumn& column) { // "Ingredients", "Directions"
+            return column.kind != Kind::batch && !column.is_amount() &&
+                   std::none_of(columns.begin(), columns.end(), [&](const TableColumn& below) {
+                       return below.begin < column.end && column.begin < below.end;
+                   });
+        };
+        std::copy_if(head_.columns.begin(), head_.columns.end(), std::back_inserter(columns), keep);
+        std::stable_sort(
+            columns.begin(), columns.end(),
+            [](const TableColumn& left, const TableColumn& right) { return left.begin < right.begin; });
         head_.columns = std::move(columns);
     }
 
@@ -468,7 +485,8 @@ std::string batch_heading(std::string_view line) {
         const bool is_number = token.is_number() || number_named(token.folded) > 0.0;
         const bool is_size = is_number || (token.is_word() && is_one_of(token.folded, batch_sizes));
         const bool is_kind = is_one_of(token.folded, batch_words);
-        if (token.is_word() && !is_size && !is_kind && !token.is_any({"for", "to", "make", "makes"})) {
+        if (token.is_word() && !is_size && !is_kind &&
+            !token.is_any({"for", "to", "make", "makes", "use", "take"})) {
             return {};
         }
         has_size = has_size || is_size;

@@ -85,7 +85,9 @@ public:
         }
         end_group(groups);
         set_apart_repeated_flour(result_.lines, diagnostics_);
-        if (!is_prose) {
+        if (is_prose) {
+            set_apart_repeated_list(result_.lines, diagnostics_);
+        } else {
             set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
             for (const Group& group : groups) {
                 if (group.number > 0) {
@@ -205,7 +207,10 @@ private:
     // Ingredients that only the sentences behind a list name.
     void add_from_sentences(const RecipeText& recipe, MeasureHabit habit) {
         const std::size_t listed = result_.lines.size();
-        const bool has_flour = names_flour(recipe);
+        const bool has_flour = std::any_of(result_.lines.begin(), result_.lines.end(), [](const auto& line) {
+            return line.is_known() && line.ingredient->is_flour() && line.weight &&
+                   (is_in_dough(line.role) || line.role == role_of_total);
+        });
         for (const RecipeLine& item : ingredients_in_prose(*recipe.behind_list, pantry_)) {
             Diagnostics found;
             for (IngredientLine& line :
@@ -267,6 +272,11 @@ private:
             const IngredientLine& other = result_.lines[at];
             if (listed.is_apart && is_in_dough(other.role)) {
                 continue;
+            }
+            const bool fills_in =
+                line.weight && !other.weight && line.is_known() && line.ingredient->is_flour();
+            if (fills_in) {
+                continue; // "flour" in the list, "three cups of flour" in the sentences
             }
             const bool is_same = other.key == line.key && (listed.is_apart || !is_more_than(line, other));
             if (is_same ||

@@ -1,6 +1,7 @@
 #include "transcribe/used_apart.hpp"
 
 #include "source/unicode.hpp"
+#include "transcribe/kitchen_words.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
 
@@ -103,7 +104,8 @@ std::vector<DirectionWord> words_of(std::span<const std::string> directions) {
     return words;
 }
 
-// What the directions call a thing by: the words of its name that nothing else goes by.
+// What the directions call a thing by: the words of its name that nothing else goes by, or two of them
+// together.
 std::vector<std::string> calls_of(const IngredientLine& line) {
     constexpr auto common = std::to_array<std::string_view>(
         {"flour",  "sugar", "salt",   "butter", "oil",    "milk",  "water", "powder", "yeast", "cream",
@@ -120,18 +122,69 @@ std::vector<std::string> calls_of(const IngredientLine& line) {
         const std::size_t end = std::min(name.find(' ', begin), name.size());
         std::string word = name.substr(begin, end - begin);
         word.resize(word.size() - (word.size() > 3 && word.ends_with('s') ? 1U : 0U));
-        if (word.size() > 2 && std::find(common.begin(), common.end(), word) == common.end()) {
+        if (word.size() > 2 && !is_preparation_word(word) &&
+            std::find(common.begin(), common.end(), word) == common.end()) {
             calls.push_back(std::move(word));
         }
         begin = end + 1;
     }
+    const std::string first = name.substr(0, name.find(' '));
+    if (line.key == "cornmeal") { // by either spelling
+        calls.assign({"cornmeal", "corn meal"});
+    }
+    if (calls.empty() && std::count(name.begin(), name.end(), ' ') == 1 &&
+        !is_preparation_word(first)) { // "brown sugar"
+        calls.push_back(std::move(name));
+    }
     return calls;
 }
 
-bool is_called(std::string_view word, std::span<const std::string> calls) {
+bool is_baked(std::string_view word) {
+    return begins_with_any(
+        word, std::to_array<std::string_view>({"bun", "roll", "bread", "loaf", "loaves", "cake"}));
+}
+
+// Whether the word at `at` ends what a thing is called by; "cinnamon buns" call none.
+bool is_called(std::span<const DirectionWord> words, std::size_t at, std::span<const std::string> calls) {
+    const std::string_view word = words[at].text;
+    if (at + 1 < words.size() && is_baked(words[at + 1].text)) {
+        return false;
+    }
     return std::any_of(calls.begin(), calls.end(), [&](std::string_view call) {
+        const std::size_t space = call.find(' ');
+        if (space != std::string_view::npos && (at == 0 || words[at - 1].text != call.substr(0, space))) {
+            return false;
+        }
+        call.remove_prefix(space == std::string_view::npos ? 0 : space + 1);
         return word.starts_with(call) && word.size() <= call.size() + 2; // "seed", "seeds"
     });
+}
+
+// "Combine egg whites and water. Brush loaves": the sentence behind the one that mixes a thing brushes, and
+// names nothing else to do it with.
+bool is_brushed_behind(std::span<const DirectionWord> words, std::size_t at) {
+    std::size_t begin = at;
+    while (begin > 0 && words[begin - 1].kind != Kind::end) {
+        --begin;
+    }
+    while (begin < at && words[begin].text.find_first_not_of("0123456789") == std::string::npos) {
+        ++begin; // the number of a step
+    }
+    while (at < words.size() && words[at].kind != Kind::end) {
+        ++at;
+    }
+    const bool is_mixed =
+        begins_with_any(words[begin].text, std::to_array<std::string_view>({"combine", "mix", "beat"}));
+    if (!is_mixed || at + 1 >= words.size() || words[at + 1].role != "brushing") {
+        return false;
+    }
+    for (at += 2; at < words.size() && words[at].kind != Kind::end; ++at) {
+        if (words[at].text == "with" || words[at].text == "pan" || words[at].text == "pans" ||
+            words[at].text == "bowl") {
+            return false;
+        }
+    }
+    return true;
 }
 
 // The role of a thing that every sentence naming it sets apart; empty where one mixes it, or none names it.
@@ -142,7 +195,8 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
     bool has_act = false;    // of this sentence
     bool is_waiting = false; // for what is done with it: "break up the tomatoes and spread them over"
     bool is_left_out = false;
-    for (const DirectionWord& word : words) {
+    for (std::size_t at = 0; at < words.size(); ++at) {
+        const DirectionWord& word = words[at];
         if (word.kind == Kind::mix && is_open) { // "strew the seeds over and knead them in"
             return {};
         }
@@ -157,8 +211,13 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
             act = word.role;
             has_act = word.kind != Kind::end;
             is_open = is_open && word.kind != Kind::end;
-        } else if (!is_left_out && is_called(word.text, calls)) { // "all the rest but the jam"
-            if (act.empty() && has_act) {
+        } else if (!is_left_out && is_called(words, at, calls)) { // "all the rest but the jam"
+            const bool is_mixed = act.empty() && has_act;
+            if (is_mixed && is_brushed_behind(words, at)) {
+                role = "brushing";
+                continue;
+            }
+            if (is_mixed) {
                 return {};
             }
             is_waiting = act.empty();
@@ -172,6 +231,12 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
                       (is_left_out && word.text == "the");
     }
     return role;
+}
+
+// A meal that baking sheets are strewn with as often as it goes into doughs.
+bool is_strewn_flour(const IngredientLine& line) {
+    return line.key == "cornmeal" || line.key == "semolina" || line.key == "rice flour" ||
+           line.key == "polenta";
 }
 
 bool is_seed(const IngredientLine& line) {
@@ -201,6 +266,81 @@ void set_apart_beside(std::vector<IngredientLine>& lines, const IngredientLine& 
     }
 }
 
+// "Combine egg whites and water": the water or milk listed right behind what it thins is brushed on with it.
+void set_apart_thinning(std::vector<IngredientLine>& lines, std::size_t at,
+                        std::span<const DirectionWord> words, std::span<const std::string> calls,
+                        Diagnostics& diagnostics) {
+    const bool has_next = at + 1 < lines.size() && lines[at + 1].role == "dough" &&
+                          (lines[at + 1].key == "water" || lines[at + 1].key.ends_with("milk"));
+    const auto is_same = [&](const IngredientLine& line) { return line.key == lines[at + 1].key; };
+    if (!has_next || std::count_if(lines.begin(), lines.end(), is_same) < 2) {
+        return;
+    }
+    for (std::size_t word = 0; word + 2 < words.size(); ++word) {
+        const bool is_joint = words[word + 1].text == "and" || words[word + 1].text == "with";
+        const std::string_view fluid = lines[at + 1].key == "water" ? "water" : "milk";
+        if (is_joint && words[word + 2].text == fluid && is_called(words, word, calls)) {
+            set_apart(lines[at + 1], lines[at].role,
+                      " is mixed with what is kept apart; it is kept apart too", diagnostics);
+            return;
+        }
+    }
+}
+
+// "Mix the last two ingredients and brush the loaves with it"
+void set_apart_last(std::vector<IngredientLine>& lines, std::span<const DirectionWord> words,
+                    Diagnostics& diagnostics) {
+    for (std::size_t at = 0; at + 2 < words.size(); ++at) {
+        const double count = number_named(words[at + 1].text);
+        if (words[at].text != "last" || !words[at + 2].text.starts_with("ingredient") || !(count > 1.0) ||
+            count >= static_cast<double>(lines.size())) {
+            continue;
+        }
+        std::size_t end = at;
+        while (end < words.size() && words[end].kind != Kind::end && words[end].kind != Kind::apart) {
+            ++end;
+        }
+        if (end == words.size() || words[end].kind != Kind::apart) {
+            continue;
+        }
+        for (std::size_t line = lines.size() - static_cast<std::size_t>(count); line < lines.size(); ++line) {
+            if (lines[line].role == "dough") {
+                set_apart(lines[line], std::string(words[end].role),
+                          " is one of the last that the directions name for " + std::string(words[end].role) +
+                              "; it is kept apart",
+                          diagnostics);
+            }
+        }
+        return;
+    }
+}
+
+// A gallon beside three cups for the dough: what the pieces are boiled in.
+void set_apart_boiling_water(std::vector<IngredientLine>& lines, std::span<const DirectionWord> words,
+                             Diagnostics& diagnostics) {
+    constexpr double wettest = 1.5; // of the flour, in one line of several; common practice, no source
+    const bool is_boiled = std::any_of(words.begin(), words.end(), [](const DirectionWord& word) {
+        return word.text.starts_with("boil") || word.text.starts_with("simmer") ||
+               word.text.starts_with("poach");
+    });
+    Mass flour{};
+    int fluids = 0;
+    for (const IngredientLine& line : lines) {
+        const bool is_counted = line.is_known() && line.weight && is_in_dough(line.role);
+        flour += is_counted && line.ingredient->is_flour() ? line.weight->likely : Mass{};
+        fluids += is_counted && (line.key == "water" || line.key.ends_with("milk")) ? 1 : 0;
+    }
+    for (IngredientLine& line : lines) {
+        const bool is_much = line.key == "water" && line.role == "dough" && line.weight &&
+                             line.weight->likely > wettest * flour;
+        if (is_boiled && is_much && fluids > 1 && flour.value() > 0.0) {
+            set_apart(line, "bath",
+                      " is more water than such a dough holds, and the directions boil; it is kept apart",
+                      diagnostics);
+        }
+    }
+}
+
 bool mixes_all(std::span<const DirectionWord> words) {
     return std::any_of(words.begin(), words.end(), [](const DirectionWord& word) {
         return word.text.starts_with("ingredient") || word.text == "everything";
@@ -217,8 +357,8 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
         const auto is_same = [&](const IngredientLine& other) {
             return &other != &line && other.key == line.key && other.name == line.name;
         };
-        const bool is_plain =
-            line.ingredient == nullptr || (!line.ingredient->is_flour() && !line.ingredient->is_yeast());
+        const bool is_plain = line.ingredient == nullptr || is_strewn_flour(line) ||
+                              (!line.ingredient->is_flour() && !line.ingredient->is_yeast());
         if (line.role != "dough" || !is_plain || line.key == "water" ||
             std::any_of(lines.begin(), lines.end(), is_same)) {
             continue;
@@ -244,8 +384,12 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
         line.role = is_kept ? line.role : role;
         if (!is_kept) {
             set_apart_beside(lines, line, diagnostics);
+            set_apart_thinning(lines, static_cast<std::size_t>(&line - lines.data()), words, calls,
+                               diagnostics);
         }
     }
+    set_apart_last(lines, words, diagnostics);
+    set_apart_boiling_water(lines, words, diagnostics);
 }
 
 void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnostics) {
@@ -284,6 +428,33 @@ void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostic
                       " stands below a line for " + role + ", in a group of its own; it is kept apart",
                       diagnostics);
         }
+    }
+}
+
+void set_apart_repeated_list(std::span<IngredientLine> lines, Diagnostics& diagnostics) {
+    constexpr double tolerance = 0.01;
+    constexpr std::size_t fewest = 3;
+    std::vector<IngredientLine*> repeated;
+    for (std::size_t at = 1; at < lines.size(); ++at) {
+        IngredientLine& line = lines[at];
+        const bool is_repeat =
+            line.is_known() && line.weight && is_in_dough(line.role) &&
+            std::any_of(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(at),
+                        [&](const IngredientLine& before) {
+                            return before.key == line.key && before.weight && is_in_dough(before.role) &&
+                                   std::abs((before.weight->likely / line.weight->likely).value() - 1.0) <
+                                       tolerance;
+                        });
+        if (is_repeat) {
+            repeated.push_back(&line);
+        }
+    }
+    if (repeated.size() < fewest) {
+        return;
+    }
+    for (IngredientLine* line : repeated) {
+        set_apart(*line, std::string(role_of_total),
+                  " says again what stands before it: it is not counted again", diagnostics);
     }
 }
 

@@ -26,6 +26,9 @@ void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostic
 void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnostics);
 
 /// "Flour = 100 % = 4.7 kg", below the flours that it adds up: not counted again, with a warning.
+/// A list of all that sentences have said before, at their end: not counted again.
+void set_apart_repeated_list(std::span<IngredientLine> lines, Diagnostics& diagnostics);
+
 void set_apart_repeated_flour(std::span<IngredientLine> lines, Diagnostics& diagnostics);
 
 } // namespace leavenwright

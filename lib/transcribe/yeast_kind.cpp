@@ -9,7 +9,9 @@ namespace leavenwright {
 
 bool is_liquid_yeast(std::string_view name, const std::optional<KitchenAmount>& amount) {
     constexpr Volume most_dry = litres(0.05); // common practice, no source
-    return name.ends_with("yeast") && amount && amount->measure.is_volume() &&
+    const bool is_dry =
+        name.find("dry") != std::string_view::npos || name.find("dried") != std::string_view::npos;
+    return name.ends_with("yeast") && !is_dry && amount && amount->measure.is_volume() &&
            amount->number * amount->measure.volume > most_dry;
 }
 

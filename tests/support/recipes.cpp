@@ -8,6 +8,31 @@
 #include <utility>
 
 namespace leavenwright::testing {
+
+Read read(const std::string& text) {
+    const Pantry pantry;
+    Diagnostics diagnostics;
+    auto result = transcribe(std::make_shared<SourceText>("recipe.txt", text), pantry, diagnostics);
+    if (!result) {
+        throw std::runtime_error("no recipe was read");
+    }
+    std::string codes;
+    for (const Diagnostic& item : diagnostics.in_order()) {
+        codes += (codes.empty() ? "" : " ") + std::string(name_of(item.code));
+    }
+    return {*std::move(result), codes};
+}
+
+std::string lines_of(const Transcription& transcription) {
+    std::string text;
+    for (const IngredientLine& line : transcription.lines) {
+        const double weight_g = line.weight ? in_grams(line.weight->likely) : 0.0;
+        text += (text.empty() ? "" : ", ") + line.role + ": " + (line.key.empty() ? line.name : line.key) +
+                (line.weight ? " " + std::to_string(static_cast<long>(weight_g + 0.5)) : "") +
+                (line.is_sure ? "" : "?");
+    }
+    return text;
+}
 namespace {
 
 std::vector<std::filesystem::path> files_in(const std::filesystem::path& folder) {

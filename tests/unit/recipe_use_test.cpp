@@ -1,0 +1,97 @@
+// What of a recipe's list goes into the dough, and what is brushed, strewn, boiled or filled with it.
+#include "support/recipes.hpp"
+
+#include <doctest/doctest.h>
+
+using leavenwright::testing::lines_of;
+using leavenwright::testing::Read;
+using leavenwright::testing::read;
+
+TEST_CASE("use: meal strewn over pans, and what one sentence mixes and the next brushes") {
+    const Read found =
+        read("Crusty loaves\n\n600 g bread flour\n400 g water\n12 g salt\n60 g cornmeal\n100 g egg white\n"
+             "200 g water\n\n1. Mix flour, water and salt.\n2. Sprinkle corn meal over the pans.\n"
+             "3. Combine egg whites and water. Brush loaves. Bake at 220 C.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: bread flour 600, dough: water 400, dough: salt 12, topping: cornmeal 60?, "
+          "brushing: egg white 100?, brushing: water 200?");
+    const Read mixed = // a wash of something else
+        read("Rolls\n\n600 g bread flour\n400 g water\n12 g salt\n30 g egg white\n\n"
+             "Combine egg whites and flour. Brush the pan with oil. Bake at 220 C.\n");
+    CHECK(lines_of(mixed.transcription) ==
+          "dough: bread flour 600, dough: water 400, dough: salt 12, dough: egg white 30, "
+          "brushing: vegetable oil");
+}
+
+TEST_CASE("use: two words of a name, and what is baked that is called after an ingredient") {
+    const Read found =
+        read("Cinnamon buns\n\n500 g bread flour\n300 g milk\n10 g salt\n100 g brown sugar\n"
+             "5 g cinnamon\n\nMix the dough. Sprinkle the brown sugar and the cinnamon over it. "
+             "That is all there is to cinnamon buns. Bake at 190 C.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: bread flour 500, dough: milk 300, dough: salt 10, topping: brown sugar 100?, "
+          "topping: cinnamon 5?");
+    const Read melted = // "melted" is no name
+        read("Loaf\n\n500 g bread flour\n300 g milk\n40 g butter, melted\n10 g salt\n\n"
+             "Mix flour, milk and butter. Brush the hot loaf with melted butter. Bake at 190 C.\n");
+    CHECK(lines_of(melted.transcription) ==
+          "dough: bread flour 500, dough: milk 300, dough: butter 40, dough: salt 10");
+}
+
+TEST_CASE("use: water to boil in, and the last of a list") {
+    const Read bagels = read("Bagels\n\n900 g bread flour\n500 g water\n18 g salt\n1 gallon water\n\n"
+                             "Mix and knead. Boil the water, and boil each bagel for a minute.\n");
+    CHECK(lines_of(bagels.transcription) ==
+          "dough: bread flour 900, dough: water 500, dough: salt 18, bath: water 3785?");
+    const Read glazed =
+        read("Limpa\n\n900 g rye flour\n600 g milk\n18 g salt\n1 tbsp molasses\n2 tbsp hot water\n\n"
+             "Mix and knead. Mix the last two ingredients and brush the loaves with it.\n");
+    CHECK(lines_of(glazed.transcription) == "dough: rye flour 900, dough: milk 600, dough: salt 18, "
+                                            "brushing: molasses 20?, brushing: water 30?");
+}
+
+TEST_CASE("use: lists among the steps, led by what is done with them") {
+    const Read found = read("Rolls\n\n4 cups bread flour\n1 cup milk\n1 tsp salt\n1 pkg. dry yeast\n\n"
+                            "Mix and knead. Let rise 1 hour. Roll out and spread with:\n\n"
+                            "     1/4 c. soft butter\n     3/4 c. brown sugar\n\n"
+                            "Roll up, cut and bake at 350 F. While warm ice with:\n\n"
+                            "     1 c. powdered sugar\n     1 T. butter\n\nMakes 2 dozen.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: bread flour 548, dough: milk 244, dough: salt 6, dough: active dry yeast 7?, "
+          "filling: butter 57, filling: brown sugar 165, topping: powdered sugar 120, topping: butter 14");
+    const Read parts = read("Batter bread\n\nMeasure into a bowl\n     1 1/4 cups warm water\n\n"
+                            "Sprinkle in, stirring until dissolved\n     1 package active dry yeast\n\n"
+                            "Add\n     2 tsp. salt\n     3 cups bread flour\nBeat 2 minutes.\n");
+    CHECK(lines_of(parts.transcription) ==
+          "dough: water 296, dough: active dry yeast 7, dough: salt 12, dough: bread flour 411");
+    const Read lead =
+        read("French bread\n\nThe night before, set the sponge:\n    1 1/2 cups lukewarm water\n"
+             "    2 1/2 cups bread flour\nBeat well and leave in a warm place.\n\n"
+             "Into what's left stir\n    1 pkg. active dry yeast, softened in\n    1/4 cup warm water\n"
+             "    1 Tbsp. sugar\n    2 tsp. salt\n    3 cups bread flour\n"
+             "and work it in till the dough leaves the bowl. Knead 8 minutes. Bake at 400 F.\n");
+    CHECK(lines_of(lead.transcription) ==
+          "sponge: water 355, sponge: bread flour 343, dough: active dry yeast 7, dough: water 59, "
+          "dough: sugar 13, dough: salt 12, dough: bread flour 411");
+}
+
+TEST_CASE("use: a group below a dough is what it is for") {
+    const Read found = read("# Pizza\n\n## Ingredients\n\n- 600 g bread flour\n- 390 ml water\n- 15 g salt\n"
+                            "- 3 g fresh yeast\n- semolina, for stretching\n\n### For a margherita\n\n"
+                            "- 400 g tomatoes\n- olive oil\n\n## Directions\n\n1. Mix.\n");
+    CHECK(
+        lines_of(found.transcription) ==
+        "dough: bread flour 600, dough: water 390, dough: salt 15, dough: fresh yeast 3, dusting: semolina, "
+        "margherita: tomato 400, margherita: olive oil");
+}
+
+TEST_CASE("use: sentences that say all again at their end are counted once") {
+    const Read found =
+        read("Tea loaf.\n\nRub half a pound of butter into two pounds of flour, add six ounces of sugar, and "
+             "moisten with a pint of milk and two ounces of fresh yeast.\n\n"
+             "Flour, 2 lbs.; butter, 1/2 lb.; sugar, 6 oz.; milk, 1 pint; fresh yeast, 2 oz.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: butter 227?, dough: all-purpose flour 907?, dough: sugar 170?, dough: milk 488?, "
+          "dough: fresh yeast 57?, total: all-purpose flour 907?, total: butter 227?, total: sugar 170?, "
+          "total: milk 488?, total: fresh yeast 57?");
+}
