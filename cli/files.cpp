@@ -9,8 +9,8 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <climits>
 #include <cstdio>
-#include <cstdlib>
 #include <cstring>
 
 namespace leavenwright {
@@ -75,12 +75,22 @@ ReadFile read_file(const std::string& path) {
 
 namespace {
 
-// Where a path leads through links, so that the file is replaced and not the link to it.
-std::string resolved(const std::string& path) {
-    char* real = ::realpath(path.c_str(), nullptr);
-    std::string result = real == nullptr ? path : std::string(real);
-    std::free(real); // NOLINT: realpath hands over malloc'ed memory
-    return result;
+// Where a path leads through links, so that the file is replaced and not the link to it; a link may lead to
+// what is not there yet.
+std::string resolved(std::string path) {
+    constexpr int most_links = 16;
+    for (int links = 0; links < most_links; ++links) {
+        std::string target(PATH_MAX, '\0');
+        const ssize_t length = ::readlink(path.c_str(), target.data(), target.size());
+        if (length <= 0) {
+            break;
+        }
+        target.resize(static_cast<std::size_t>(length));
+        const std::size_t slash = path.rfind('/');
+        const bool is_beside = !target.starts_with('/') && slash != std::string::npos;
+        path = is_beside ? path.substr(0, slash + 1) + target : target;
+    }
+    return path;
 }
 
 // Devices and pipes are written to; replacing one by a file would take it away from everyone.
@@ -134,7 +144,7 @@ std::string write_file(const std::string& path, std::string_view text, bool forc
         return "the file is there already; --force replaces it";
     }
     const mode_t mode = exists ? status.st_mode & static_cast<mode_t>(07777) : usual_mode();
-    return replace_file(exists ? resolved(path) : path, text, force, mode);
+    return replace_file(resolved(path), text, force, mode);
 }
 
 int deliver_output(std::string_view text) {

@@ -27,6 +27,7 @@ int run(int count, char** arguments) {
 
 int main(int count, char** arguments) {
     std::signal(SIGPIPE, SIG_IGN); // a pager that was closed is no fault
+    std::signal(SIGXFSZ, SIG_IGN); // a file that may not grow so large is reported where it is written
     try {
         return leavenwright::run(count, arguments);
     } catch (const std::exception& fault) {

@@ -59,6 +59,9 @@ int run_convert(const Options& options) {
     const ConversionRequest request =
         read_conversion_request(options, options.arguments.front(), pantry, session);
     if (!formula || session.diagnostics.has_errors()) {
+        if (formula) {
+            check_names(*formula, request, session.diagnostics);
+        }
         return session.finish();
     }
     const auto conversion = convert(*formula, request, session.diagnostics);

@@ -33,7 +33,7 @@ std::vector<BalanceRow> balance_of(const Overall& before, const Overall& after, 
         add(flour.name, before.mass_of(*flour.ingredient), after.mass_of(*flour.ingredient),
             "the blend moved");
     }
-    add("total flour", before.total_flour, after.total_flour, "");
+    add(std::string(total_flour_row), before.total_flour, after.total_flour, "");
     add("added water", before.added_water, after.added_water,
         after.added_water > before.added_water
             ? "water that another liquid gave up counts as added in the levain"

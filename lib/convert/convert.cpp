@@ -25,11 +25,8 @@ public:
         : formula_(formula), request_(request), diagnostics_(diagnostics) {}
 
     std::optional<Conversion> run() {
-        if (!check_request(formula_, request_, diagnostics_)) {
-            return std::nullopt;
-        }
         dough_ = open_dough(formula_, request_);
-        if (!check_water_from(dough_.lines, request_, diagnostics_)) {
+        if (!check_request(formula_, dough_.lines, request_, diagnostics_)) {
             return std::nullopt;
         }
         share_ = prefermented_share(request_.inoculation, request_.levain_hydration, dough_);
@@ -285,11 +282,17 @@ private:
     }
 
     std::string levain_name() const {
-        const auto is_levain = [](const auto& item) { return fold_name(item.name) == "levain"; };
         const Formula& after = result_.after;
-        const bool is_taken = std::any_of(after.stages.begin(), after.stages.end(), is_levain) ||
-                              std::any_of(after.dough.begin(), after.dough.end(), is_levain);
-        return is_taken ? "new levain" : "levain";
+        const auto is_taken = [&](const std::string& name) {
+            const auto has_it = [&](const auto& item) { return fold_name(item.name) == name; };
+            return std::any_of(after.stages.begin(), after.stages.end(), has_it) ||
+                   std::any_of(after.dough.begin(), after.dough.end(), has_it);
+        };
+        std::string name = "levain";
+        while (is_taken(name)) {
+            name = "new " + name;
+        }
+        return name;
     }
 
     void note_cautions() {
@@ -357,6 +360,10 @@ double factor_to_promise(const Formula& before, const Formula& after) {
 }
 
 } // namespace
+
+void check_names(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics) {
+    check_request(formula, open_dough(formula, request).lines, request, diagnostics);
+}
 
 std::optional<Conversion> convert(const Formula& formula, const ConversionRequest& request,
                                   Diagnostics& diagnostics) {

@@ -32,6 +32,9 @@ struct Levain {
 };
 
 /// A quantity before and after; `meant` says why it moved where it was meant to.
+/// The row behind those of the flours.
+inline constexpr std::string_view total_flour_row = "total flour";
+
 struct BalanceRow {
     std::string name;
     Mass before;
@@ -55,6 +58,9 @@ struct Conversion {
 
 /// Converts. What does not fit is reported with the largest that does and a command that works;
 /// then nothing is returned. The formula is not changed.
+/// What a request names that the formula has not, for one that cannot be carried out for other faults.
+void check_names(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics);
+
 std::optional<Conversion> convert(const Formula& formula, const ConversionRequest& request,
                                   Diagnostics& diagnostics);
 

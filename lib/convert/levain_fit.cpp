@@ -120,6 +120,10 @@ std::string offer_of(const OpenDough& dough, const ConversionRequest& request, P
                         text.empty() ? "" : "\n", percent(asked), percent(wettest), command,
                         option_of(request.inoculation), percent(asked), percent(wettest));
     }
+    const std::string absent = absent_flours(dough, request);
+    if (text.empty() && !absent.empty() && dough.flour.value() > 0.0) { // which more water does not mend
+        return "no levain of these flours fits: the dough has no " + absent + " to give up";
+    }
     const std::string wet = untouched_liquid(dough, request);
     text += wet.empty() || text.empty() ? wet : "\n" + wet;
     if (!text.empty()) {
@@ -128,9 +132,7 @@ std::string offer_of(const OpenDough& dough, const ConversionRequest& request, P
     if (!(dough.flour.value() > 0.0)) {
         return "no levain fits: all the flour is in stages that are kept; leave --keep out";
     }
-    const std::string absent = absent_flours(dough, request);
-    return absent.empty() ? "no levain fits into this dough: it has no water to give up"
-                          : "no levain of these flours fits: the dough has no " + absent + " to give up";
+    return "no levain fits into this dough: it has no water to give up";
 }
 
 OpenDough open_dough(const Formula& formula, const ConversionRequest& request) {

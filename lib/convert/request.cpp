@@ -31,10 +31,7 @@ std::string stage_names(const Formula& formula) {
     return names.empty() ? "it has no stages; leave --keep out" : names;
 }
 
-} // namespace
-
-bool check_request(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics) {
-    const std::size_t errors_before = diagnostics.error_count();
+void check_keep(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics) {
     for (std::size_t i = 0; i < request.keep.size(); ++i) {
         const std::string& name = request.keep[i];
         const SourcedText place = i < request.keep_places.size() ? request.keep_places[i] : SourcedText{};
@@ -48,12 +45,10 @@ bool check_request(const Formula& formula, const ConversionRequest& request, Dia
                               "leave --keep out; its flour and water are counted");
         }
     }
-    return diagnostics.error_count() == errors_before;
 }
 
-bool check_water_from(const std::vector<Line>& dough, const ConversionRequest& request,
+void check_water_from(const std::vector<Line>& dough, const ConversionRequest& request,
                       Diagnostics& diagnostics) {
-    const std::size_t errors_before = diagnostics.error_count();
     const Overall overall = add_up(dough, {});
     for (const Ingredient* ingredient : request.water_from) {
         const bool is_there = overall.mass_of(*ingredient).value() > 0.0;
@@ -64,6 +59,15 @@ bool check_water_from(const std::vector<Line>& dough, const ConversionRequest& r
                               wet_names(overall));
         }
     }
+}
+
+} // namespace
+
+bool check_request(const Formula& formula, const std::vector<Line>& dough, const ConversionRequest& request,
+                   Diagnostics& diagnostics) {
+    const std::size_t errors_before = diagnostics.error_count();
+    check_keep(formula, request, diagnostics);
+    check_water_from(dough, request, diagnostics);
     return diagnostics.error_count() == errors_before;
 }
 
@@ -89,20 +93,29 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
     double sum = 0.0;
     const std::size_t errors_before = diagnostics.error_count();
     for (const SourcedText& part : parts) {
-        const bool has_share = part.text.back() == '%';
-        // The share is the last word; a space may stand before its percent sign.
+        const std::size_t sign = part.text.find('%');
+        const bool is_share_first = sign != std::string_view::npos &&
+                                    sign + 1 < part.text.size() && // "50% rye"
+                                    part.text.find_first_not_of("0123456789. ") == sign;
+        const bool has_share = is_share_first || part.text.back() == '%';
+        // The share is the first word or the last; a space may stand before its percent sign.
         const std::size_t digits = has_share ? part.text.find_last_not_of(" %") : std::string_view::npos;
-        const std::size_t space = has_share ? part.text.rfind(' ', digits) : std::string_view::npos;
+        const std::size_t space = is_share_first ? sign + 1
+                                  : has_share    ? part.text.rfind(' ', digits)
+                                                 : std::string_view::npos;
         if (has_share && space == std::string_view::npos) {
             diagnostics.error(Code::levain_flour_unfit, part, in_quotes(part.text) + " names no flour",
                               "write the flour, then its share: rye flour 50%");
             continue;
         }
-        const SourcedText name = trimmed(has_share ? part.part(0, space) : part);
+        const SourcedText name = trimmed(is_share_first ? part.part(space, part.text.size() - space)
+                                         : has_share    ? part.part(0, space)
+                                                        : part);
         const Ingredient* ingredient = resolve_ingredient(name, pantry, diagnostics, remarks);
         double share = 1.0;
         if (has_share) {
-            const auto read = read_percentage(part.part(space, part.text.size()), diagnostics);
+            const auto read = read_percentage(
+                is_share_first ? part.part(0, space) : part.part(space, part.text.size()), diagnostics);
             share = read ? read->value() : 0.0;
         } else if (parts.size() > 1) {
             diagnostics.error(Code::unit_missing, part,
@@ -115,8 +128,15 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
             diagnostics.error(Code::levain_flour_unfit, name, in_quotes(name.text) + " is no flour",
                               "a levain is made of flours of the pantry's class 'flour'");
         } else if (ingredient != nullptr) {
-            flours.push_back(
-                {.name = std::string(name.text), .ingredient = ingredient, .share = Fraction(share)});
+            const auto same = std::find_if(flours.begin(), flours.end(), [&](const LevainFlour& flour) {
+                return flour.ingredient == ingredient;
+            });
+            if (same != flours.end()) {
+                same->share = Fraction(same->share.value() + share);
+            } else {
+                flours.push_back(
+                    {.name = std::string(name.text), .ingredient = ingredient, .share = Fraction(share)});
+            }
         }
     }
     if (diagnostics.error_count() == errors_before && std::abs(sum - 1.0) > sum_slack) {

@@ -48,12 +48,10 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
 std::vector<const Ingredient*> read_ingredient_list(const SourcedText& text, const Pantry& pantry,
                                                     Diagnostics& diagnostics);
 
-/// Whether the stages that the request names are there and can be kept; records what is not.
-bool check_request(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics);
-
-/// Whether the liquids that the request names are in the dough and hold water to give up.
-bool check_water_from(const std::vector<Line>& dough, const ConversionRequest& request,
-                      Diagnostics& diagnostics);
+/// Whether the stages that the request names are there and can be kept, and the liquids are in `dough` and
+/// hold water to give up; records what is not.
+bool check_request(const Formula& formula, const std::vector<Line>& dough, const ConversionRequest& request,
+                   Diagnostics& diagnostics);
 
 /// "a, b": the parts of a list, trimmed.
 std::vector<SourcedText> split_list(const SourcedText& text);

@@ -78,8 +78,12 @@ const Node* MapReader::take(std::string_view key) {
 
 const Node* MapReader::require(std::string_view key, std::string_view example) {
     const Node* value = take(key);
-    const bool is_there = std::any_of(node_.entries.begin(), node_.entries.end(),
-                                      [&](const Node::Entry& entry) { return entry.key.text == key; });
+    // A slip of the key is reported as such, once.
+    const std::string_view keys[] = {key};
+    const bool is_there =
+        std::any_of(node_.entries.begin(), node_.entries.end(), [&](const Node::Entry& entry) {
+            return entry.key.text == key || !nearest_word(fold_name(entry.key.text), keys).empty();
+        });
     if (!is_there) {
         const SourcedText place{.source = document_.source, .span = {node_.span.offset, 1}, .text = {}};
         diagnostics_.error(Code::key_missing, place, std::string(what_) + " needs the key " + in_quotes(key),
@@ -144,7 +148,7 @@ std::vector<const Node::Entry*> MapReader::rest() const {
 
 void MapReader::report_rest() {
     for (const Node::Entry* entry : rest()) {
-        const std::string_view near = nearest_word(entry->key.text, known_);
+        const std::string_view near = nearest_word(fold_name(entry->key.text), known_);
         const std::string keys = "keys of " + std::string(what_) + ": " + listed(known_);
         diagnostics_.error(Code::key_unknown, document_.place(entry->key),
                            "unknown key " + in_quotes(entry->key.text),

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <vector>
 
 namespace leavenwright {
 namespace {
@@ -65,42 +66,99 @@ bool report_stray_mark(const SourceHandle& source, Diagnostics& diagnostics) {
     return true;
 }
 
+// The first of each line.
 bool report_bytes(const SourceHandle& source, Diagnostics& diagnostics) {
-    const auto fault = find_text_fault(source->text());
-    if (!fault) {
-        return false;
+    constexpr int most = 20;
+    const std::string_view text = source->text();
+    int count = 0;
+    for (std::size_t begin = 0; begin < text.size() && count < most;) {
+        const auto fault = find_text_fault(text.substr(begin));
+        if (!fault) {
+            break;
+        }
+        ++count;
+        const std::size_t offset = begin + fault->offset;
+        const SourcedText place{.source = source, .span = {offset, 1}, .text = text.substr(offset, 1)};
+        if (fault->fault == TextFault::not_utf8) {
+            diagnostics.error(Code::text_not_utf8, place,
+                              fmt::format("the byte 0x{:02X} is not UTF-8 text", fault->byte),
+                              "open the file in an editor and save it as UTF-8");
+        } else {
+            diagnostics.error(Code::control_character, place,
+                              fmt::format("a control character (byte 0x{:02X}) stands here", fault->byte),
+                              "delete it; is this file a text?");
+        }
+        const std::size_t end = text.find('\n', offset);
+        begin = end == std::string_view::npos ? text.size() : end + 1;
     }
-    const SourcedText place{
-        .source = source, .span = {fault->offset, 1}, .text = source->text().substr(fault->offset, 1)};
-    if (fault->fault == TextFault::not_utf8) {
-        diagnostics.error(Code::text_not_utf8, place,
-                          fmt::format("the byte 0x{:02X} is not UTF-8 text", fault->byte),
-                          "open the file in an editor and save it as UTF-8");
-    } else {
-        diagnostics.error(Code::control_character, place,
-                          fmt::format("a control character (byte 0x{:02X}) stands here", fault->byte),
-                          "delete it; is this file a text?");
-    }
-    return true;
+    return count > 0;
 }
 
-// A colon with its value stuck to it ("bread flour:500 g") on the line of a fault or the one
-// before, where the parser first stumbles on the next key.
-std::optional<SourcedText> glued_colon(const SourceHandle& source, std::size_t offset) {
-    const std::size_t number = source->position(offset).line;
-    for (std::size_t i = number > 1 ? number - 1 : number; i <= number; ++i) {
-        const std::string_view line = source->line(i);
-        const std::string_view text = line.substr(0, line.find('#'));
-        const std::size_t colon = text.find(':');
-        const bool is_plain = text.find_first_of("\"'{[") == std::string_view::npos;
-        const bool is_glued = colon != std::string_view::npos && colon + 1 < text.size() &&
-                              text[colon + 1] != ' ' && text[colon + 1] != '/';
-        if (is_plain && is_glued && text.find(": ") == std::string_view::npos) {
-            return SourcedText{
-                .source = source, .span = {source->line_start(i) + colon, 1}, .text = line.substr(colon, 1)};
-        }
+// A colon with its value stuck to it: "bread flour:500 g".
+std::optional<SourcedText> glued_colon(const SourceHandle& source, std::size_t number) {
+    const std::string_view line = source->line(number);
+    const std::string_view text = line.substr(0, line.find('#'));
+    const std::size_t colon = text.find(':');
+    const bool is_plain = text.find_first_of("\"'{[") == std::string_view::npos;
+    const bool is_glued = colon != std::string_view::npos && colon + 1 < text.size() &&
+                          text[colon + 1] != ' ' && text[colon + 1] != '/' && text[colon + 1] != '\r';
+    if (!is_plain || !is_glued || text.find(": ") != std::string_view::npos) {
+        return std::nullopt;
     }
-    return std::nullopt;
+    return SourcedText{
+        .source = source, .span = {source->line_start(number) + colon, 1}, .text = line.substr(colon, 1)};
+}
+
+// The parser stops at its first fault, at the line of a slip or the one below. Slips of a hand that can be
+// seen in a line alone are reported wherever they stand, where one of them stopped it. Whether one did.
+bool report_slips(const SourceHandle& source, std::size_t offset, Diagnostics& diagnostics) {
+    constexpr std::size_t most = 20;
+    const std::size_t at = source->position(offset).line;
+    struct Slip {
+        SourcedText place;
+        std::string_view message;
+        std::string_view hint;
+    };
+    std::vector<Slip> slips;
+    bool is_cause = false;
+    for (std::size_t number = 1; number <= source->line_count() && slips.size() < most; ++number) {
+        const SourcedText line = whole_line(source, source->line_start(number));
+        const std::string_view indent =
+            line.text.substr(0, std::min(line.text.find_first_not_of(" \t"), line.text.size()));
+        const auto glued = glued_colon(source, number);
+        const bool has_tab = indent.size() < line.text.size() && indent.find('\t') != std::string_view::npos;
+        if (has_tab) {
+            slips.push_back({line, "this line is set in with a tab", "use spaces"});
+        } else if (glued) {
+            slips.push_back({*glued, "a space is missing behind this colon",
+                             "write the name, a colon, a space, the value"});
+        }
+        is_cause = is_cause || ((has_tab || glued) && number <= at && number + 1 >= at);
+    }
+    for (const Slip& slip : is_cause ? slips : std::vector<Slip>()) {
+        diagnostics.error(Code::yaml_syntax, slip.place, std::string(slip.message), std::string(slip.hint));
+    }
+    return is_cause;
+}
+
+// "   water: 300 g" below "  bread flour: 500 g": set in further than a key whose value is on its line.
+bool report_indent(const SourceHandle& source, std::size_t offset, Diagnostics& diagnostics) {
+    const std::size_t at = source->position(offset).line;
+    const auto indent_of = [&](std::size_t number) { return source->line(number).find_first_not_of(' '); };
+    const std::string_view line = source->line(at);
+    const std::size_t colon = line.find(": ");
+    std::size_t above = at;
+    while (above > 1 && indent_of(--above) == std::string_view::npos) {
+    }
+    const bool is_one =
+        colon != std::string_view::npos && line.find(": ", colon + 1) == std::string_view::npos;
+    if (!is_one || above == at || indent_of(at) <= indent_of(above)) {
+        return false;
+    }
+    diagnostics.error(Code::yaml_syntax, whole_line(source, source->line_start(at)),
+                      "this line is set in further than the one above it",
+                      fmt::format("set it in by {} spaces, as that one is", indent_of(above)));
+    return true;
 }
 
 } // namespace
@@ -116,15 +174,9 @@ void report_syntax(std::string_view message, const SourceHandle& source, std::si
     const SourcedText line = whole_line(source, offset);
     const std::size_t column = std::min(offset, line.span.offset + line.span.length) - line.span.offset;
     const SourcedText place = column < line.text.size() ? line.part(column, line.text.size()) : line;
-    const std::string_view indent =
-        line.text.substr(0, std::min(line.text.find_first_not_of(" \t"), line.text.size()));
-    if (indent.find('\t') != std::string_view::npos) {
-        diagnostics.error(Code::yaml_syntax, line, "this line is set in with a tab", "use spaces");
-        return;
-    }
-    if (const auto glued = glued_colon(source, offset)) {
-        diagnostics.error(Code::yaml_syntax, *glued, "a space is missing behind this colon",
-                          "write the name, a colon, a space, the value");
+    const bool is_second_colon = message.find("illegal map value") != std::string_view::npos;
+    if (report_slips(source, offset, diagnostics) ||
+        (is_second_colon && report_indent(source, offset, diagnostics))) {
         return;
     }
     for (const Advice& advice : advices) {

@@ -57,7 +57,10 @@ struct Stage {
 
     Mass mass() const;
     /// used / mass
-    Fraction fraction_used() const { return Fraction::of(used, mass()); }
+    /// None of it where a scale shows nothing of it.
+    Fraction fraction_used() const {
+        return mass().value() > 0.0 ? Fraction::of(used, mass()) : Fraction(0.0);
+    }
 };
 
 /// What the formula says it makes.

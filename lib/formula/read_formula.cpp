@@ -32,6 +32,27 @@ constexpr auto soaker_kinds = std::to_array<KindName>({
     {"scald", StageKind::scald},
 });
 
+// Names of one list, which are compared without capitals and accents.
+class NamesOnce {
+public:
+    void add(const Node& key, const Document& document, Diagnostics& diagnostics) {
+        const std::string folded = fold_name(key.text);
+        const auto first = std::find_if(keys_.begin(), keys_.end(),
+                                        [&](const auto& known) { return known.first == folded; });
+        if (first != keys_.end()) {
+            diagnostics
+                .error(Code::key_duplicate, document.place(key), in_quotes(key.text) + " is given twice",
+                       "keep one of the two, or add their amounts up")
+                .notes.push_back({.message = "first given", .span = first->second});
+            return;
+        }
+        keys_.emplace_back(folded, key.span);
+    }
+
+private:
+    std::vector<std::pair<std::string, SourceSpan>> keys_; // folded
+};
+
 class FormulaReader {
 public:
     FormulaReader(const Document& document, const Pantry& pantry, Diagnostics& diagnostics)
@@ -67,7 +88,11 @@ public:
         written_.formula.process = process_of(reader, document_.root);
         reader.report_rest();
         written_.formula.pantry = pantry_;
-        if (document_.has_twice || diagnostics_.error_count() != errors_before) {
+        if (document_.has_twice) {
+            return std::nullopt;
+        }
+        if (diagnostics_.error_count() != errors_before) {
+            check_amounts(std::move(written_), diagnostics_);
             return std::nullopt;
         }
         return solve_amounts(std::move(written_), diagnostics_);
@@ -141,9 +166,13 @@ private:
                 "keep 'dough' for what is added at mixing, or 'overall' for everything, the stages included");
         }
         if (dough == nullptr && overall == nullptr) {
-            const bool is_empty_key =
-                document_.root.find("dough") != nullptr || document_.root.find("overall") != nullptr;
-            if (!is_empty_key) {
+            constexpr auto keys = std::to_array<std::string_view>({"dough", "overall"});
+            const bool is_there = // without a value, or with a slip in it
+                std::any_of(document_.root.entries.begin(), document_.root.entries.end(),
+                            [&](const Node::Entry& entry) {
+                                return !nearest_word(fold_name(entry.key.text), keys).empty();
+                            });
+            if (!is_there) {
                 diagnostics_.error(
                     Code::key_missing, written_.place, "a formula needs the key 'dough' or 'overall'",
                     "add a line 'dough:' with the ingredients on the lines below it, set in by two spaces");
@@ -157,14 +186,18 @@ private:
         if (!expect_map(document_, key, list, "bread flour: 500 g", diagnostics_)) {
             return;
         }
+        const std::size_t errors_before = diagnostics_.error_count();
+        NamesOnce names;
         for (const Node::Entry& entry : list.entries) {
             const std::string folded = fold_name(entry.key.text);
+            names.add(entry.key, document_, diagnostics_);
             if (std::find(stage_names_.begin(), stage_names_.end(), folded) != stage_names_.end()) {
                 read_use(entry, folded);
             } else if (auto line = lines_.read(entry, nullptr)) {
                 written_.lines.push_back(*std::move(line));
             }
         }
+        written_.are_lines_whole = diagnostics_.error_count() == errors_before;
     }
 
     static const Node& key_of(const Node& map, const Node& value) {
@@ -243,13 +276,16 @@ private:
     void read_stage(const Node::Entry& entry, bool is_preferment_list) {
         MapReader reader(document_, entry.value, is_preferment_list ? "a preferment" : "a soaker",
                          diagnostics_);
+        const std::size_t errors_before = diagnostics_.error_count();
         WrittenStage stage;
         stage.name = entry.key.text;
         stage.place = document_.place(entry.key);
         stage.kind = read_kind(reader, entry.key.text, is_preferment_list);
         read_stage_sizes(reader, stage, is_preferment_list);
         stage.process = process_of(reader, entry.value);
+        NamesOnce names;
         for (const Node::Entry* line : reader.rest()) {
+            names.add(line->key, document_, diagnostics_);
             if (auto read = lines_.read(*line, &stage)) {
                 stage.lines.push_back(*std::move(read));
             }
@@ -264,6 +300,7 @@ private:
                 stage.use = use;
             }
         }
+        stage.is_whole = diagnostics_.error_count() == errors_before;
         written_.stages.push_back(std::move(stage));
     }
 

@@ -6,13 +6,16 @@
 #include "source/unicode.hpp"
 
 #include <array>
+#include <span>
+#include <vector>
 
 namespace leavenwright {
 namespace {
 
-constexpr std::string_view levain_example = "describe it as a stage: preferments: { levain: { bread flour: "
-                                            "100 g, water: 100 g } }; a culture within it is "
-                                            "written culture: 10 g";
+constexpr std::string_view levain_example =
+    "take this line out and describe it as a stage, which the dough takes whole: preferments: { levain: { "
+    "bread "
+    "flour: 100 g, water: 100 g } }; a culture within it is written culture: 10 g";
 
 constexpr auto unit_words = std::to_array<std::string_view>(
     {"g", "kg", "mg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pint", "quart"});
@@ -20,6 +23,17 @@ constexpr auto unit_words = std::to_array<std::string_view>(
 SourcedText place_of_word(const WrittenLine& line, const Count& count) {
     const auto at = static_cast<std::size_t>(count.word.data() - line.place.text.data());
     return line.place.part(at, count.word.size());
+}
+
+// "T65" is "farine T65": names of one flour with one reason are spellings of it (pantry.yaml).
+std::vector<std::string_view> spellings_of(const NearestName& name, const Ingredient& ingredient) {
+    std::vector<std::string_view> spellings;
+    for (const NearestName& other : ingredient.nearest_for) {
+        if (other.why == name.why) {
+            spellings.push_back(other.name);
+        }
+    }
+    return spellings;
 }
 
 } // namespace
@@ -34,7 +48,8 @@ const Ingredient* LineReader::resolve(const SourcedText& name) {
     Ingredient own = *ingredient;
     own.name = shelf->keep(std::string(name.text));
     own.stand_in = match.nearest->why;
-    own.also = {};
+    own.also = own.is_flour() ? shelf->keep(spellings_of(*match.nearest, *ingredient))
+                              : std::span<const std::string_view>();
     own.nearest_for = {};
     const Ingredient& kept = shelf->keep(own);
     pantry_.add(std::move(shelf));
@@ -134,13 +149,10 @@ bool LineReader::check_weight(const WrittenLine& line) {
 // Of a name that is not known: what can be said of its amount nevertheless.
 void LineReader::report_count(const WrittenLine& line, const Amount& amount) {
     const auto* count = std::get_if<Count>(&amount);
-    if (count == nullptr) {
+    if (count == nullptr || count->word.empty()) { // "egss: 2" may be counted
         return;
     }
-    if (count->word.empty()) {
-        report_unit_missing(line.place, {});
-    } else if (const std::string_view near = nearest_word(fold_name(count->word), unit_words);
-               !near.empty()) {
+    if (const std::string_view near = nearest_word(fold_name(count->word), unit_words); !near.empty()) {
         diagnostics_.error(Code::unit_unknown, place_of_word(line, *count),
                            "unknown unit " + in_quotes(count->word),
                            "did you mean '" + std::string(near) + "'?");

@@ -32,6 +32,7 @@ public:
             sized_.push_back(sizer.size(stage));
         }
         if (diagnostics_.error_count() != errors_before) {
+            check_overall();
             return std::nullopt;
         }
         const auto flour = total_flour();
@@ -49,7 +50,28 @@ public:
         return std::move(written_.formula);
     }
 
+    void check() {
+        StageSizer sizer(written_.lines, diagnostics_);
+        for (WrittenStage& stage : written_.stages) {
+            const bool has_flour =
+                std::any_of(stage.lines.begin(), stage.lines.end(),
+                            [](const WrittenLine& line) { return line.ingredient->is_flour(); });
+            // a stage without a flour may have the dough's only one
+            if (stage.is_whole && (has_flour || written_.are_lines_whole || !stage.prefermented_flour)) {
+                sizer.size(stage);
+            }
+        }
+        check_overall();
+    }
+
 private:
+    // An overall formula lists everything: it adds up, or not, whatever its stages are.
+    void check_overall() {
+        if (written_.formula.notation == Notation::overall && written_.are_lines_whole) {
+            total_flour();
+        }
+    }
+
     // What a stage brings per unit that is used. Constant where the stage scales as one.
     std::optional<double> flour_per_mass(std::size_t i) {
         const SizedStage& stage = sized_[i];
@@ -259,6 +281,10 @@ private:
 };
 
 } // namespace
+
+void check_amounts(WrittenFormula written, Diagnostics& diagnostics) {
+    Solver(std::move(written), diagnostics).check();
+}
 
 std::optional<Formula> solve_amounts(WrittenFormula written, Diagnostics& diagnostics) {
     return Solver(std::move(written), diagnostics).solve();

@@ -34,7 +34,7 @@ public:
 
     std::string as_weighed() const {
         const Overall overall = compute_overall(formula_);
-        if (overall.total_flour.value() <= 0.0) {
+        if (!(overall.total_flour.value() > 0.0)) {
             return "As weighed: the scale shows nothing of so little flour.";
         }
         std::string text = fmt::format("As weighed: hydration {} in added water, {} in true water.",

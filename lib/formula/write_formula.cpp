@@ -49,12 +49,7 @@ public:
             out_ += "]\n";
         }
         write_process(formula.process, "");
-        if (formula.own_ingredients && !formula.own_ingredients->ingredients().empty()) {
-            out_ += "pantry:\n";
-            for (const Ingredient& ingredient : formula.own_ingredients->ingredients()) {
-                write_ingredient(ingredient);
-            }
-        }
+        write_pantry(formula);
         return std::move(out_);
     }
 
@@ -62,6 +57,53 @@ private:
     template <class... Args>
     void add(fmt::format_string<Args...> format, Args&&... args) {
         fmt::format_to(std::back_inserter(out_), format, std::forward<Args>(args)...);
+    }
+
+    // The formula's own ingredients, and those that it has from a user's file, so that it is whole.
+    void write_pantry(const Formula& formula) {
+        std::vector<const Ingredient*> ingredients;
+        if (formula.own_ingredients) {
+            for (const Ingredient& ingredient : formula.own_ingredients->ingredients()) {
+                ingredients.push_back(&ingredient);
+            }
+        }
+        const auto is_written = [&](const Ingredient& ingredient) {
+            return std::any_of(ingredients.begin(), ingredients.end(), [&](const Ingredient* written) {
+                return written->name == ingredient.name || is_spelling_of(*written, ingredient);
+            });
+        };
+        const auto add_foreign = [&](const std::vector<Line>& lines) {
+            for (const Line& line : lines) {
+                if (is_foreign(*line.ingredient) && !is_written(*line.ingredient)) {
+                    ingredients.push_back(line.ingredient);
+                }
+            }
+        };
+        add_foreign(formula.dough);
+        for (const Stage& stage : formula.stages) {
+            add_foreign(stage.lines);
+        }
+        out_ += ingredients.empty() ? "" : "pantry:\n";
+        for (const Ingredient* ingredient : ingredients) {
+            write_ingredient(*ingredient);
+        }
+    }
+
+    // Whether a line's ingredient is what an entry stands in for.
+    static bool is_spelling_of(const Ingredient& entry, const Ingredient& ingredient) {
+        return std::any_of(entry.nearest_for.begin(), entry.nearest_for.end(),
+                           [&](const NearestName& nearest) {
+                               return nearest.why == ingredient.stand_in &&
+                                      fold_name(nearest.name) == fold_name(ingredient.name);
+                           });
+    }
+
+    // Neither built in nor a spelling of what is.
+    static bool is_foreign(const Ingredient& ingredient) {
+        static const Pantry built_in;
+        const PantryMatch known = built_in.find(ingredient.name);
+        const bool is_spelling = known.nearest != nullptr && known.nearest->why == ingredient.stand_in;
+        return known.ingredient != &ingredient && !is_spelling && !ingredient.is_culture();
     }
 
     void write_dough(const Formula& formula) {

@@ -35,6 +35,7 @@ struct WrittenStage {
     std::optional<Hydration> culture_hydration;
     std::optional<WrittenUse> use;
     std::vector<Step> process;
+    bool is_whole = true; // read without a fault
 };
 
 struct WrittenFormula {
@@ -42,6 +43,7 @@ struct WrittenFormula {
     SourcedText place;
     std::vector<WrittenLine> lines; // of dough or overall
     SourcedText lines_place;
+    bool are_lines_whole = true; // read without a fault
     std::vector<WrittenStage> stages;
     std::optional<Mass> flour_weight;
     SourcedText flour_weight_place;
@@ -50,5 +52,8 @@ struct WrittenFormula {
 
 /// Gives every line its mass and fills the formula. Records what does not add up.
 std::optional<Formula> solve_amounts(WrittenFormula written, Diagnostics& diagnostics);
+
+/// What does not add up in the parts that were read without a fault, where others were not.
+void check_amounts(WrittenFormula written, Diagnostics& diagnostics);
 
 } // namespace leavenwright

@@ -77,7 +77,10 @@ std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
         return part.size() > 4 ? whole.find(part) : std::string::npos; // two spaces and three letters
     };
     const auto consider = [&](std::string_view key, std::string_view shown, bool is_flour) {
-        const std::size_t distance = edit_distance(folded, key, limit);
+        const bool is_plural = // "egss" is "eggs"
+            folded.ends_with('s') && !key.ends_with('s') &&
+            edit_distance(folded, std::string(key) + "s", 1) <= 1;
+        const std::size_t distance = is_plural ? 1 : edit_distance(folded, key, limit);
         const std::string spaced = " " + std::string(key) + " ";
         const std::size_t found = place_in(spaced, spaced_name);
         if (distance <= limit) {
@@ -99,7 +102,9 @@ std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
         consider(row.folded, row.nearest < 0 ? ingredient.name : row.folded, ingredient.is_flour());
     }
     for (const AmbiguousName& ambiguous : tables_->ambiguous) {
-        consider(ambiguous.folded, ambiguous.folded, false);
+        if (edit_distance(folded, ambiguous.folded, limit) <= limit) { // "nutritional yeast" is no yeast
+            consider(ambiguous.folded, ambiguous.folded, false);
+        }
     }
     std::stable_sort(candidates.begin(), candidates.end(), [](const Candidate& left, const Candidate& right) {
         return std::pair(left.rank, left.more) < std::pair(right.rank, right.more);

@@ -210,7 +210,8 @@ std::optional<ReadNumber> read_number(const SourcedText& place, Diagnostics& dia
     ReadNumber number{to_double(text.substr(0, length)), text.substr(0, length), length};
     if (!std::isfinite(number.value)) {
         diagnostics.error(Code::amount_too_large, place.part(0, length),
-                          in_quotes(text.substr(0, length)) + " is too large a number");
+                          in_quotes(text.substr(0, length)) + " is too large a number",
+                          "a dough weighs grams or kilograms: check the number");
         return std::nullopt;
     }
     // A mixed number: whole digits, perhaps a space, then a fraction.

@@ -241,6 +241,16 @@ TEST_CASE("published: a packet of active dry yeast over a cake of fresh yeast") 
         near(ratio, 0.4, 0.1, 0.0)); // the portion weights are given in whole and tenth grams of small things
 }
 
+// Source: the same, fresh to instant: x 0.33. Instant yeast is fresh yeast with its water taken out: what the
+// pantry has of either (USDA) says how much of one is in the other.
+TEST_CASE("published: instant yeast is a third of fresh yeast by its dry matter") {
+    const Pantry pantry;
+    const auto dry_matter_of = [&](std::string_view name) {
+        return 1.0 - pantry.find(name).ingredient->composition.water.value();
+    };
+    CHECK(near(dry_matter_of("fresh yeast") / dry_matter_of("instant yeast"), 0.33, 0.03, 0.0));
+}
+
 // Source: a cooking site's guest article on converting yeast recipes.
 TEST_CASE("published: a printed conversion, 20 % of the flour prefermented at 100 %") {
     const Formula formula = formula_from("formula: 1\nname: Plain bread\n"
