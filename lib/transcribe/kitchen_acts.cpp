@@ -24,6 +24,7 @@ constexpr auto acts = std::to_array<ActWords>({
      {.role = "greasing", .joints = "with", .is_participle = true}},
     {"fry|fried|simmer|poach", {.role = "bath", .joints = "in"}},
     {"dip", {.role = "topping", .joints = "in|into"}},
+    {"roll|rolled|toss|coat", {.role = "topping", .joints = "in"}}, // "while warm in powdered sugar"
     {"spread|fill|stuff|filled|stuffed", {.role = "filling", .joints = "with|over"}},
     {"serve|eat|served|eaten", {.role = "serving", .joints = "with"}},
 });

@@ -159,7 +159,13 @@ bool take_part(NameMatch& match, const Words& words, const Pantry& pantry) {
         std::find_if(words.begin(), of, [](const std::string& word) { return !is_preparation_word(word); });
     Words turned(of + 1, words.end());
     turned.insert(turned.end(), part, of);
-    return part != of && take_longest(match, turned, pantry);
+    if (part == of || take_longest(match, turned, pantry)) {
+        return part != of;
+    }
+    std::string& fruit = turned[static_cast<std::size_t>(words.end() - of) - 2]; // "two lemons"
+    const bool is_many = fruit.size() > 3 && fruit.ends_with('s');
+    fruit.resize(fruit.size() - (is_many ? 1U : 0U));
+    return is_many && take_longest(match, turned, pantry);
 }
 
 // "cooked, sieved potato": the name stands behind the words of preparation.

@@ -148,7 +148,7 @@ private:
                              name[0].is("more") && // "some three cupfuls more will be wanted"
                              (name.size() == 1 || is_one_of("will|may|are|is|or|if", name[1].folded));
         return name.empty() || is_more || name[0].is("or") || name[0].is("until") || name[0].is("till") ||
-               name[0].is("to") || name[0].is("being");
+               name[0].is("to") || name[0].is("being") || (name[0].is("for") && name.back().is("lot"));
     }
 
     // "five cups, or until it is stiff"

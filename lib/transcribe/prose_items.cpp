@@ -69,8 +69,14 @@ private:
 
     // "flour to make a stiff dough, about six cups": behind which word it ends; 0 where it is none.
     std::size_t take_amount_behind(std::size_t at, std::size_t number) {
-        const bool is_first =
-            at == 0 || (at == 1 && is_one_of("about|nearly|perhaps|say|some", names_.word(0)));
+        std::size_t lead = 0; // "(it will take about six cups)"
+        while (lead < at &&
+               is_one_of("it|you|will|may|take|takes|require|requires|need|needs|use|using|about|nearly|"
+                         "perhaps|probably|say|some",
+                         names_.word(lead))) {
+            ++lead;
+        }
+        const bool is_first = lead == at;
         if (!is_first || items_.empty() || items_.back().has_amount || items_.back().clause + 1 != number ||
             names_.clause().begins_sentence() || !may_begin_amount(names_.word(at))) {
             return 0;
@@ -80,6 +86,9 @@ private:
             ProseItem& item = items_.back();
             const auto begin = static_cast<std::size_t>(item.place.text.data() - paragraph_.text.data());
             last_end_ = names_.clause().words[end - 1].end;
+            if (names_.clause().mark_before == '(' && item.words.empty()) {
+                item.words = std::string(names_.text_of(at, end)) + " " + std::string(item.place.text);
+            }
             item.place = paragraph_.part(begin, last_end_ - begin);
             item.has_amount = true;
         }
@@ -243,8 +252,9 @@ private:
         }
         constexpr std::size_t near = 2;
         for (std::size_t before = at - std::min(at, near); before < at; ++before) {
-            if (is_one_of("or|each|every|makes|make|yields|yield|weighing|weighs|weigh",
-                          names_.word(before))) {
+            const bool is_share = is_one_of("each|every", names_.word(before)) && is_in_dough(roles_.role());
+            if (is_share ||
+                is_one_of("or|makes|make|yields|yield|weighing|weighs|weigh", names_.word(before))) {
                 return true;
             }
         }

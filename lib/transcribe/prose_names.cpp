@@ -115,15 +115,20 @@ std::optional<FoundItem> ProseNames::known_from(std::size_t begin, std::size_t n
 // What an act is done with: "brush with melted butter", "and strew with plenty of sugar".
 std::optional<FoundItem> ProseNames::bare_name(std::size_t at) const {
     std::size_t name = at;
-    while (is_one_of("a|little|bit|of|some|plenty|more|few|deep|deal|good|nice|smoking|very|fine|and",
-                     word(name))) {
-        const bool is_vague = is_one_of("little|bit|few|good|nice|deal|very|fine", word(name + 1));
+    while (
+        is_one_of("a|little|bit|of|some|plenty|more|few|deep|deal|good|nice|smoking|very|fine|and|thin|thick|"
+                  "paste|mixture|coating",
+                  word(name))) {
+        const bool is_vague = is_one_of(
+            "little|bit|few|good|nice|deal|very|fine|thin|thick|paste|mixture|coating", word(name + 1));
         if (word(name) == "a" && !is_vague) { // "a nutmeg" is an amount
             return std::nullopt;
         }
         ++name;
     }
-    return name < size() ? known_from(word(at) == "and" ? name : at, name, true) : std::nullopt;
+    const bool is_mixture = name > at + 1 && word(name - 1) == "of" && // "a thin paste of cornstarch"
+                            is_one_of("paste|mixture|coating", word(name - 2));
+    return name < size() ? known_from(word(at) == "and" || is_mixture ? name : at, name, true) : std::nullopt;
 }
 
 std::optional<FoundItem> ProseNames::without_amount(std::size_t at, bool is_apart) const {
@@ -241,7 +246,8 @@ std::optional<FoundItem> ProseNames::name_before() const {
     if (at_clause_ == 0) {
         return std::nullopt;
     }
-    const ProseClause& before = clauses_[at_clause_ - 1];
+    const bool is_choice = at_clause_ > 1 && clauses_[at_clause_ - 1].word(0) == "or"; // "water (or milk)"
+    const ProseClause& before = clauses_[at_clause_ - (is_choice ? 2 : 1)];
     const bool is_behind_mark = std::string_view(",(:-").find(before.mark_behind) != std::string_view::npos;
     const std::size_t most = before.words.size() - (before.word(0) == "and" ? 1U : 0U);
     for (std::size_t length = std::min<std::size_t>(3, most); is_behind_mark && length > 0; --length) {

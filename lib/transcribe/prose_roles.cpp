@@ -71,6 +71,9 @@ void ProseRoles::read_word(std::size_t at) {
 
 void ProseRoles::read_verb(std::size_t at) {
     const std::string_view verb = names_.word(at);
+    if (at > 0 && is_one_of("while|still|yet|when", names_.word(at - 1))) { // "roll while warm in sugar"
+        return;
+    }
     const AsideAct act = aside_act(verb);
     if (!act.role.empty() && (!act.is_participle || names_.word(at + 1) == "with")) {
         pending_ = act;
@@ -81,6 +84,9 @@ void ProseRoles::read_verb(std::size_t at) {
         is_behind_verb_ = true;
     } else if (verb == "rub" && has_surface(at)) { // "rub the pans with lard"
         pending_ = {.role = "greasing", .joints = "with"};
+    } else if (verb == "rub" && is_one_of("each|it|them", names_.word(at + 1)) &&
+               names_.word(at + 2) == "with") {
+        pending_ = {.role = "brushing", .joints = "with"};
     } else if (is_one_of("rub|wet|moisten", verb) &&
                is_one_of("top|tops|crust|crusts|loaf|loaves|buns|rolls|over",
                          names_.word(at + (names_.word(at + 1) == "the" ? 2 : 1)))) {

@@ -21,6 +21,11 @@ bool is_own_item(std::string_view clause, const Pantry& pantry) {
     if (clause.size() > longest_item) {
         return false;
     }
+    constexpr std::string_view article = "the "; // "the grated peel of two lemons"
+    clause.remove_prefix(clause.starts_with(article) &&
+                                 is_ingredient_line(clause.substr(article.size()), pantry)
+                             ? article.size()
+                             : 0U);
     const auto amount = read_kitchen_amount(line_tokens(plain_line(clause)));
     return (amount && !amount->measure.name.empty()) || is_ingredient_line(clause, pantry);
 }

@@ -262,21 +262,32 @@ private:
         return line.weight && other.weight && line.weight->likely > tolerance * other.weight->likely;
     }
 
+    static bool is_other_weight(const IngredientLine& line, const IngredientLine& other) {
+        constexpr double tolerance = 0.01;
+        return line.weight && other.weight &&
+               std::abs((line.weight->likely / other.weight->likely).value() - 1.0) > tolerance;
+    }
+
     // Whether the list, or a sentence before, has it; what has no amount may go by another word for it.
     bool is_listed(const IngredientLine& line, const RecipeLine& item, const Listed& listed) const {
         // "flour" on the board may be any of the list's
         const bool is_apart = !is_in_dough(line.role) && !item.is_part;
         const bool is_loose =
             is_apart ? line.name == "flour" || line.name == "sugar" : item.is_part || !item.has_amount;
+        const auto first = std::span(result_.lines).first(listed.lines);
+        const bool is_open = line.weight && line.is_known() && line.ingredient->is_flour() &&
+                             std::any_of(first.begin(), first.end(), [&](const IngredientLine& other) {
+                                 return other.key == line.key && !other.weight;
+                             });
         for (std::size_t at = 0; at < result_.lines.size(); ++at) {
             const IngredientLine& other = result_.lines[at];
             if (listed.is_apart && is_in_dough(other.role)) {
                 continue;
             }
-            const bool fills_in =
-                line.weight && !other.weight && line.is_known() && line.ingredient->is_flour();
-            if (fills_in) {
-                continue; // "flour" in the list, "three cups of flour" in the sentences
+            // "flour" in the list, "three cups of flour" and then "about two cups more" in the sentences
+            const bool fills_in = is_open && (at < listed.lines || is_other_weight(line, other));
+            if (fills_in && other.key == line.key) {
+                continue;
             }
             const bool is_same = other.key == line.key && (listed.is_apart || !is_more_than(line, other));
             if (is_same ||

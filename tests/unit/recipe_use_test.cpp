@@ -95,3 +95,24 @@ TEST_CASE("use: sentences that say all again at their end are counted once") {
           "dough: fresh yeast 57?, total: all-purpose flour 907?, total: butter 227?, total: sugar 170?, "
           "total: milk 488?, total: fresh yeast 57?");
 }
+
+TEST_CASE("use: flour that a list names without an amount, and the sentences with two") {
+    const Read found =
+        read("Rolls\n\n   2 cups scalded milk.\n   2 teaspoons salt.\n   1 yeast cake.\n   Flour.\n\n"
+             "Add salt and yeast to the milk, and three cups of flour. Let rise. Add enough flour\n"
+             "to knead (it will take about two and one-half cups). Bake.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: milk 488, dough: salt 12, dough: fresh yeast 17, dough: all-purpose flour?, "
+          "dough: all-purpose flour 375?, dough: all-purpose flour 313?");
+}
+
+TEST_CASE("use: sentences that roll, rub and brush") {
+    const Read found = read(
+        "Doughnuts.\n\nTake one pint of milk, one yeast cake, one pound of flour, the grated peel of two\n"
+        "lemons and two eggs. Roll while warm in powdered sugar with a little cinnamon. Rub each with a\n"
+        "little lard. Brush the crust with a thin paste of cornstarch and water.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: milk 488?, dough: fresh yeast 17, dough: all-purpose flour 454, dough: lemon zest 12, "
+          "dough: egg 100, topping: powdered sugar, topping: cinnamon, brushing: lard, brushing: cornstarch, "
+          "brushing: water");
+}
