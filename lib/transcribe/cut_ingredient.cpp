@@ -175,6 +175,32 @@ std::vector<LineToken> cut_unmeasured(std::vector<LineToken>& tokens, bool is_in
     return {};
 }
 
+std::vector<std::vector<LineToken>> names_in_row(std::span<const LineToken> tokens, const Pantry& pantry) {
+    constexpr std::size_t longest = 24; // tokens
+    const auto is_comma = [](const LineToken& token) { return token.is(","); };
+    const bool may_be =
+        tokens.size() <= longest && std::none_of(tokens.begin(), tokens.end(), [](const LineToken& token) {
+            return token.is_number() || token.is_any({"(", ":", "for", "to", "with"});
+        });
+    std::vector<std::vector<LineToken>> names;
+    std::vector<std::string> keys;
+    for (auto begin = tokens.begin(); may_be && begin != tokens.end();) {
+        const auto end = std::find_if(begin, tokens.end(), is_comma);
+        NameMatch match = match_name({begin, end}, pantry);
+        const bool is_plain = match.ingredient != nullptr && !match.ingredient->is_flour() &&
+                              !match.ingredient->is_yeast() && !read_kitchen_amount({begin, end});
+        if (!is_plain || std::find(keys.begin(), keys.end(), match.key) != keys.end()) {
+            return {};
+        }
+        keys.push_back(std::move(match.key));
+        names.emplace_back(begin, end);
+        begin = end == tokens.end() ? end : end + 1;
+    }
+    const bool is_row =
+        names.size() > 1 && match_name(tokens, pantry).key == keys.front(); // no "cheese, cheddar"
+    return is_row ? names : std::vector<std::vector<LineToken>>();
+}
+
 std::vector<LineToken> cut_same(SplitLine& split) {
     std::vector<LineToken>& name = split.name;
     const auto is_mark = [](const LineToken& token) { return token.is_any({",", ";", "and", "&"}); };
@@ -208,7 +234,13 @@ std::vector<LineToken> cut_each(SplitLine& split) {
         return {};
     }
     std::vector<LineToken> rest(mark + 1, name.end());
+    const bool is_preparation = std::all_of(rest.begin(), rest.end(), [](const LineToken& token) {
+        return !token.is_word() || is_preparation_word(token.folded); // "each anise and caraway, crushed"
+    });
     name.erase(mark, name.end());
+    if (is_preparation) {
+        return {};
+    }
     if (!rest.empty()) {
         LineToken each;
         each.kind = LineToken::Kind::word;

@@ -8,6 +8,10 @@
 
 namespace leavenwright {
 
+/// Parts of a line that names several things and no amount: "poppy seeds, sesame seeds"; none where it does
+/// not.
+std::vector<std::vector<LineToken>> names_in_row(std::span<const LineToken> tokens, const Pantry& pantry);
+
 /// "1 cake yeast dissolved in 1/4 cup water", "1 tsp salt, 1 tbsp sugar": the tokens of the second
 /// ingredient, taken off the name of the first; empty where there is none.
 std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry);

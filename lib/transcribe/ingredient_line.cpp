@@ -52,6 +52,15 @@ public:
         }
         std::vector<IngredientLine> lines;
         std::vector<LineToken> tokens = line_tokens(plain_line(words_));
+        for (std::vector<LineToken>& name : names_in_row(tokens, pantry_)) {
+            begin_next(std::move(name));
+            take_name();
+            take_amount();
+            lines.push_back(line_);
+        }
+        if (!lines.empty()) {
+            return lines;
+        }
         std::vector<LineToken> later = cut_unmeasured(tokens, false, pantry_);
         const bool is_list = !later.empty();
         split_ = split_tokens(std::move(tokens));

@@ -166,6 +166,11 @@ private:
             amount.measure.is_formula_unit = true;
             return;
         }
+        if (next_is("in") && next_is("number", 1)) { // "eggs, 16 in number"
+            at_ += 2;
+            amount.measure.is_formula_unit = true;
+            return;
+        }
         read_half_measure(amount);
         std::size_t ahead = 0;
         std::optional<Fullness> fullness;

@@ -123,7 +123,8 @@ constexpr std::string_view fillers =
     "firmly|lightly|loosely|tightly|unsifted|ea";
 
 constexpr std::string_view preparations =
-    "just|little|bit|clarified|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|icy|"
+    "just|broken|little|bit|clarified|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|"
+    "icy|"
     "chilled|"
     "scalded|"
     "warmed|"

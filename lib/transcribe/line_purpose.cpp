@@ -128,7 +128,9 @@ void take_upper_end(KitchenAmount& amount, Tokens& tokens) {
     constexpr double widest = 3.0; // more is another thing
     for (std::size_t at = 0; at + 1 < tokens.size() && at < 40; ++at) {
         const bool is_up_to = tokens[at].is("up") && tokens[at + 1].is("to");
-        if (!is_up_to && !tokens[at].is_any({"maybe", "perhaps", "possibly"})) {
+        const bool is_to =
+            at > 0 && tokens[at].is("to") && tokens[at - 1].is("-") && tokens[at + 1].is_number();
+        if (!is_up_to && !is_to && !tokens[at].is_any({"maybe", "perhaps", "possibly"})) {
             continue;
         }
         const std::size_t begin = at + (is_up_to ? 2U : 1U);

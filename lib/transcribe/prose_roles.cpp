@@ -74,6 +74,10 @@ void ProseRoles::read_verb(std::size_t at) {
     if (at > 0 && is_one_of("while|still|yet|when", names_.word(at - 1))) { // "roll while warm in sugar"
         return;
     }
+    if (verb == "warm" && at == 0 && !names_.clause().begins_sentence() &&
+        names_.named(0, names_.size()) != nullptr) { // "6 oz. of currants, warm milk"
+        return;
+    }
     const AsideAct act = aside_act(verb);
     if (!act.role.empty() && (!act.is_participle || names_.word(at + 1) == "with")) {
         pending_ = act;
@@ -93,7 +97,9 @@ void ProseRoles::read_verb(std::size_t at) {
         pending_ = {.role = "brushing", .joints = "with"};
     } else if (verb == "allow" && may_begin_amount(names_.word(at + 1))) {
         return; // "to 2 lbs. of flour allow 1/2 lb. of sugar" lists
-    } else if (verb == "sift" && names_.word(at + 1) == "on") {
+    } else if (verb == "go" && names_.word(at + 1) == "over") { // "the tops with the white of an egg"
+        pending_ = {.role = "brushing", .joints = "with"};
+    } else if (verb == "sift" && (names_.word(at + 1) == "on" || is_strewn_behind(at))) {
         role_ = "topping";
         is_name_expected_ = true;
     } else if (is_mixing_verb(verb)) {
@@ -115,6 +121,19 @@ void ProseRoles::pass_word(std::size_t at) {
 void ProseRoles::pass_item(bool is_bare) {
     is_name_expected_ = false;
     is_behind_name_ = is_bare;
+}
+
+// "sift a little cinnamon upon them"
+bool ProseRoles::is_strewn_behind(std::size_t at) const {
+    constexpr std::size_t near = 7;
+    for (std::size_t next = at + 2; next < std::min(at + near, names_.size()); ++next) {
+        if (is_one_of("on|upon|over", names_.word(next)) &&
+            is_one_of("them|it|the|each|top|tops", names_.word(next + 1))) {
+            return names_.word(next + 1) != "the" ||
+                   is_one_of("top|tops|loaf|loaves|buns|cakes|rusks", names_.word(next + 2));
+        }
+    }
+    return false;
 }
 
 bool ProseRoles::has_surface(std::size_t at) const {

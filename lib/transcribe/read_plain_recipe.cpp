@@ -419,7 +419,9 @@ private:
             line.text.starts_with('#') || line.text.starts_with(';') || // of a wiki
             is_ended_by_colon(line.text) || line.text.ends_with(" -") || line.text.ends_with("--") ||
             (line.text.starts_with("**") && line.text.ends_with("**")) ||
-            (line.text.starts_with("'''") && line.text.ends_with("'''")) || is_over_inner_list(line.text);
+            (line.text.starts_with("'''") && line.text.ends_with("'''")) ||
+            (line.text.starts_with('_') && (line.text.ends_with("._") || line.text.ends_with(":_"))) ||
+            is_over_inner_list(line.text);
         const std::string label = is_marked ? std::string() : label_before_words(line.text);
         const bool is_label = role_of_heading(label) && is_item(cursor_.next_words(), pantry_);
         const std::string title = is_label ? label : title_behind_time(line.text, without_brackets(heading));

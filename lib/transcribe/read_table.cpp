@@ -392,6 +392,7 @@ private:
     std::string amount_of(TableRow& row, std::string_view role) const {
         std::string weight;
         std::string measure;
+        std::string count; // where nothing else is said
         for (std::size_t at = 1; at < row.cells.size(); ++at) {
             const TableColumn& column = head_.columns[at];
             if (!is_taken(column, role) || row.cells[at].empty() || is_blank_cell(row.cells[at])) {
@@ -403,11 +404,13 @@ private:
                 const std::string unit = column.unit.empty() ? unit_of_name(row.name) : column.unit;
                 text += unit.empty() ? "" : " " + unit;
             }
-            std::string& place = column.kind == Kind::measure ? measure : weight;
+            std::string& place = column.unit == "each"          ? count
+                                 : column.kind == Kind::measure ? measure
+                                                                : weight;
             place += (place.empty() ? "" : " ") + text;
         }
         if (weight.empty() || measure.empty()) {
-            return weight + measure;
+            return weight.empty() && measure.empty() ? count : weight + measure;
         }
         return is_amount_alone(measure) ? weight + " (" + measure + ")" : weight;
     }
@@ -442,13 +445,27 @@ private:
     bool has_directions_ = false;
 };
 
+bool is_pounds(std::string_view cell) {
+    const std::string words = fold_name(cell);
+    return words.ends_with("lb.") || words.ends_with("lbs.") || words.ends_with("lb") ||
+           words.ends_with("lbs");
+}
+
+bool is_ounces(std::string_view cell) {
+    const std::string words = fold_name(cell);
+    return words.ends_with("oz.") || words.ends_with("ozs.") || words.ends_with("oz") ||
+           words.ends_with("ozs");
+}
+
 // "pounds   75" behind the leader, or "do.   2": amount and measure as they are said.
 std::string amount_behind_unit(std::span<const TableCell> cells, std::string& unit) {
     constexpr std::size_t longest = 40;
-    if (cells.size() < 2 || cells.size() > 3) {
+    constexpr std::size_t most_cells = 6; // further ones are of other batches
+    if (cells.size() < 2 || cells.size() > most_cells) {
         return {};
     }
-    const std::string_view behind = cells[1].text;
+    std::string_view behind = cells[1].text;
+    behind = behind.substr(0, behind.find_last_not_of('.') + 1); // "pounds..       200"
     const std::size_t blank = cells.size() == 2 ? behind.find(' ') : behind.size();
     if (blank == std::string_view::npos || behind.size() > longest) {
         return {};
@@ -508,7 +525,10 @@ std::vector<LeaderRow> leader_rows(std::string_view line, std::string& unit) {
                                                 : std::string_view();
             const bool is_count = !number_of(second, cells[at].text).empty();
             const bool has_second = is_count || (!second.empty() && is_amount_alone(second));
-            words += has_second && !is_count ? " (" + std::string(second) + ")" : "";
+            const bool is_part = is_pounds(amount) && is_ounces(second); // "1 lb.   4 oz."
+            words += is_part                   ? " " + std::string(second)
+                     : has_second && !is_count ? " (" + std::string(second) + ")"
+                                               : "";
             words += " " + spaced_name(cells[at].text);
             last += has_second ? 1 : 0;
             const auto said = read_kitchen_amount(line_tokens(plain_line(amount.substr(0, longest_name))));

@@ -279,10 +279,12 @@ FrameLine frame_line(std::string_view whole) {
                                  [&](std::string_view head) { return folded.starts_with(head); });
     const bool is_bare_notes =
         line.size() < longest_label && kind_of_label(heading_text(line)) == Kind::notes;
-    frame.kind = is_of_file(folded) || is_scale(line) || is_total(folded) ? Kind::other
-                 : is_head || begins_with_nutrient(folded, nutrients)     ? Kind::nutrition
-                 : is_bare_notes                                          ? Kind::notes
-                                                                          : Kind::none;
+    const bool is_temperature = has_digit(folded) && (folded.starts_with("temperature of ") ||
+                                                      folded.starts_with("dough temperature"));
+    frame.kind = is_temperature || is_of_file(folded) || is_scale(line) || is_total(folded) ? Kind::other
+                 : is_head || begins_with_nutrient(folded, nutrients)                       ? Kind::nutrition
+                 : is_bare_notes                                                            ? Kind::notes
+                                                                                            : Kind::none;
     return frame;
 }
 

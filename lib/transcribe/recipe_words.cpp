@@ -37,6 +37,7 @@ std::size_t length_of_number(std::string_view text) {
 std::string heading_text(std::string_view line) {
     std::string text = fold_name(plain_line(line));
     text.erase(0, std::min(text.find_first_not_of("#=; "), text.size()));
+    std::erase(text, '"'); // 'For the "streusel":'
     while (!text.empty() && (text.back() == ':' || text.back() == '#' || text.back() == '=' ||
                              text.back() == ' ' || text.back() == '.' || text.back() == '-')) {
         text.pop_back();
@@ -232,6 +233,7 @@ std::string_view stage_named(std::string_view heading) {
         {"poolish", "poolish"},
         {"biga", "biga"},
         {"sponge", "sponge"},
+        {"ferment", "preferment"},
         {"preferment", "preferment"},
         {"pre ferment", "preferment"},
         {"starter dough", "preferment"},

@@ -18,13 +18,19 @@ SourcedText RightColumn::left_of(const SourcedText& line, std::size_t indent, st
     const std::string_view text = line.text;
     if (const auto right = begin_in(line, indent)) {
         keep(line.part(*right, text.size() - *right), indent + *right, role);
-        return line.part(0, text.substr(0, *right).find_last_not_of(" \t") + 1);
+        return line.part(0, text.substr(0, *right).find_last_not_of(" \t|") + 1);
     }
-    const std::size_t gap = std::min(text.find("   "), text.find('\t'));
+    const std::size_t bar = text.find(" | "); // a line drawn between two columns
+    const bool is_drawn = bar != std::string_view::npos && text.find('|', bar + 2) == std::string_view::npos;
+    const std::size_t gap =
+        std::min({text.find("   "), text.find('\t'), is_drawn ? bar : std::string_view::npos});
     if (gap == std::string_view::npos) {
         return line;
     }
-    const std::size_t right = text.find_first_not_of(" \t", gap);
+    const std::size_t right = text.find_first_not_of(is_drawn ? " \t|" : " \t", gap);
+    if (right == std::string_view::npos) {
+        return line;
+    }
     if (const std::string head = role_of_head(text.substr(right));
         !head.empty() && lines_.empty() && !role_of_head(text.substr(0, gap)).empty()) {
         begin_ = indent + right; // "DOUGH              FILLING"
@@ -69,7 +75,9 @@ std::vector<RecipeLine> RightColumn::take() {
 
 // Where the column begins in a line, once its place is known; its words may be set in.
 std::optional<std::size_t> RightColumn::begin_in(const SourcedText& line, std::size_t indent) const {
-    constexpr std::size_t most_set_in = 4;
+    const bool is_dashed =
+        line.text.size() > 1 && line.text.front() == '-' && line.text[1] >= 'a' && line.text[1] <= 'z';
+    const std::size_t most_set_in = is_dashed ? 20 : 4; // "-slivered", of the item above
     if ((lines_.empty() && role_.empty()) || begin_ == 0 || line.text.size() + indent <= begin_) {
         return std::nullopt;
     }
@@ -77,8 +85,9 @@ std::optional<std::size_t> RightColumn::begin_in(const SourcedText& line, std::s
         return indent <= begin_ + most_set_in ? std::optional<std::size_t>(0) : std::nullopt;
     }
     const std::size_t right = line.text.find_first_not_of(' ', begin_ - indent);
-    const bool is_in_column = right != std::string_view::npos && right + indent <= begin_ + most_set_in &&
-                              right >= 2 && line.text.substr(right - 2, 2) == "  ";
+    const bool is_in_column =
+        right != std::string_view::npos && right + indent <= begin_ + most_set_in && right >= 2 &&
+        (line.text.substr(right - 2, 2) == "  " || line.text.substr(right - 2, 2) == "| ");
     return is_in_column ? std::optional(right) : std::nullopt;
 }
 

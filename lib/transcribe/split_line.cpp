@@ -201,6 +201,12 @@ private:
                 tokens_.front().is_any({"good", "big", "generous", "small", "large", "tiny", "scant"});
             const LineToken& word = tokens_[is_led ? 1 : 0];
             const auto measure = measure_named(word.text, word.folded);
+            const bool is_few = measure && tokens_.size() > 4 && !is_led &&
+                                tokens_[1].is("or") && // "sprig or two of"
+                                number_named(tokens_[2].folded) == 2.0 && tokens_[3].is("of");
+            if (is_few) {
+                tokens_.erase(tokens_.begin() + 1, tokens_.begin() + 3);
+            }
             const bool is_pinch = measure && (measure->name == "pinch" || measure->name == "dash");
             const bool is_volume = measure && measure->is_volume();
             const bool is_one =
@@ -524,8 +530,14 @@ private:
         return is_named && !line_.name.front().is(bracket.tokens[behind].folded);
     }
 
+    // Words of preparation may stand before the name: "lukewarm water", but no clause: "for the top".
     static bool names_more(const Tokens& tail, std::size_t begin) {
-        return begin < tail.size() && tail[begin].is_word() && !is_clause_word(tail[begin].folded);
+        while (begin < tail.size() && tail[begin].is_word() && is_preparation_word(tail[begin].folded) &&
+               !tail[begin].is_any({"more", "extra", "additional", "to", "as", "if", "needed"})) {
+            ++begin;
+        }
+        return begin < tail.size() && tail[begin].is_word() && !is_clause_word(tail[begin].folded) &&
+               !tail[begin].is_any({"more", "extra", "additional", "needed"});
     }
 
     std::vector<Bracket> brackets_;

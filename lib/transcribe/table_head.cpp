@@ -53,6 +53,7 @@ constexpr auto column_words = std::to_array<ColumnWord>({
     {"kilograms", Kind::weight, "kg"},
     {"kg", Kind::weight, "kg"},
     {"measure", Kind::measure, ""},
+    {"count", Kind::measure, "each"},
     {"measures", Kind::measure, ""},
     {"volume", Kind::measure, ""},
     {"cups", Kind::measure, "cup"},
@@ -110,6 +111,10 @@ std::optional<TableColumn> column_named(const TableCell& cell) {
         auto rest = column_named({.text = what, .begin = cell.begin, .end = cell.end});
         if (rest) {
             rest->batch = plain_line(cell.text.substr(0, mark));
+        } else if (!what.empty() && what.find_first_not_of("0123456789") == std::string_view::npos) {
+            column.kind = Kind::batch; // "one pan (16)"
+            column.batch = plain_line(cell.text);
+            return column;
         }
         return rest;
     }
@@ -461,6 +466,8 @@ bool is_batch_label(std::string_view text) {
     for (const LineToken& token : line_tokens(plain_line(text))) {
         if (token.is_number() || number_named(token.folded) > 0.0) {
             has_number = true;
+        } else if (token.is("individual")) { // of a class that cooks
+            has_number = is_named = true;
         } else if (is_one_of(token.folded, batch_words)) {
             is_named = true;
         } else if (!token.is(".") && !token.is(":") && !is_one_of(token.folded, column_fillers) &&

@@ -147,7 +147,8 @@ bool is_baked(std::string_view word) {
 // Whether the word at `at` ends what a thing is called by; "cinnamon buns" call none.
 bool is_called(std::span<const DirectionWord> words, std::size_t at, std::span<const std::string> calls) {
     const std::string_view word = words[at].text;
-    if (at + 1 < words.size() && is_baked(words[at + 1].text)) {
+    if ((at + 1 < words.size() && is_baked(words[at + 1].text)) ||
+        word.ends_with("ered")) { // "a buttered pan"
         return false;
     }
     return std::any_of(calls.begin(), calls.end(), [&](std::string_view call) {
@@ -237,6 +238,19 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
 bool is_strewn_flour(const IngredientLine& line) {
     return line.key == "cornmeal" || line.key == "semolina" || line.key == "rice flour" ||
            line.key == "polenta";
+}
+
+// Butter beside another fat that the directions name too: "add shortening", "brush with melted butter".
+bool is_second_fat(const IngredientLine& line, std::span<const IngredientLine> lines,
+                   std::span<const DirectionWord> words) {
+    const auto is_named = [&](std::string_view name) {
+        return std::any_of(words.begin(), words.end(),
+                           [&](const DirectionWord& word) { return word.text == name; });
+    };
+    return line.key == "butter" && std::any_of(lines.begin(), lines.end(), [&](const IngredientLine& other) {
+               return other.key != "butter" && other.role == "dough" && other.ingredient != nullptr &&
+                      other.ingredient->ingredient_class == IngredientClass::fat && is_named(other.key);
+           });
 }
 
 bool is_seed(const IngredientLine& line) {
@@ -364,6 +378,9 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
             continue;
         }
         std::vector<std::string> calls = calls_of(line);
+        if (calls.empty() && !is_all_mixed && is_second_fat(line, lines, words)) {
+            calls.emplace_back("butter");
+        }
         if (!calls.empty() && is_seed(line)) { // "sprinkle the seeds" are all of them
             calls.emplace_back(std::count_if(lines.begin(), lines.end(), is_seed) == 1 ? "seed" : "seeds");
         }

@@ -80,3 +80,54 @@ TEST_CASE("frame: an item that goes on below, and a remark amid the list") {
              "Also:\n     1 cake of compressed yeast\n");
     CHECK(lines_of(remark.transcription).find("repeat") == std::string::npos);
 }
+
+TEST_CASE("frame: counts, volumes and weights of a table, parts of it by their titles") {
+    const Read found =
+        read("Brioche\n\nIngredient\tCount\tVolume\tWeight\tBaker\xE2\x80\x99s %\nSponge\n"
+             "Whole milk\t\t\xC2\xBD cup\t121 g\t24.2 %\nActive dry yeast\t1 package\t2 tsp\t7 g\t1.4 %\n"
+             "Dough\nBread flour\t\t\t500 g\t100 %\nEgg wash\nEgg\t1 each\t\t50 g\t\n"
+             "Salt\t1 pinch\t\t\t\n\n1. Mix the dough well.\n");
+    CHECK(lines_of(found.transcription) == "sponge: milk 121, sponge: active dry yeast 7, "
+                                           "dough: bread flour 500, brushing: egg 50, brushing: salt 0");
+    const Read classes = read("Rolls.\n\n                        _Individual._      _One pan (16)._\n\n"
+                              " Scalded milk             1/4 c.              1 c.\n"
+                              " Salt                     1/8 t.              1/2 t.\n"
+                              " Egg white, beaten        ----                1\n"
+                              " Flour                    3/4 to 7/8 c.       3 to 3 1/2 c.\n");
+    CHECK(lines_of(classes.transcription) == "dough: milk 61, dough: salt 1, dough: all-purpose flour 102?");
+}
+
+TEST_CASE("frame: leaders with the measure before the number, pounds with ounces, and figures in words") {
+    const Read found = read("GARRISON BREAD\n\n"
+                            "Flour, hard wheat..............pounds..        200             98\n"
+                            "Salt...........................pounds..          3 1/4          1 5/8\n"
+                            "Yeast, compressed..............ounces..         24             14\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: bread flour 90718, dough: salt 1474, dough: fresh yeast 680");
+    const Read spaced =
+        read("RYE\n\n   White rye flour  . . . . .  40 lbs.\n   Yeast, compressed  . . .   1 lb.   4 oz.\n"
+             "   Eggs . . . . . . . . . .   16 in number.\n\n   Temperature of dough, 78 to 80 degrees F.\n");
+    CHECK(lines_of(spaced.transcription) ==
+          "dough: white rye flour 18144, dough: fresh yeast 567, dough: egg 800");
+}
+
+TEST_CASE("frame: columns with a line drawn between them, and words that go on below in the right one") {
+    const Read found = read("BARLEY BREAD\n\n1 cup milk.                   | 1/2 cake compressed yeast.\n"
+                            "1 tablespoon fat.             | 1 1/6 cups barley flour.\n"
+                            "1 1/8 teaspoons salt.         | 2 1/3 cups bread flour.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: milk 244, dough: fat 13, dough: salt 7, dough: fresh yeast 9, "
+          "dough: barley flour 173, dough: bread flour 320");
+    const Read dashed = read("Stollen\n\n      1 c  Raisins                            6 c  Bread flour\n"
+                             "    1/2 c  Butter                             1 c  Almonds, blanched and\n"
+                             "                                                   -slivered\n");
+    CHECK(dashed.transcription.lines.size() == 4);
+}
+
+TEST_CASE("frame: a list in sentences that ends with warm milk") {
+    const Read found = read(
+        "TEA-CAKES.\n\n1786. INGREDIENTS.--2 lbs. of flour, 1/4 lb. of\nbutter or lard, 1 egg, 3 oz. of\n"
+        "moist sugar, warm milk.\n\n_Mode_.--Put the flour into a basin.\n");
+    CHECK(lines_of(found.transcription) == "dough: all-purpose flour 907, dough: butter 113?, dough: egg 50, "
+                                           "dough: brown sugar 85, dough: milk?");
+}

@@ -116,3 +116,30 @@ TEST_CASE("use: sentences that roll, rub and brush") {
           "dough: egg 100, topping: powdered sugar, topping: cinnamon, brushing: lard, brushing: cornstarch, "
           "brushing: water");
 }
+
+TEST_CASE("use: amounts that a plus, a range or a choice of two go on with") {
+    const Read found =
+        read("Buns\n\n1 tbsp sugar + 1 cup lukewarm water\n6 1/2 cups bread flour -- to 7 1/2 cups\n"
+             "1 t. each anise seed and caraway seed, crushed\nSprig or two of rosemary\n"
+             "1/2 cup (120ml) milk, plus 1-2 tbsp if needed\n6 oz rye flour      1 2/3 c\n"
+             "1 egg (or 2 tablespoons dried egg)\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: sugar 13, dough: water 237, dough: bread flour 959?, dough: anise seed 2, dough: caraway "
+          "seed 2, "
+          "dough: rosemary?, dough: milk 122, dough: rye flour 170, dough: egg 50");
+}
+
+TEST_CASE("use: names in a row, and butter beside another fat") {
+    const Read seeds = read("Bagels\n\n500 g bread flour\n300 g water\n\nTopping:\n"
+                            "Poppy seeds, sesame seeds, coarse salt or dried onion flakes\n");
+    CHECK(lines_of(seeds.transcription) == "dough: bread flour 500, dough: water 300, topping: poppy seed, "
+                                           "topping: sesame seed, topping: coarse salt");
+    const Read kinds = read("Bread\n\n300 g water\nFlour, whole wheat\n");
+    CHECK(kinds.transcription.lines.size() == 2);
+    const Read rolls =
+        read("Rolls\n\n800 g bread flour\n500 g water\n16 g salt\n60 g shortening\n40 g butter, melted\n\n"
+             "Mix flour, water and salt. Add shortening. Put in buttered pans. Bake at 200 C. "
+             "Brush with melted butter.\n");
+    CHECK(lines_of(rolls.transcription) == "dough: bread flour 800, dough: water 500, dough: salt 16, "
+                                           "dough: shortening 60, brushing: butter 40?");
+}
