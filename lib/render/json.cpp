@@ -38,6 +38,15 @@ Json object_of(std::initializer_list<Member> members) {
     return object;
 }
 
+template <class Range, class Make>
+Json list_of(const Range& range, Make make) {
+    Json list = Json::array();
+    for (const auto& item : range) {
+        list.push_back(make(item));
+    }
+    return list;
+}
+
 // Ratios of dust-free masses are good to two digits less.
 constexpr int ratio_digits = 13;
 
@@ -85,11 +94,7 @@ Json line_json(const std::string& name, Mass mass, const Overall& overall) {
 }
 
 Json lines_json(const std::vector<Line>& lines, const Overall& overall) {
-    Json list = Json::array();
-    for (const Line& line : lines) {
-        list.push_back(line_json(line.name, line.mass, overall));
-    }
-    return list;
+    return list_of(lines, [&](const Line& line) { return line_json(line.name, line.mass, overall); });
 }
 
 Json levain_json(const Levain& levain, const Overall& overall) {
@@ -117,15 +122,13 @@ Json dough_json(const Formula& formula, const Overall& overall) {
 }
 
 Json stages_json(const Formula& formula, const Overall& overall) {
-    Json stages = Json::array();
-    for (const Stage& stage : formula.stages) {
-        stages.push_back(object_of({{"name", stage.name},
-                                    {"kind", name_of(stage.kind)},
-                                    {"weight_g", grams_of(stage.mass())},
-                                    {"used_g", grams_of(stage.used)},
-                                    {"ingredients", lines_json(stage.lines, overall)}}));
-    }
-    return stages;
+    return list_of(formula.stages, [&](const Stage& stage) {
+        return object_of({{"name", stage.name},
+                          {"kind", name_of(stage.kind)},
+                          {"weight_g", grams_of(stage.mass())},
+                          {"used_g", grams_of(stage.used)},
+                          {"ingredients", lines_json(stage.lines, overall)}});
+    });
 }
 
 // Text that is not UTF-8 (a file name, say) is shown with replacement characters.
@@ -189,11 +192,7 @@ Json stage_json(const StageWindow& stage) {
 }
 
 Json stages_json(const Windows& windows) {
-    Json stages = Json::array();
-    for (const StageWindow& stage : windows.stages) {
-        stages.push_back(stage_json(stage));
-    }
-    return stages;
+    return list_of(windows.stages, stage_json);
 }
 
 Json answer_json(const Answer& answer) {
@@ -211,19 +210,17 @@ Json answer_json(const Answer& answer) {
 }
 
 Json curve_json(const std::vector<CurvePoint>& curve) {
-    Json points = Json::array();
-    for (const CurvePoint& point : curve) {
-        points.push_back(object_of({{"time_h", hours_json(point.time)},
-                                    {"rise_low", rounded(point.rise_low.value(), 1e-4)},
-                                    {"rise_likely", rounded(point.rise_likely.value(), 1e-4)},
-                                    {"rise_high", rounded(point.rise_high.value(), 1e-4)},
-                                    {"ph", rounded(point.ph, 1e-3)},
-                                    {"acid_mmol_per_kg", rounded(point.acid_mmol_per_kg, 0.01)},
-                                    {"gas_dissolved", rounded(point.gas_dissolved.value(), 1e-4)},
-                                    {"surroundings_c", rounded(point.surroundings.in_celsius(), 0.01)},
-                                    {"dough_c", rounded(point.dough.in_celsius(), 0.01)}}));
-    }
-    return points;
+    return list_of(curve, [&](const CurvePoint& point) {
+        return object_of({{"time_h", hours_json(point.time)},
+                          {"rise_low", rounded(point.rise_low.value(), 1e-4)},
+                          {"rise_likely", rounded(point.rise_likely.value(), 1e-4)},
+                          {"rise_high", rounded(point.rise_high.value(), 1e-4)},
+                          {"ph", rounded(point.ph, 1e-3)},
+                          {"acid_mmol_per_kg", rounded(point.acid_mmol_per_kg, 0.01)},
+                          {"gas_dissolved", rounded(point.gas_dissolved.value(), 1e-4)},
+                          {"surroundings_c", rounded(point.surroundings.in_celsius(), 0.01)},
+                          {"dough_c", rounded(point.dough.in_celsius(), 0.01)}});
+    });
 }
 
 Json card_row_json(const CardRow& row) {
@@ -234,48 +231,39 @@ Json card_row_json(const CardRow& row) {
 }
 
 Json card_rows_json(const std::vector<CardRow>& rows) {
-    Json list = Json::array();
-    for (const CardRow& row : rows) {
-        list.push_back(card_row_json(row));
-    }
-    return list;
+    return list_of(rows, card_row_json);
 }
 
 Json card_columns_json(const Card& card) {
-    Json list = Json::array();
-    for (const CardColumn& column : card.columns) {
-        list.push_back(object_of({{"name", column.name},
-                                  {"when", column.when},
-                                  {"rows", card_rows_json(column.rows)},
-                                  {"total", card_row_json(column.total)},
-                                  {"below", card_rows_json(column.below)}}));
-    }
-    return list;
+    return list_of(card.columns, [&](const CardColumn& column) {
+        return object_of({{"name", column.name},
+                          {"when", column.when},
+                          {"rows", card_rows_json(column.rows)},
+                          {"total", card_row_json(column.total)},
+                          {"below", card_rows_json(column.below)}});
+    });
 }
 
 Json card_times_json(const Card& card) {
-    Json steps = Json::array();
-    for (const CardStep& step : card.steps) {
-        steps.push_back(object_of({{"name", step.name}, {"clock", step.clock}, {"detail", step.detail}}));
-    }
-    Json windows = Json::array();
-    for (const CardWindow& window : card.windows) {
-        windows.push_back(object_of({{"name", window.name},
-                                     {"likely", window.likely},
-                                     {"range", window.range},
-                                     {"clock", window.clock},
-                                     {"signs", window.signs},
-                                     {"past", window.past}}));
-    }
-    Json points = Json::array();
-    for (const CardCurvePoint& point : card.curve) {
-        points.push_back(object_of({{"hours", point.hours},
-                                    {"rise_low", point.rise_low},
-                                    {"rise_likely", point.rise_likely},
-                                    {"rise_high", point.rise_high},
-                                    {"dough", point.dough},
-                                    {"surroundings", point.surroundings}}));
-    }
+    Json steps = list_of(card.steps, [&](const CardStep& step) {
+        return object_of({{"name", step.name}, {"clock", step.clock}, {"detail", step.detail}});
+    });
+    Json windows = list_of(card.windows, [&](const CardWindow& window) {
+        return object_of({{"name", window.name},
+                          {"likely", window.likely},
+                          {"range", window.range},
+                          {"clock", window.clock},
+                          {"signs", window.signs},
+                          {"past", window.past}});
+    });
+    Json points = list_of(card.curve, [&](const CardCurvePoint& point) {
+        return object_of({{"hours", point.hours},
+                          {"rise_low", point.rise_low},
+                          {"rise_likely", point.rise_likely},
+                          {"rise_high", point.rise_high},
+                          {"dough", point.dough},
+                          {"surroundings", point.surroundings}});
+    });
     return object_of({{"steps", std::move(steps)},
                       {"windows", std::move(windows)},
                       {"temperature_unit", card.temperature_unit},
@@ -284,14 +272,12 @@ Json card_times_json(const Card& card) {
 }
 
 Json card_figures_json(const std::vector<CardFigure>& figures) {
-    Json list = Json::array();
-    for (const CardFigure& figure : figures) {
-        list.push_back(object_of({{"name", figure.name},
-                                  {"before", figure.before},
-                                  {"after", figure.after},
-                                  {"difference", figure.difference}}));
-    }
-    return list;
+    return list_of(figures, [&](const CardFigure& figure) {
+        return object_of({{"name", figure.name},
+                          {"before", figure.before},
+                          {"after", figure.after},
+                          {"difference", figure.difference}});
+    });
 }
 
 Json card_json(const Card& card) {
@@ -340,10 +326,7 @@ Json transcribed_json(const IngredientLine& line) {
 } // namespace
 
 std::string render_cards_json(std::span<const Card> cards, Paper paper) {
-    Json list = Json::array();
-    for (const Card& card : cards) {
-        list.push_back(card_json(card));
-    }
+    Json list = list_of(cards, card_json);
     return written(object_of({{"schema", "leavenwright/cards/1"},
                               {"paper", paper == Paper::letter ? "letter" : "a4"},
                               {"cards", std::move(list)}}));
@@ -393,14 +376,12 @@ Json answer_json(const WaterAnswer& answer, std::string_view friction_name, cons
 }
 
 Json parts_json(const WaterRequest& request) {
-    Json parts = Json::array();
-    for (const MixPart& part : request.weights->parts) {
-        parts.push_back(object_of({{"name", part.name},
-                                   {"weight_g", grams_of(part.mass)},
-                                   {"specific_heat_j_per_kg_k", ratio_of(part.specific_heat)},
-                                   {"at_c", celsius_of(temperature_of(part.kind, request.mix))}}));
-    }
-    return parts;
+    return list_of(request.weights->parts, [&](const MixPart& part) {
+        return object_of({{"name", part.name},
+                          {"weight_g", grams_of(part.mass)},
+                          {"specific_heat_j_per_kg_k", ratio_of(part.specific_heat)},
+                          {"at_c", celsius_of(temperature_of(part.kind, request.mix))}});
+    });
 }
 
 } // namespace
@@ -469,10 +450,7 @@ std::string render_comparison_json(const Comparison& comparison) {
     for (const ComparedMass& mass : comparison.masses) {
         quantities.push_back(mass_json(mass));
     }
-    Json yeast = Json::array();
-    for (const ComparedMass& mass : comparison.yeast) {
-        yeast.push_back(mass_json(mass));
-    }
+    Json yeast = list_of(comparison.yeast, mass_json);
     return written(object_of({{"schema", "leavenwright/comparison/1"},
                               {"unchanged", comparison.unchanged()},
                               {"differences", std::move(differences)},
@@ -493,20 +471,18 @@ std::string render_overall_json(const Formula& formula, const Overall& overall, 
 
 std::string render_conversion_json(const Conversion& conversion) {
     const Overall& after = conversion.overall_after;
-    Json removed = Json::array();
-    for (const Removed& item : conversion.removed) {
-        removed.push_back(object_of({{"ingredient", item.name},
-                                     {"weight_g", grams_of(item.mass)},
-                                     {"water_g", grams_of(item.water)}}));
-    }
-    Json balance = Json::array();
-    for (const BalanceRow& row : conversion.balance) {
-        balance.push_back(object_of({{"quantity", row.name},
-                                     {"before_g", grams_of(row.before)},
-                                     {"after_g", grams_of(row.after)},
-                                     {"difference_g", difference_of(row)},
-                                     {"meant", row.meant}}));
-    }
+    Json removed = list_of(conversion.removed, [&](const Removed& item) {
+        return object_of({{"ingredient", item.name},
+                          {"weight_g", grams_of(item.mass)},
+                          {"water_g", grams_of(item.water)}});
+    });
+    Json balance = list_of(conversion.balance, [&](const BalanceRow& row) {
+        return object_of({{"quantity", row.name},
+                          {"before_g", grams_of(row.before)},
+                          {"after_g", grams_of(row.after)},
+                          {"difference_g", difference_of(row)},
+                          {"meant", row.meant}});
+    });
     return written(object_of({{"schema", "leavenwright/conversion/1"},
                               {"name", conversion.after.name},
                               {"scaled_by", conversion.scaled_by},
@@ -553,10 +529,7 @@ std::string render_ripening_json(const LevainBuild& build, const Ripening& ripen
 }
 
 std::string render_transcription_json(const Transcription& transcription, const Diagnostics& findings) {
-    Json lines = Json::array();
-    for (const IngredientLine& line : transcription.lines) {
-        lines.push_back(transcribed_json(line));
-    }
+    Json lines = list_of(transcription.lines, transcribed_json);
     Json hydration = nullptr;
     if (transcription.hydration) {
         hydration = object_of({{"likely", ratio_of(transcription.hydration->likely)},
