@@ -82,7 +82,7 @@ Session::Session(const Options& options) : options_(options) {
         const SourceHandle source = read(path);
         const auto document = source ? read_document(source, diagnostics) : std::nullopt;
         if (document) {
-            pantry.add(read_pantry_file(*document, diagnostics).shelf);
+            pantry.add(read_pantry_file(*document, PantryOrigin::user, diagnostics).shelf);
         }
     }
 }

@@ -27,15 +27,29 @@ Sides sides_of(const Formula& formula, const std::vector<const Ingredient*>& cou
     return sides;
 }
 
-// Formulas with ingredients of their own have each their own pantry.
-bool is_same(const Line& left, const Line& right) {
-    return left.ingredient == right.ingredient ||
-           fold_name(left.ingredient->name) == fold_name(right.ingredient->name);
+// Formulas with ingredients of their own have each their own pantry, and each its spelling of a national
+// flour.
+bool is_same(const Ingredient& left, const Ingredient& right) {
+    const std::string name = fold_name(left.name);
+    return name == fold_name(right.name) ||
+           (left.is_flour() && !left.stand_in.empty() && left.stand_in == right.stand_in &&
+            std::any_of(right.also.begin(), right.also.end(),
+                        [&](std::string_view spelling) { return fold_name(spelling) == name; }));
 }
 
-Mass mass_like(const std::vector<Line>& lines, const Line& wanted) {
-    const auto found =
-        std::find_if(lines.begin(), lines.end(), [&](const Line& line) { return is_same(line, wanted); });
+// The mass of `wanted`, a line of `own`, among the lines of another formula: of the very ingredient, or of
+// one of its name that `own` does not have itself.
+Mass mass_like(const std::vector<Line>& lines, const Line& wanted, const std::vector<Line>& own) {
+    const auto has = [](const std::vector<Line>& list, const Ingredient* ingredient) {
+        return std::find_if(list.begin(), list.end(),
+                            [&](const Line& line) { return line.ingredient == ingredient; });
+    };
+    auto found = has(lines, wanted.ingredient);
+    if (found == lines.end()) {
+        found = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
+            return is_same(*line.ingredient, *wanted.ingredient) && has(own, line.ingredient) == own.end();
+        });
+    }
     return found == lines.end() ? kilograms(0.0) : found->mass;
 }
 
@@ -92,11 +106,11 @@ private:
     void for_each_line(Condition condition) {
         for (const Line& line : before_.whole.lines) {
             if (condition(line)) {
-                add(line.name, line.mass, mass_like(after_.whole.lines, line));
+                add(line.name, line.mass, mass_like(after_.whole.lines, line, before_.whole.lines));
             }
         }
         for (const Line& line : after_.whole.lines) {
-            if (condition(line) && mass_like(before_.whole.lines, line).value() == 0.0) {
+            if (condition(line) && mass_like(before_.whole.lines, line, after_.whole.lines).value() == 0.0) {
                 add(line.name, kilograms(0.0), line.mass);
             }
         }
@@ -104,10 +118,11 @@ private:
 
     void compare_yeast() {
         for (const Line& line : before_.yeast) {
-            result_.yeast.push_back({line.name, line.mass, mass_like(after_.yeast, line), false});
+            result_.yeast.push_back(
+                {line.name, line.mass, mass_like(after_.yeast, line, before_.yeast), false});
         }
         for (const Line& line : after_.yeast) {
-            if (mass_like(before_.yeast, line).value() == 0.0) {
+            if (mass_like(before_.yeast, line, after_.yeast).value() == 0.0) {
                 result_.yeast.push_back({line.name, kilograms(0.0), line.mass, false});
             }
         }

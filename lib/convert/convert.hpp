@@ -31,10 +31,10 @@ struct Levain {
     Mass mass() const { return flour + water; }
 };
 
-/// A quantity before and after; `meant` says why it moved where it was meant to.
 /// The row behind those of the flours.
 inline constexpr std::string_view total_flour_row = "total flour";
 
+/// A quantity before and after; `meant` says why it moved where it was meant to.
 struct BalanceRow {
     std::string name;
     Mass before;
@@ -56,11 +56,11 @@ struct Conversion {
     double scaled_by = 1.0; // to meet the dough weight that the formula promises
 };
 
-/// Converts. What does not fit is reported with the largest that does and a command that works;
-/// then nothing is returned. The formula is not changed.
 /// What a request names that the formula has not, for one that cannot be carried out for other faults.
 void check_names(const Formula& formula, const ConversionRequest& request, Diagnostics& diagnostics);
 
+/// Converts. What does not fit is reported with the largest that does and a command that works;
+/// then nothing is returned. The formula is not changed.
 std::optional<Conversion> convert(const Formula& formula, const ConversionRequest& request,
                                   Diagnostics& diagnostics);
 

@@ -86,7 +86,7 @@ std::string absent_flours(const OpenDough& dough, const ConversionRequest& reque
     std::vector<std::string_view> absent;
     for (const LevainFlour& flour : request.levain_flour) {
         if (request.keep_blend && !(flours.mass_of(*flour.ingredient).value() > 0.0)) {
-            absent.push_back(flour.ingredient->name);
+            absent.push_back(flour.name);
         }
     }
     return listed(absent);

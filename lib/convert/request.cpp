@@ -94,9 +94,10 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
     const std::size_t errors_before = diagnostics.error_count();
     for (const SourcedText& part : parts) {
         const std::size_t sign = part.text.find('%');
-        const bool is_share_first = sign != std::string_view::npos &&
-                                    sign + 1 < part.text.size() && // "50% rye"
-                                    part.text.find_first_not_of("0123456789. ") == sign;
+        const bool is_share_first = // "50% rye", but no name that begins so
+            sign != std::string_view::npos && sign + 1 < part.text.size() && part.text.back() != '%' &&
+            part.text.find_first_not_of("0123456789. ") == sign &&
+            pantry.find(part.text).ingredient == nullptr;
         const bool has_share = is_share_first || part.text.back() == '%';
         // The share is the first word or the last; a space may stand before its percent sign.
         const std::size_t digits = has_share ? part.text.find_last_not_of(" %") : std::string_view::npos;

@@ -5,6 +5,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <vector>
 
@@ -109,34 +110,113 @@ std::optional<SourcedText> glued_colon(const SourceHandle& source, std::size_t n
         .source = source, .span = {source->line_start(number) + colon, 1}, .text = line.substr(colon, 1)};
 }
 
-// The parser stops at its first fault, at the line of a slip or the one below. Slips of a hand that can be
-// seen in a line alone are reported wherever they stand, where one of them stopped it. Whether one did.
+// Lines of a text that a "|" or ">" behind a key opens, which holds whatever it likes.
+class BlockText {
+public:
+    bool holds(std::string_view line) {
+        const std::size_t indent = line.find_first_not_of(' ');
+        if (indent == std::string_view::npos || line[indent] == '\r') {
+            return is_open_;
+        }
+        is_open_ = is_open_ && indent > indent_;
+        if (is_open_) {
+            return true;
+        }
+        const std::size_t last = line.find_last_not_of(" \r");
+        const std::size_t mark = line.find_last_not_of("+-0123456789 \r", last);
+        is_open_ = mark != std::string_view::npos && mark > 1 && (line[mark] == '|' || line[mark] == '>') &&
+                   line.substr(0, mark).find_last_not_of(' ') != std::string_view::npos &&
+                   line[line.substr(0, mark).find_last_not_of(' ')] == ':';
+        indent_ = indent;
+        return false;
+    }
+
+private:
+    bool is_open_ = false;
+    std::size_t indent_ = 0; // of its key
+};
+
+bool is_empty(std::string_view line) {
+    const std::size_t begin = line.find_first_not_of(" \t\r");
+    return begin == std::string_view::npos || line[begin] == '#';
+}
+
+// A name with no colon behind it, and what to write: "water 300 g", "dough", "bread flour; 500 g".
+std::optional<std::string> with_colon(std::string_view line) {
+    constexpr std::string_view wide_colon = "\xEF\xBC\x9A";
+    std::string_view text = line.substr(0, line.find(" #"));
+    text.remove_prefix(std::min(text.find_first_not_of(' '), text.size()));
+    text = text.substr(0, text.find_last_not_of(" \r") + 1);
+    if (text.empty() || text.find(':') != std::string_view::npos ||
+        std::string_view("-{}[]\"'#").find(text.front()) != std::string_view::npos) {
+        return std::nullopt;
+    }
+    const std::size_t wide = text.find(wide_colon);
+    const std::size_t mark = std::min({text.find(';'), text.find('='), wide});
+    const std::size_t number = text.find_first_of("0123456789");
+    const std::size_t end = std::min(mark, number);
+    std::string_view name = text.substr(0, end);
+    name = name.substr(0, name.find_last_not_of(" ;=") + 1);
+    if (name.empty()) {
+        return std::nullopt;
+    }
+    constexpr auto keys_of_text =
+        std::to_array<std::string_view>({"name", "note", "kind", "class", "source"});
+    for (const std::string_view key : keys_of_text) { // "name Pier loaf"
+        if (end == std::string_view::npos && name.starts_with(std::string(key) + " ")) {
+            return std::string(key) + ":" + std::string(name.substr(key.size()));
+        }
+    }
+    std::string_view value = end == std::string_view::npos ? std::string_view() : text.substr(end);
+    value.remove_prefix(mark < number && end == wide ? wide_colon.size() : 0U);
+    value.remove_prefix(std::min(value.find_first_not_of(" ;="), value.size()));
+    return std::string(name) + ":" + (value.empty() ? "" : " " + std::string(value));
+}
+
+// Whether nothing but blank lines and comments stands between two lines.
+bool is_last_before(const SourceHandle& source, std::size_t number, std::size_t at) {
+    for (std::size_t between = number + 1; between < at; ++between) {
+        if (!is_empty(source->line(between))) {
+            return false;
+        }
+    }
+    return true;
+}
+
+// The parser stops at its first fault, at the line of a slip or one below. Slips of a hand that can be seen
+// in a line alone are reported wherever they stand, where one of them stopped it. Whether one did.
 bool report_slips(const SourceHandle& source, std::size_t offset, Diagnostics& diagnostics) {
     constexpr std::size_t most = 20;
     const std::size_t at = source->position(offset).line;
     struct Slip {
         SourcedText place;
         std::string_view message;
-        std::string_view hint;
+        std::string hint;
     };
     std::vector<Slip> slips;
     bool is_cause = false;
+    BlockText block;
     for (std::size_t number = 1; number <= source->line_count() && slips.size() < most; ++number) {
         const SourcedText line = whole_line(source, source->line_start(number));
+        if (block.holds(line.text) || is_empty(line.text)) {
+            continue;
+        }
         const std::string_view indent =
             line.text.substr(0, std::min(line.text.find_first_not_of(" \t"), line.text.size()));
-        const auto glued = glued_colon(source, number);
-        const bool has_tab = indent.size() < line.text.size() && indent.find('\t') != std::string_view::npos;
-        if (has_tab) {
+        const bool is_near = number == at || (number < at && is_last_before(source, number, at));
+        const std::size_t slips_before = slips.size();
+        if (indent.find('\t') != std::string_view::npos) {
             slips.push_back({line, "this line is set in with a tab", "use spaces"});
-        } else if (glued) {
+        } else if (const auto glued = glued_colon(source, number)) {
             slips.push_back({*glued, "a space is missing behind this colon",
                              "write the name, a colon, a space, the value"});
+        } else if (const auto mended = is_near ? with_colon(line.text) : std::nullopt) {
+            slips.push_back({line, "a colon is missing behind the name on this line", "write: " + *mended});
         }
-        is_cause = is_cause || ((has_tab || glued) && number <= at && number + 1 >= at);
+        is_cause = is_cause || (is_near && slips.size() > slips_before);
     }
     for (const Slip& slip : is_cause ? slips : std::vector<Slip>()) {
-        diagnostics.error(Code::yaml_syntax, slip.place, std::string(slip.message), std::string(slip.hint));
+        diagnostics.error(Code::yaml_syntax, slip.place, std::string(slip.message), slip.hint);
     }
     return is_cause;
 }
@@ -144,20 +224,23 @@ bool report_slips(const SourceHandle& source, std::size_t offset, Diagnostics& d
 // "   water: 300 g" below "  bread flour: 500 g": set in further than a key whose value is on its line.
 bool report_indent(const SourceHandle& source, std::size_t offset, Diagnostics& diagnostics) {
     const std::size_t at = source->position(offset).line;
-    const auto indent_of = [&](std::size_t number) { return source->line(number).find_first_not_of(' '); };
     const std::string_view line = source->line(at);
     const std::size_t colon = line.find(": ");
     std::size_t above = at;
-    while (above > 1 && indent_of(--above) == std::string_view::npos) {
+    while (above > 1 && is_empty(source->line(--above))) {
     }
     const bool is_one =
         colon != std::string_view::npos && line.find(": ", colon + 1) == std::string_view::npos;
-    if (!is_one || above == at || indent_of(at) <= indent_of(above)) {
+    const std::size_t own = line.find_first_not_of(' ');
+    const std::size_t wanted =
+        std::min(source->line(above).find_first_not_of(' '), source->line(above).size());
+    if (!is_one || above == at || own <= wanted) {
         return false;
     }
     diagnostics.error(Code::yaml_syntax, whole_line(source, source->line_start(at)),
                       "this line is set in further than the one above it",
-                      fmt::format("set it in by {} spaces, as that one is", indent_of(above)));
+                      wanted == 0 ? std::string("begin it at the margin, as that one does")
+                                  : fmt::format("set it in by {} spaces, as that one is", wanted));
     return true;
 }
 
@@ -174,7 +257,8 @@ void report_syntax(std::string_view message, const SourceHandle& source, std::si
     const SourcedText line = whole_line(source, offset);
     const std::size_t column = std::min(offset, line.span.offset + line.span.length) - line.span.offset;
     const SourcedText place = column < line.text.size() ? line.part(column, line.text.size()) : line;
-    const bool is_second_colon = message.find("illegal map value") != std::string_view::npos;
+    const bool is_second_colon = message.find("illegal map value") != std::string_view::npos ||
+                                 message.find("end of map not found") != std::string_view::npos;
     if (report_slips(source, offset, diagnostics) ||
         (is_second_colon && report_indent(source, offset, diagnostics))) {
         return;

@@ -286,7 +286,8 @@ private:
             if (entry.key.text == key.text && key.kind == Node::Kind::text) {
                 diagnostics_
                     .error(Code::key_duplicate, place_of(key.span), in_quotes(key.text) + " is given twice",
-                           "keep one of the two, or add their amounts up")
+                           open_.size() > 1 ? "keep one of the two, or add their amounts up"
+                                            : "keep one of the two")
                     .notes.push_back({.message = "first given", .span = entry.key.span});
                 parent.is_twice = true;
                 ++twice_;
@@ -350,7 +351,7 @@ std::optional<Document> read_document(const SourceHandle& source, Diagnostics& d
     Document document{.source = source, .root = builder.take_root(), .has_twice = builder.twice() > 0};
     if (document.root.kind == Node::Kind::empty) {
         diagnostics.error(Code::file_empty, beginning, "the file holds nothing to read",
-                          "begin with: formula: 1");
+                          "begin with: formula: 1, or in a pantry file with: pantry: 1");
     } else if (document.root.kind != Node::Kind::map) {
         SourcedText place = whole_line(source, document.root.span.offset);
         const bool lacks_space =

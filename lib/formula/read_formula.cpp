@@ -286,6 +286,12 @@ private:
         NamesOnce names;
         for (const Node::Entry* line : reader.rest()) {
             names.add(line->key, document_, diagnostics_);
+            if (!is_preferment_list && is_size_of_preferment(fold_name(line->key.text))) {
+                diagnostics_.error(Code::key_unknown, document_.place(line->key),
+                                   in_quotes(line->key.text) + " is a key of preferments; a soaker has none",
+                                   "take it out, or move the stage to 'preferments:'");
+                continue;
+            }
             if (auto read = lines_.read(*line, &stage)) {
                 stage.lines.push_back(*std::move(read));
             }
@@ -302,6 +308,10 @@ private:
         }
         stage.is_whole = diagnostics_.error_count() == errors_before;
         written_.stages.push_back(std::move(stage));
+    }
+
+    static bool is_size_of_preferment(std::string_view folded) {
+        return folded == "prefermented flour" || folded == "weight" || folded == "culture hydration";
     }
 
     StageKind read_kind(MapReader& reader, std::string_view name, bool is_preferment_list) {

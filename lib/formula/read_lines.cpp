@@ -5,7 +5,9 @@
 #include "pantry/resolve_ingredient.hpp"
 #include "source/unicode.hpp"
 
+#include <algorithm>
 #include <array>
+#include <iterator>
 #include <span>
 #include <vector>
 
@@ -25,11 +27,20 @@ SourcedText place_of_word(const WrittenLine& line, const Count& count) {
     return line.place.part(at, count.word.size());
 }
 
-// "T65" is "farine T65": names of one flour with one reason are spellings of it (pantry.yaml).
+// The number of a national type: "65" of "farine T65", "00" of "tipo 00".
+std::string type_of(std::string_view name) {
+    std::string digits;
+    std::copy_if(name.begin(), name.end(), std::back_inserter(digits),
+                 [](char byte) { return byte >= '0' && byte <= '9'; });
+    return digits;
+}
+
+// "T65" is "farine T65": names of one type with one reason are spellings of it.
 std::vector<std::string_view> spellings_of(const NearestName& name, const Ingredient& ingredient) {
     std::vector<std::string_view> spellings;
+    const std::string type = type_of(name.name);
     for (const NearestName& other : ingredient.nearest_for) {
-        if (other.why == name.why) {
+        if (!type.empty() && other.why == name.why && type_of(other.name) == type) {
             spellings.push_back(other.name);
         }
     }

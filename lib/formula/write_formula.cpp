@@ -72,13 +72,15 @@ private:
                 return written->name == ingredient.name || is_spelling_of(*written, ingredient);
             });
         };
-        const auto add_foreign = [&](const std::vector<Line>& lines) {
-            for (const Line& line : lines) {
-                if (is_foreign(*line.ingredient) && !is_written(*line.ingredient)) {
-                    ingredients.push_back(line.ingredient);
-                }
+        const auto add = [&](const Ingredient* ingredient) {
+            if (is_foreign(*ingredient) && !is_written(*ingredient)) {
+                ingredients.push_back(ingredient);
             }
         };
+        const auto add_foreign = [&](const std::vector<Line>& lines) {
+            std::for_each(lines.begin(), lines.end(), [&](const Line& line) { add(line.ingredient); });
+        };
+        std::for_each(formula.count_as_water.begin(), formula.count_as_water.end(), add);
         add_foreign(formula.dough);
         for (const Stage& stage : formula.stages) {
             add_foreign(stage.lines);

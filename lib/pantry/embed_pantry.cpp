@@ -177,7 +177,8 @@ int embed(const char* from, const char* to) {
     const auto source = std::make_shared<SourceText>(from, text.str());
     Diagnostics diagnostics;
     const auto document = read_document(source, diagnostics);
-    const PantryFile file = document ? read_pantry_file(*document, diagnostics) : PantryFile{};
+    const PantryFile file =
+        document ? read_pantry_file(*document, PantryOrigin::built_in, diagnostics) : PantryFile{};
     std::cerr << render_diagnostics(diagnostics, {});
     if (!document || !diagnostics.empty()) {
         return 1;

@@ -20,6 +20,14 @@ void Pantry::add(std::shared_ptr<const PantryShelf> shelf) {
     shelves_.push_back(std::move(shelf));
 }
 
+bool Pantry::is_faulty(std::string_view name) const {
+    const std::string folded = fold_name(name);
+    return std::any_of(shelves_.begin(), shelves_.end(), [&](const auto& shelf) {
+        return std::any_of(shelf->faulty().begin(), shelf->faulty().end(),
+                           [&](const std::string& faulty) { return fold_name(faulty) == folded; });
+    });
+}
+
 PantryMatch Pantry::find_folded(std::string_view folded) const {
     const auto added = added_names_.find(folded);
     if (added != added_names_.end()) {
@@ -116,7 +124,9 @@ std::vector<std::string_view> Pantry::near_misses(std::string_view name) const {
         std::erase_if(candidates, [&](const Candidate& candidate) { return candidate.rank > best; });
     }
     for (const Candidate& candidate : candidates) {
-        const bool is_new = std::find(names.begin(), names.end(), candidate.shown) == names.end();
+        const bool is_new = std::none_of(names.begin(), names.end(), [&](std::string_view shown) {
+            return fold_name(shown) == fold_name(candidate.shown);
+        });
         if (is_new && names.size() < most) {
             names.push_back(candidate.shown);
         }

@@ -66,8 +66,11 @@ public:
         return pieces_.emplace_back(std::move(list));
     }
     const Ingredient& keep(const Ingredient& ingredient) { return ingredients_.emplace_back(ingredient); }
+    /// A name whose ingredient was read with a fault, and is left out.
+    void note_faulty(std::string_view name) { faulty_.emplace_back(name); }
 
     const std::deque<Ingredient>& ingredients() const { return ingredients_; }
+    const std::vector<std::string>& faulty() const { return faulty_; }
 
 private:
     std::deque<std::string> texts_;
@@ -76,6 +79,7 @@ private:
     std::deque<std::vector<MeasuredVolume>> volumes_;
     std::deque<std::vector<PieceWeight>> pieces_;
     std::deque<Ingredient> ingredients_;
+    std::vector<std::string> faulty_;
 };
 
 class Pantry {
@@ -89,6 +93,8 @@ public:
     PantryMatch find(std::string_view name) const;
     /// The meanings of a name that stands for several things; empty if it does not.
     std::span<const std::string_view> meanings_of(std::string_view name) const;
+    /// Whether a name's ingredient was left out for a fault in it, which was reported where it stands.
+    bool is_faulty(std::string_view name) const;
     /// Up to three names that were probably meant.
     std::vector<std::string_view> near_misses(std::string_view name) const;
 

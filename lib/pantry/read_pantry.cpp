@@ -4,6 +4,7 @@
 #include "document/map_reader.hpp"
 #include "quantity/number.hpp"
 #include "quantity/read_quantity.hpp"
+#include "quantity/units.hpp"
 #include "source/unicode.hpp"
 
 #include <fmt/core.h>
@@ -64,6 +65,10 @@ public:
         if (const auto text = reader.take_amount("volume uncertainty")) {
             if (const auto value = read_percentage(*text, diagnostics_)) {
                 ingredient.volume_uncertainty = Fraction(value->value());
+                if (value->value() > 1.0) {
+                    diagnostics_.error(Code::amount_too_large, *text, "a volume is not as uncertain as that",
+                                       "write how far a cup of it may be off: 10%");
+                }
             }
         } else {
             ingredient.volume_uncertainty = usual_volume_uncertainty(ingredient.ingredient_class);
@@ -76,6 +81,14 @@ public:
         claim_names(entry, ingredient);
         if (diagnostics_.error_count() == errors_before) {
             shelf_.keep(ingredient);
+            return;
+        }
+        shelf_.note_faulty(ingredient.name);
+        for (const std::string_view name : ingredient.also) {
+            shelf_.note_faulty(name);
+        }
+        for (const NearestName& nearest : ingredient.nearest_for) {
+            shelf_.note_faulty(nearest.name);
         }
     }
 
@@ -188,12 +201,27 @@ private:
         const double sum =
             c.water.value() + c.protein.value() + c.fat.value() + c.carbohydrate.value() + c.ash.value();
         constexpr double slack = 0.02; // tables round each figure, and some are by difference
+        const bool has_more = c.fibre.value() > c.carbohydrate.value() + slack ||
+                              c.sugars.value() > c.carbohydrate.value() + slack;
+        if (has_more) {
+            diagnostics_.error(Code::composition_impossible, document_.place(name),
+                               in_quotes(name.text) + " has more fibre or sugars than carbohydrate",
+                               "carbohydrate is all of it, fibre and sugars too");
+        }
         if (sum > 1.0 + slack) {
             diagnostics_.error(
                 Code::composition_impossible, document_.place(name),
                 fmt::format("the parts of {} add up to {:.1f} g of 100 g", in_quotes(name.text), sum * 100.0),
                 "check water, protein, fat, carbohydrate and ash");
         }
+    }
+
+    // Between puffed grain and syrup, with room on both sides.
+    static bool is_possible(Mass mass, Volume volume) {
+        constexpr double lightest = 0.01; // kg/l
+        constexpr double heaviest = 5.0;
+        const double density = mass.value() / (volume / litres(1.0)).value();
+        return density > lightest && density < heaviest;
     }
 
     std::span<const MeasuredVolume> read_volumes(MapReader& reader) {
@@ -233,6 +261,10 @@ private:
             if (volume && !std::holds_alternative<Volume>(*volume)) {
                 diagnostics_.error(Code::unit_unfit, document_.place(weighed.key),
                                    in_quotes(weighed.key.text) + " is not a volume", std::string(example));
+            } else if (volume && mass && !is_possible(*mass, std::get<Volume>(*volume))) {
+                diagnostics_.error(Code::amount_too_large, *text,
+                                   "nothing of a kitchen weighs that in " + in_quotes(weighed.key.text),
+                                   "check the weight and its unit");
             } else if (volume && mass) {
                 measured.measure = shelf_.keep(weighed.key.text);
                 measured.volume = std::get<Volume>(*volume);
@@ -268,7 +300,11 @@ private:
             const std::string word = fold_name(entry.key.text);
             const bool is_known = std::any_of(pieces.begin(), pieces.end(),
                                               [&](const PieceWeight& known) { return known.word == word; });
-            if (is_known) {
+            if (word == "all" || find_unit(word) != nullptr) {
+                diagnostics_.error(Code::name_taken, document_.place(entry.key),
+                                   in_quotes(entry.key.text) + " is a word of amounts already",
+                                   "give the piece a name of its own: large, loaf, packet");
+            } else if (is_known) {
                 diagnostics_.error(Code::key_duplicate, document_.place(entry.key),
                                    in_quotes(entry.key.text) + " is given twice",
                                    "capitals do not matter; keep one of the two");
@@ -330,7 +366,7 @@ std::shared_ptr<const PantryShelf> read_ingredients(const Document& document, co
     return shelf;
 }
 
-PantryFile read_pantry_file(const Document& document, Diagnostics& diagnostics) {
+PantryFile read_pantry_file(const Document& document, PantryOrigin origin, Diagnostics& diagnostics) {
     PantryFile file{.shelf = std::make_shared<PantryShelf>(), .ambiguous = {}, .sources = {}};
     MapReader reader(document, document.root, "a pantry file", diagnostics);
     reader.require("pantry", "pantry: 1");
@@ -342,7 +378,8 @@ PantryFile read_pantry_file(const Document& document, Diagnostics& diagnostics) 
     if (const Node* ingredients = reader.require("ingredients", "ingredients: ...")) {
         file.shelf = read_ingredients(document, *ingredients, diagnostics);
     }
-    if (const Node* ambiguous = reader.take("ambiguous"); ambiguous != nullptr) {
+    const bool is_built_in = origin == PantryOrigin::built_in;
+    if (const Node* ambiguous = is_built_in ? reader.take("ambiguous") : nullptr; ambiguous != nullptr) {
         MapReader names(document, *ambiguous, "ambiguous names", diagnostics);
         for (const Node::Entry& entry : ambiguous->entries) {
             std::vector<std::string> meanings;
@@ -352,7 +389,7 @@ PantryFile read_pantry_file(const Document& document, Diagnostics& diagnostics) 
             file.ambiguous.emplace_back(entry.key.text, std::move(meanings));
         }
     }
-    if (const Node* sources = reader.take("sources"); sources != nullptr) {
+    if (const Node* sources = is_built_in ? reader.take("sources") : nullptr; sources != nullptr) {
         for (const Node::Entry& entry : sources->entries) {
             if (const auto text = text_of(document, entry.key, entry.value, diagnostics)) {
                 file.sources.emplace_back(entry.key.text, std::string(text->text));

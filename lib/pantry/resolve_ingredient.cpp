@@ -19,6 +19,9 @@ const Ingredient* resolve_ingredient(const SourcedText& name, const Pantry& pant
         }
         return match.ingredient;
     }
+    if (pantry.is_faulty(name.text)) { // one fault says it
+        return nullptr;
+    }
     const auto meanings = pantry.meanings_of(name.text);
     if (!meanings.empty()) {
         diagnostics.error(Code::ingredient_ambiguous, name, in_quotes(name.text) + " may be several things",

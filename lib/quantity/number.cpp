@@ -197,6 +197,9 @@ std::optional<ReadNumber> read_number(const SourcedText& place, Diagnostics& dia
         const std::size_t whole = length + number_like_length(rest);
         std::string with_point(text.substr(0, whole));
         with_point[length] = '.';
+        if (const std::size_t thousands = with_point.find('.'); thousands < length) { // "1.000,5"
+            with_point.erase(thousands, 1);
+        }
         std::string without(text.substr(0, whole));
         without.erase(length, 1);
         const bool may_be_thousands = whole == length + 4;

@@ -184,6 +184,13 @@ std::optional<double> read_sum(const SourcedText& place, Piece piece, Diagnostic
                               "give one amount");
             return std::nullopt;
         }
+        if (!(next->unit->factor <= piece.unit->factor)) { // "20 g 1 kg"
+            diagnostics.error(Code::unit_unfit, next->words,
+                              in_quotes(next->words.text) + " is a larger unit than " +
+                                  in_quotes(piece.words.text) + " before it",
+                              "give one amount; parts go from large to small: 5 lb 4 oz");
+            return std::nullopt;
+        }
         sum += next->value;
         piece = *next;
         at = end_of(piece, place);
