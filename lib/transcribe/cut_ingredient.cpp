@@ -93,7 +93,9 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
         }
         const NameMatch first = match_name(std::span<const LineToken>(name).first(at), pantry);
         const bool is_plain_first = // currants and sultanas are figured as raisins both
-            first.ingredient != second.ingredient || (name[at].is(",") && first.key != second.key);
+            first.ingredient != second.ingredient ||
+            (name[at].is(",") && first.key != second.key && split.amount &&
+             split.amount->measure.kind == amount->measure.kind && !amount->measure.is_piece());
         const bool is_second = second.ingredient != nullptr || !second.meanings.empty();
         if (is_second && is_plain_first && split.amount) {
             std::vector<LineToken> rest(tail.begin(), tail.end());

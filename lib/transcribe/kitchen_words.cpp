@@ -194,7 +194,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
     {"topping",
      "topping|toppings|top|tops|bottom|cross|crosses|paste|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
-     "serve|icing|ice|frosting|frost|streusel|crumb|crumbs|crumble|sauce|syrup|drizzling|drizzle|belag|"
+     "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle|belag|"
      "bestreuen|"
      "copertura|"
      "cobertura"},

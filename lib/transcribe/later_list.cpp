@@ -74,7 +74,11 @@ std::string_view role_of_lead(std::string_view line_above) {
     std::string_view role;
     for (const LineToken& token : line_tokens(text.substr(stop == std::string_view::npos ? 0 : stop + 2))) {
         const AsideAct act = aside_act(token.folded);
-        role = act.role.empty() || act.is_participle ? role : act.role;
+        if (!act.role.empty() && !act.is_participle) {
+            role = act.role;
+        } else if (is_mixing_verb(token.folded)) { // "coat your hands and mix in:"
+            role = {};
+        }
     }
     return role;
 }

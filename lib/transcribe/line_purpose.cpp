@@ -20,6 +20,9 @@ LineToken word(std::string_view text) {
 // The part that the words behind a comma name, where they name nothing else: "grated zest only".
 std::optional<LineToken> part_of(std::span<const LineToken> words) {
     std::optional<LineToken> part;
+    if (words.size() == 1 && words.front().is("peel")) { // "4 carrots, peel"
+        return part;
+    }
     for (const LineToken& token : words) {
         const bool is_part = token.is_any({"zest", "rind", "peel", "juice", "zested", "juiced"});
         if (is_part && !part) {
@@ -144,6 +147,9 @@ void take_upper_end(KitchenAmount& amount, Tokens& tokens) {
         const bool is_more = end < tokens.size() && tokens[end].is_any({"more", "extra", "additional"});
         end += is_more ? 1U : 0U;
         const bool is_bare = upper->measure.is_piece() && upper->measure.name.empty();
+        if (is_to && is_bare) { // "to 110 F"
+            continue;
+        }
         const double number = is_bare ? upper->most : amount.in_same(*upper);
         const double most = number + (is_more || is_plus ? amount.most : 0.0);
         if (!(number > 0.0) || !(most > amount.most) || most > widest * amount.most) {

@@ -100,11 +100,6 @@ std::size_t bullet_length(std::string_view line) {
     if (line.starts_with(':')) { // below ";Dough" in a wiki
         return 1;
     }
-    if (line.starts_with("o ") && line.size() > 2 && // a ring that was typed; "o" is "or" as well
-        (is_digit(line[2]) || static_cast<unsigned char>(line[2]) == 0xC2U ||
-         line.substr(2).starts_with("pinch"))) {
-        return 1;
-    }
     for (const std::string_view box : {"[ ]", "[x]", "[X]", "[]"}) {
         if (line.starts_with(box)) {
             return box.size();

@@ -60,6 +60,18 @@ bool names_several(const SourcedText& line, const Pantry& pantry) {
                          [](const RecipeLine& item) { return item.has_amount; }) >= fewest;
 }
 
+bool has_typed_rings(const SourceText& source) {
+    constexpr int fewest = 3;
+    constexpr std::size_t most_lines = 400;
+    int rings = 0;
+    for (std::size_t number = 1; number <= std::min(source.line_count(), most_lines); ++number) {
+        std::string_view line = source.line(number);
+        line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
+        rings += line.starts_with("o ") ? 1 : 0;
+    }
+    return rings >= fewest;
+}
+
 bool has_list_beside_quote(const SourceText& source, const Pantry& pantry) {
     constexpr std::size_t enough = 4;
     constexpr std::size_t most_lines = 400;

@@ -34,4 +34,8 @@ bool has_list_beside_quote(const SourceText& source, const Pantry& pantry);
 
 bool is_ended_by_colon(std::string_view text);
 
+/// Whether a list has typed rings for bullets, "o 300 g flour": in three lines at least, as one "o" may be
+/// "or".
+bool has_typed_rings(const SourceText& source);
+
 } // namespace leavenwright

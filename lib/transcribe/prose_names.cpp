@@ -60,7 +60,8 @@ std::string_view ProseNames::text_of(std::size_t begin, std::size_t end) const {
 
 // "hot rolls", "a top": behind an article a verb is none.
 bool ProseNames::is_noun(std::size_t at) const {
-    return at > 0 && is_one_of("the|a|an|of|on|its|this|sweet|sour|thick|thin|rich", word(at - 1));
+    return at > 0 &&
+           is_one_of("the|a|an|of|on|its|this|each|every|per|sweet|sour|thick|thin|rich", word(at - 1));
 }
 
 // Where the words of an item that begins at `at` end: at a verb, or where it grows too long.

@@ -78,7 +78,8 @@ void ProseRoles::read_verb(std::size_t at) {
         names_.named(0, names_.size()) != nullptr) { // "6 oz. of currants, warm milk"
         return;
     }
-    const AsideAct act = aside_act(verb);
+    const AsideAct act =
+        is_one_of("roll|rolled|toss|coat", verb) && !is_rolled_in_sugar(at) ? AsideAct() : aside_act(verb);
     if (!act.role.empty() && (!act.is_participle || names_.word(at + 1) == "with")) {
         pending_ = act;
         if (act.is_direct && !is_one_of("in|into", names_.word(at + 1))) {
@@ -88,8 +89,7 @@ void ProseRoles::read_verb(std::size_t at) {
         is_behind_verb_ = true;
     } else if (verb == "rub" && has_surface(at)) { // "rub the pans with lard"
         pending_ = {.role = "greasing", .joints = "with"};
-    } else if (verb == "rub" && is_one_of("each|it|them", names_.word(at + 1)) &&
-               names_.word(at + 2) == "with") {
+    } else if (verb == "rub" && names_.word(at + 1) == "each" && names_.word(at + 2) == "with") {
         pending_ = {.role = "brushing", .joints = "with"};
     } else if (is_one_of("rub|wet|moisten", verb) &&
                is_one_of("top|tops|crust|crusts|loaf|loaves|buns|rolls|over",
@@ -97,7 +97,8 @@ void ProseRoles::read_verb(std::size_t at) {
         pending_ = {.role = "brushing", .joints = "with"};
     } else if (verb == "allow" && may_begin_amount(names_.word(at + 1))) {
         return; // "to 2 lbs. of flour allow 1/2 lb. of sugar" lists
-    } else if (verb == "go" && names_.word(at + 1) == "over") { // "the tops with the white of an egg"
+    } else if (verb == "go" && names_.word(at + 1) == "over" && // "the tops with the white of an egg"
+               is_one_of("top|tops|loaf|loaves|buns|rolls|cakes|rusks|crust", names_.word(at + 3))) {
         pending_ = {.role = "brushing", .joints = "with"};
     } else if (verb == "sift" && (names_.word(at + 1) == "on" || is_strewn_behind(at))) {
         role_ = "topping";
@@ -123,10 +124,27 @@ void ProseRoles::pass_item(bool is_bare) {
     is_behind_name_ = is_bare;
 }
 
+// "roll while warm in powdered sugar"; butter that is rolled in goes into the dough.
+bool ProseRoles::is_rolled_in_sugar(std::size_t at) const {
+    constexpr std::size_t near = 8;
+    bool is_behind_in = false;
+    for (std::size_t next = at + 1; next < std::min(at + near, names_.size()); ++next) {
+        if (is_behind_in &&
+            is_one_of("sugar|cinnamon|seeds|seed|crumbs|coconut|cornmeal|meal|nuts", names_.word(next))) {
+            return true;
+        }
+        is_behind_in = is_behind_in || names_.word(next) == "in";
+    }
+    return false;
+}
+
 // "sift a little cinnamon upon them"
 bool ProseRoles::is_strewn_behind(std::size_t at) const {
     constexpr std::size_t near = 7;
-    for (std::size_t next = at + 2; next < std::min(at + near, names_.size()); ++next) {
+    for (std::size_t next = at + 1; next < std::min(at + near, names_.size()); ++next) {
+        if (names_.word(next) == "flour") { // which is sifted over what it goes into
+            return false;
+        }
         if (is_one_of("on|upon|over", names_.word(next)) &&
             is_one_of("them|it|the|each|top|tops", names_.word(next + 1))) {
             return names_.word(next + 1) != "the" ||

@@ -32,6 +32,7 @@ public:
 private:
     bool is_label() const;
     std::string role_of_opening() const;
+    bool is_rolled_in_sugar(std::size_t at) const;
     bool is_strewn_behind(std::size_t at) const;
     bool has_surface(std::size_t at) const;
     bool is_fat_behind(std::size_t at) const;

@@ -38,7 +38,8 @@ public:
         recipe_.name = front.title;
         recipe_.yield = front.yield;
         is_quote_left_ = has_list_beside_quote(*source_, pantry_);
-        const std::size_t page_begin = length_of_page_head(*source_);
+        const bool has_rings = has_typed_rings(*source_);
+        const std::size_t page_begin = length_of_page_head(*source_, pantry_);
         for (std::size_t number = front.line_count + 1; number <= source_->line_count(); ++number) {
             const std::string_view line = without_page_marks(source_->line(number));
             const std::size_t begin = line.find_first_not_of(" \t");
@@ -53,6 +54,7 @@ public:
                 continue;
             }
             const std::size_t end = line.find_last_not_of(" \t\r");
+            const std::size_t ring = has_rings && line.substr(begin).starts_with("o ") ? 2 : 0;
             const SourcedText whole{
                 .source = source_, .span = {source_->line_start(number), line.size()}, .text = line};
             cursor_.move_to(number);
@@ -69,7 +71,7 @@ public:
                 break;
             }
             if (!is_rule(line) && !is_table_head && !is_read) {
-                take(whole.part(begin, end - begin + 1));
+                take(whole.part(begin + ring, end - begin - ring + 1));
             }
             blank_before_ = false;
         }
@@ -100,7 +102,8 @@ private:
             return false;
         }
         const std::string_view head = source_->line(cursor_.number());
-        if (head.find('\t') != std::string_view::npos && frame_line(head).kind != FrameLine::Kind::none) {
+        const auto tabs = std::count(head.begin(), head.end(), '\t');
+        if (tabs == 1 && frame_line(head).kind != FrameLine::Kind::none) {
             return false; // "Yield   2 loaves" in a page's box
         }
         auto table = read_table(source_, cursor_.number());
@@ -207,7 +210,8 @@ private:
             !is_list_block(*source_, cursor_.number(), pantry_)) {
             return false;
         }
-        const std::string_view apart = role_of_lead(cursor_.words_above());
+        const bool has_flour = end_of_list_with_flour(*source_, cursor_.number(), pantry_) > 0;
+        const std::string_view apart = has_flour ? std::string_view() : role_of_lead(cursor_.words_above());
         if (apart.empty() && whole_dough_.is_in(recipe_.lines)) {
             recipe_.is_list_left = true;
             return false;
@@ -456,10 +460,8 @@ private:
         // is another recipe
         const bool is_in_directions = part_ == RecipePart::directions;
         const bool is_other_dough = is_in_directions && role == "dough" && whole_dough_.is_in(recipe_.lines);
-        constexpr std::size_t most_words = 3;
-        if (!role && part_ == RecipePart::ingredients && is_ended_by_colon(line.text) &&
-            !recipe_.lines.empty() && count_words(title) <= most_words && !names_ingredient(title, pantry_)) {
-            return true; // "Also:"
+        if (!role && part_ == RecipePart::ingredients && is_ended_by_colon(line.text) && joins_items(title)) {
+            return true;
         }
         if (!role || is_title || is_other_dough ||
             (is_in_directions && !begins_list(first_cell(cursor_.next_words()), pantry_))) {
@@ -472,6 +474,12 @@ private:
         part_ = RecipePart::ingredients;
         list_.begin_below_heading(*role, says_role);
         return true;
+    }
+
+    // "Also:", between items of one list
+    static bool joins_items(std::string_view title) {
+        return title == "also" || title == "and" || title == "plus" || title == "and also" ||
+               title == "you also need";
     }
 
     // "* Sponge" over "  * 75 g flour"; "Dry" over items that are set in
@@ -494,7 +502,8 @@ private:
                               title.find("mixture") != std::string::npos || title.ends_with(" wet") ||
                               title.ends_with(" dry");
         const std::string_view what = behind_for_the(title);
-        const bool is_group = !text.starts_with('#') || whole_dough_.is_in(recipe_.lines); // below a dough
+        const bool is_one = title.starts_with("for a ") || title.starts_with("for an "); // "for a margherita"
+        const bool is_group = is_one ? whole_dough_.is_in(recipe_.lines) : !text.starts_with('#');
         return !what.empty() && is_group && !is_mixed ? std::string(what) : list_.role();
     }
 
@@ -588,19 +597,19 @@ private:
         }
         const bool is_paragraph =
             blank_before_ && !is_item(line.text, pantry_); // directions without a heading
-        constexpr std::size_t most_words = 8;              // of an unknown name
-        const bool is_remark = is_paragraph && !recipe_.lines.empty() &&
-                               (line.text.ends_with('.') || count_words(line.text) > most_words) &&
-                               !has_digit(line.text) && !is_ingredient_line(line.text, pantry_) &&
-                               !names_ingredient(line.text, pantry_); // "All in grams."
+        const bool is_remark =
+            is_paragraph && !recipe_.lines.empty() &&
+            (line.text.ends_with('.') || line.text.starts_with("I'll ") || line.text.starts_with("I ")) &&
+            !has_digit(line.text) && !is_ingredient_line(line.text, pantry_) &&
+            !names_ingredient(line.text, pantry_); // "All in grams."
         if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
-            (is_sentence(line.text) && (!has_heading_ || is_paragraph))) {
+            (is_sentence(line.text) && (!has_heading_ || is_paragraph) && !is_numbered_item(line.text))) {
             list_.flush_columns();
             // "In the morning, remove the potatoes and add", over what is added
             const bool is_amid = is_item(cursor_.next_line(), pantry_) &&
                                  (!blank_before_ || line.text.find_first_of(".;") == std::string_view::npos);
             // no end of a list, but for the first of numbered steps
-            const bool is_note = (has_heading_ && !(blank_before_ && is_numbered_step(line.text))) || is_amid;
+            const bool is_note = (has_heading_ && !(blank_before_ && ends_list(line.text))) || is_amid;
             part_ = is_note ? part_ : RecipePart::directions;
             take_direction(line);
             return;
@@ -610,6 +619,20 @@ private:
             return;
         }
         list_.push(line);
+    }
+
+    // "2. Warm water 300 g"
+    bool is_numbered_item(std::string_view text) const {
+        constexpr std::size_t longest = 40;
+        const std::string plain = plain_line(text.substr(0, longest));
+        return text.size() < longest && is_numbered_step(text) && is_ingredient_line(plain, pantry_) &&
+               has_digit(plain);
+    }
+
+    // "1. Cream the yeast"; "1. Warm water 300 g" is an item.
+    bool ends_list(std::string_view text) const {
+        return is_numbered_step(text) && !is_ingredient_line(text, pantry_) &&
+               !is_item(cursor_.next_words(), pantry_);
     }
 
     void take_direction(const SourcedText& line) {

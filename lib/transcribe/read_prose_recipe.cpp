@@ -123,7 +123,7 @@ RunOnList read_run_on_list(const SourcedText& paragraph, const Pantry& pantry) {
 
 RecipeText read_prose_recipe(const SourceHandle& source, std::size_t length, const Pantry& pantry) {
     RecipeText recipe;
-    const std::size_t begin = std::min(length_of_page_head(*source), length);
+    const std::size_t begin = std::min(length_of_page_head(*source, pantry), length);
     const std::string_view all = source->text().substr(begin, length - begin);
     recipe.lines = ingredients_in_prose({.source = source, .span = {begin, all.size()}, .text = all}, pantry);
     for (std::size_t number = 1; number <= source->line_count() && source->line_start(number) < length;

@@ -4,10 +4,10 @@
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/kitchen_number.hpp"
+#include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_words.hpp"
-#include "transcribe/split_line.hpp"
 #include "transcribe/table_head.hpp"
 
 #include <algorithm>
@@ -253,7 +253,8 @@ private:
         const bool goes_on =
             open_ && !is_blank_before_ &&
             (row.name.empty() || row.name.front() == '(' || is_indented || (begins_small && is_capital_) ||
-             (has_open_bracket(open_->name) && row.name.find(')') != std::string::npos));
+             (has_open_bracket(open_->name) && !has_cells(*open_) &&
+              row.name.find(')') != std::string::npos));
         if (goes_on) {
             add_to_row(row);
             return true;
@@ -354,8 +355,13 @@ private:
             const std::string& cell = row.cells[at];
             const bool is_remark =
                 head_.columns[at].kind == Kind::ignored && cell.size() < longest && !has_digit(cell);
-            const std::size_t mark = is_remark ? cell.find("for ") : std::string::npos;
-            if (mark != std::string::npos && !split_line(plain_line(cell.substr(mark))).purpose.empty()) {
+            std::size_t mark = is_remark ? cell.find("for ") : std::string::npos;
+            if (mark == std::string::npos) {
+                continue;
+            }
+            std::string_view what = std::string_view(cell).substr(mark + 4);
+            what.remove_prefix(what.starts_with("the ") ? 4U : 0U);
+            if (!purpose_named(fold_name(what.substr(0, what.find_first_of(" ,.;")))).empty()) {
                 remark += ", " + cell.substr(mark);
             }
         }
@@ -525,7 +531,9 @@ std::vector<LeaderRow> leader_rows(std::string_view line, std::string& unit) {
                                                 : std::string_view();
             const bool is_count = !number_of(second, cells[at].text).empty();
             const bool has_second = is_count || (!second.empty() && is_amount_alone(second));
-            const bool is_part = is_pounds(amount) && is_ounces(second); // "1 lb.   4 oz."
+            constexpr std::size_t widest = 3; // farther apart they are of two batches
+            const bool is_part = is_pounds(amount) && is_ounces(second) && // "1 lb.   4 oz."
+                                 cells[last + 1].begin <= cells[last].end + widest;
             words += is_part                   ? " " + std::string(second)
                      : has_second && !is_count ? " (" + std::string(second) + ")"
                                                : "";

@@ -1,6 +1,7 @@
 #include "transcribe/recipe_frame.hpp"
 
 #include "source/unicode.hpp"
+#include "transcribe/find_name.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_words.hpp"
@@ -297,7 +298,11 @@ std::string_view without_page_marks(std::string_view line) {
     if (edit != std::string_view::npos) {
         return line.substr(0, edit);
     }
-    const std::size_t leader = line.rfind(" .. ");
+    const std::size_t first_word = line.find_first_not_of(" \t");
+    const bool has_amount = is_digit(line[first_word]) ||
+                            static_cast<unsigned char>(line[first_word]) == 0xC2U ||
+                            line.substr(first_word).starts_with("A ");
+    const std::size_t leader = has_amount ? line.rfind(" .. ") : std::string_view::npos;
     const std::size_t first = leader == std::string_view::npos ? leader : line.find(" .. ");
     if (first < leader && is_money(line.substr(leader + 3))) {
         return line.substr(0, first);
@@ -308,12 +313,14 @@ std::string_view without_page_marks(std::string_view line) {
     return is_sum && begin > longest_label ? line.substr(0, 0) : line;
 }
 
-std::size_t length_of_page_head(const SourceText& source) {
+std::size_t length_of_page_head(const SourceText& source, const Pantry& pantry) {
     constexpr std::size_t most_blank_lines = 20;
     for (std::size_t number = 1; number <= std::min(source.line_count(), most_blank_lines); ++number) {
         const std::string_view line = source.line(number);
         if (!is_blank(line)) {
-            return is_page_head(line) ? source.line_start(number) + line.size() : 0;
+            return is_page_head(line) && name_in(line, pantry).ingredient == nullptr
+                       ? source.line_start(number) + line.size()
+                       : 0;
         }
     }
     return 0;

@@ -2,6 +2,7 @@
 // of a mail, times and tags, tables of nutrition. Private to the transcribe folder.
 #pragma once
 
+#include "pantry/pantry.hpp"
 #include "source/source_text.hpp"
 
 #include <cstddef>
@@ -54,7 +55,7 @@ std::string_view without_page_marks(std::string_view line);
 
 /// Bytes down to the end of the first line with words, where it is the head of a book's page:
 /// "61            BREAD AND YEAST.", "MANUAL FOR BAKERS.      31", "119"; 0 where it is none.
-std::size_t length_of_page_head(const SourceText& source);
+std::size_t length_of_page_head(const SourceText& source, const Pantry& pantry);
 
 /// "---------- Recipe Export ----------"
 bool is_worded_rule(std::string_view line);

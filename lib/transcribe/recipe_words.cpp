@@ -61,7 +61,7 @@ std::optional<RecipePart> part_named(std::string_view heading) {
         return RecipePart::directions;
     }
     constexpr std::size_t most_words = 5;
-    if (heading.starts_with("how ") && count_words(heading) <= most_words) { // "How you do it"
+    if (heading.starts_with("how ") && heading.ends_with(" it") && count_words(heading) <= most_words) {
         return RecipePart::directions;
     }
     return std::nullopt;
@@ -198,21 +198,27 @@ bool is_sentence(std::string_view text) {
     const std::string first = fold_name(plain.substr(0, plain.find_first_of(" ,./")));
     const bool is_command = is_word_of(
         first,
-        {"mix",       "combine", "stir",     "add",    "knead",  "bake",    "preheat",  "heat",
-         "dissolve",  "beat",    "whisk",    "place",  "put",    "let",     "cover",    "turn",
-         "shape",     "roll",    "divide",   "in",     "when",   "scald",   "sift",     "cream",
-         "pour",      "punch",   "brush",    "allow",  "set",    "make",    "melt",     "soften",
-         "sprinkle",  "mash",    "cook",     "boil",   "work",   "leave",   "rub",      "warm",
-         "proof",     "remove",  "transfer", "grease", "form",   "cut",     "then",     "sieve",
-         "bind",      "bring",   "fold",     "drain",  "start",  "weigh",   "take",     "soak",
-         "steep",     "strain",  "blend",    "whip",   "line",   "after",   "while",    "meanwhile",
-         "next",      "first",   "now",      "once",   "fry",    "drop",    "prepare",  "gradually",
-         "carefully", "using",   "return",   "repeat", "cool",   "do",      "tip",      "press",
-         "flatten",   "stretch", "keep",     "serve",  "spread", "store",   "crumble",  "break",
-         "deflate",   "peel",    "grate",    "slice",  "rinse",  "arrange", "score",    "slash",
-         "measure",   "discard", "chill",    "freeze", "thaw",   "toss",    "continue", "refrigerate"});
+        {"mix",       "combine", "stir",   "add",    "knead",  "bake",     "preheat",  "heat",    "dissolve",
+         "beat",      "whisk",   "place",  "put",    "let",    "cover",    "turn",     "shape",   "roll",
+         "divide",    "in",      "when",   "scald",  "sift",   "cream",    "pour",     "punch",   "brush",
+         "allow",     "set",     "make",   "melt",   "soften", "sprinkle", "mash",     "cook",    "boil",
+         "work",      "leave",   "rub",    "warm",   "proof",  "remove",   "transfer", "grease",  "form",
+         "cut",       "then",    "sieve",  "bind",   "bring",  "fold",     "drain",    "start",   "weigh",
+         "take",      "soak",    "steep",  "strain", "blend",  "whip",     "line",     "after",   "while",
+         "meanwhile", "next",    "first",  "now",    "once",   "fry",      "drop",     "prepare", "gradually",
+         "carefully", "using",   "return", "repeat", "cool",   "do",       "tip",      "press",   "flatten",
+         "stretch",   "keep",    "serve",  "spread", "store"});
+    // "Crumble the yeast", but "Peel of 1 lemon", "Break flour 100 g"
+    const std::string second =
+        first.size() < plain.size() ? fold_name(plain.substr(first.size() + 1, 12)) : std::string();
+    const bool may_command = is_word_of(
+        first, {"crumble", "break", "deflate", "peel", "grate", "slice", "rinse", "arrange", "score", "slash",
+                "measure", "discard", "chill", "freeze", "thaw", "toss", "continue", "refrigerate"});
+    const bool is_pointed = is_word_of(second.substr(0, second.find(' ')),
+                                       {"the", "it", "them", "into", "off", "up", "each", "your", "this",
+                                        "all", "any", "over", "down", "until", "for"});
     const bool is_long = words > 22 || (words > 9 && (plain.ends_with('.') || ends_within(plain)));
-    return (is_command && words >= 3) || (is_long && !has_measure(text));
+    return ((is_command || (may_command && is_pointed)) && words >= 3) || (is_long && !has_measure(text));
 }
 
 bool is_numbered_step(std::string_view text) {
@@ -268,7 +274,9 @@ std::string_view stage_named(std::string_view heading) {
     const auto named = std::find_if(stages.begin(), stages.end(), [&](const StageWord& stage) {
         return text.find(" " + std::string(stage.word) + " ") != std::string::npos;
     });
-    return named == stages.end() ? std::string_view() : named->stage;
+    const bool is_loose = named != stages.end() && named->word == "ferment" && // "slow ferment dough"
+                          !text.ends_with(" ferment ");
+    return named == stages.end() || is_loose ? std::string_view() : named->stage;
 }
 
 // "Streusel coffee cake" is what is baked, "filling for the cake" is not.
@@ -304,9 +312,12 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
     if (text == "per pizza" || text == "each pizza" || text == "on each pizza") {
         return "topping";
     }
-    if (text.starts_with("sprinkle in") || text.starts_with("sprinkle over") || // yeast, into or over water
+    if (text.starts_with("sprinkle in") || // yeast, into water
         text.starts_with("wash hands") || text.starts_with("wash your")) {
         return std::nullopt;
+    }
+    if (text == "crumbs") { // of flour, sugar and butter, on a cake
+        return "topping";
     }
     if (text.ends_with(" feed") || text.ends_with(" feeding")) { // what a culture is kept with
         return "feeding";

@@ -356,7 +356,7 @@ private:
             std::any_of(line_.name.begin(), line_.name.end(), [](const LineToken& token) {
                 return token.is(",") || is_clause_word(token.folded); // "with water to make 4 quarts"
             });
-        if (is_said_more) {
+        if (is_said_more || line_.amount->measure.name.empty()) { // a number of the list, perhaps
             return;
         }
         for (std::size_t length = std::min(most_tokens, size - std::min<std::size_t>(size, 1)); length > 1;
@@ -483,6 +483,7 @@ private:
         const bool is_pinch =
             !line_.extra && measure && measure->is_volume() && names_more(tail, 1); // "1 yolk + pinch salt"
         if (is_pinch || (line_.extra && names_more(tail, line_.extra->length) &&
+                         !names_the_same(tail, line_.extra->length) &&
                          (line_.extra_purpose.empty() || !shares_a_word(tail, line_.name)))) {
             LineToken comma; // "1 egg + 1 yolk": another ingredient
             comma.text = comma.folded = ",";
@@ -493,9 +494,7 @@ private:
             line_.name.insert(line_.name.end(), tail.begin(), tail.end());
             return;
         }
-        const bool is_for_need = std::any_of(tail.begin(), tail.end(), [](const LineToken& token) {
-            return token.is_any({"needed", "necessary", "required"}); // "plus 1-2 tbsp if needed"
-        });
+        const bool is_for_need = line_.extra && is_for_need_only(tail, line_.extra->length);
         if (is_for_need && line_.extra_purpose.empty()) {
             line_.extra.reset();
         }
@@ -507,6 +506,35 @@ private:
             line_.amount->most += more;
             line_.extra.reset();
         }
+    }
+
+    // "plus 1-2 tbsp if needed"; "plus 2 tablespoons, and more as needed" is more.
+    static bool is_for_need_only(const Tokens& tail, std::size_t begin) {
+        while (begin < tail.size() && tail[begin].is_word() && !tail[begin].is_any({"plus", "and"})) {
+            if (tail[begin].is_any({"needed", "necessary", "required"})) {
+                return true;
+            }
+            ++begin;
+        }
+        return false;
+    }
+
+    // "1/2 cup butter plus 1 tablespoon melted butter": no word of the second is another thing.
+    bool names_the_same(const Tokens& tail, std::size_t begin) const {
+        bool is_named = false;
+        for (std::size_t at = begin; at < tail.size() && tail[at].is_word(); ++at) {
+            const LineToken& token = tail[at];
+            if (is_preparation_word(token.folded) || is_clause_word(token.folded)) {
+                continue;
+            }
+            const bool is_known = std::any_of(line_.name.begin(), line_.name.end(),
+                                              [&](const LineToken& word) { return word.is(token.folded); });
+            if (!is_known) {
+                return false;
+            }
+            is_named = true;
+        }
+        return is_named;
     }
 
     // "500 g flour plus 2 tbsp flour for dusting" is more of the same

@@ -276,7 +276,8 @@ private:
         const auto amounts = count(columns, [](const TableColumn& column) { return column.is_amount(); });
         const auto batches =
             count(head_.columns, [](const TableColumn& column) { return column.kind == Kind::batch; });
-        const bool splits = columns.size() > head_.columns.size() || (batches > 1 && amounts > batches);
+        const bool splits = columns.size() > head_.columns.size() ||
+                            (batches > 1 && amounts > batches && !head_.is_tabbed && !head_.is_barred);
         splits ? split_by(std::move(columns)) : refine_by(columns);
         return true;
     }

@@ -104,14 +104,27 @@ std::vector<DirectionWord> words_of(std::span<const std::string> directions) {
     return words;
 }
 
+// Words of names that many things go by.
+constexpr auto common_words = std::to_array<std::string_view>(
+    {"flour",  "sugar", "salt",   "butter", "oil",    "milk",  "water", "powder", "yeast", "cream",
+     "ground", "dry",   "dried",  "egg",    "fat",    "white", "brown", "whole",  "sweet", "seed",
+     "bread",  "fresh", "coarse", "sea",    "fine",   "juice", "black", "green",  "red",   "light",
+     "dark",   "hot",   "olive",  "corn",   "baking", "of",    "the"});
+
+bool is_common(std::string_view word) {
+    return std::find(common_words.begin(), common_words.end(), word) != common_words.end();
+}
+
+// "melted butter" is called butter.
+bool is_of_cooking(std::string_view word) {
+    constexpr auto words = std::to_array<std::string_view>(
+        {"melted", "softened", "soft", "warm", "cold", "chopped", "grated", "beaten", "boiling", "lukewarm"});
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
 // What the directions call a thing by: the words of its name that nothing else goes by, or two of them
 // together.
 std::vector<std::string> calls_of(const IngredientLine& line) {
-    constexpr auto common = std::to_array<std::string_view>(
-        {"flour",  "sugar", "salt",   "butter", "oil",    "milk",  "water", "powder", "yeast", "cream",
-         "ground", "dry",   "dried",  "egg",    "fat",    "white", "brown", "whole",  "sweet", "seed",
-         "bread",  "fresh", "coarse", "sea",    "fine",   "juice", "black", "green",  "red",   "light",
-         "dark",   "hot",   "olive",  "corn",   "baking", "of",    "the"});
     const bool is_egg_part = line.key == "egg white" || line.key == "egg yolk";
     std::vector<std::string> calls;
     std::string name = fold_name(line.name.empty() ? line.key : line.name);
@@ -122,8 +135,7 @@ std::vector<std::string> calls_of(const IngredientLine& line) {
         const std::size_t end = std::min(name.find(' ', begin), name.size());
         std::string word = name.substr(begin, end - begin);
         word.resize(word.size() - (word.size() > 3 && word.ends_with('s') ? 1U : 0U));
-        if (word.size() > 2 && !is_preparation_word(word) &&
-            std::find(common.begin(), common.end(), word) == common.end()) {
+        if (word.size() > 2 && !is_of_cooking(word) && !is_common(word)) {
             calls.push_back(std::move(word));
         }
         begin = end + 1;
@@ -133,7 +145,7 @@ std::vector<std::string> calls_of(const IngredientLine& line) {
         calls.assign({"cornmeal", "corn meal"});
     }
     if (calls.empty() && std::count(name.begin(), name.end(), ' ') == 1 &&
-        !is_preparation_word(first)) { // "brown sugar"
+        !is_of_cooking(first)) { // "brown sugar"
         calls.push_back(std::move(name));
     }
     return calls;
@@ -141,14 +153,13 @@ std::vector<std::string> calls_of(const IngredientLine& line) {
 
 bool is_baked(std::string_view word) {
     return begins_with_any(
-        word, std::to_array<std::string_view>({"bun", "roll", "bread", "loaf", "loaves", "cake"}));
+        word, std::to_array<std::string_view>({"bun", "rolls", "bread", "loaf", "loaves", "cake"}));
 }
 
 // Whether the word at `at` ends what a thing is called by; "cinnamon buns" call none.
 bool is_called(std::span<const DirectionWord> words, std::size_t at, std::span<const std::string> calls) {
     const std::string_view word = words[at].text;
-    if ((at + 1 < words.size() && is_baked(words[at + 1].text)) ||
-        word.ends_with("ered")) { // "a buttered pan"
+    if ((at + 1 < words.size() && is_baked(words[at + 1].text)) || word == "buttered") { // "a buttered pan"
         return false;
     }
     return std::any_of(calls.begin(), calls.end(), [&](std::string_view call) {
@@ -171,7 +182,16 @@ bool is_brushed_behind(std::span<const DirectionWord> words, std::size_t at) {
     while (begin < at && words[begin].text.find_first_not_of("0123456789") == std::string::npos) {
         ++begin; // the number of a step
     }
+    for (std::size_t before = begin; before < at; ++before) {
+        if (words[before].text.starts_with("flour") || words[before].text == "yeast" ||
+            words[before].text == "dough") {
+            return false;
+        }
+    }
     while (at < words.size() && words[at].kind != Kind::end) {
+        if (words[at].text.starts_with("flour") || words[at].text == "yeast" || words[at].text == "dough") {
+            return false;
+        }
         ++at;
     }
     const bool is_mixed =
@@ -180,8 +200,10 @@ bool is_brushed_behind(std::span<const DirectionWord> words, std::size_t at) {
         return false;
     }
     for (at += 2; at < words.size() && words[at].kind != Kind::end; ++at) {
-        if (words[at].text == "with" || words[at].text == "pan" || words[at].text == "pans" ||
-            words[at].text == "bowl") {
+        constexpr auto surfaces =
+            std::to_array<std::string_view>({"with", "pan", "pans", "bowl", "sheet", "sheets", "bench",
+                                             "board", "tray", "trays", "tin", "tins", "surface"});
+        if (std::find(surfaces.begin(), surfaces.end(), words[at].text) != surfaces.end()) {
             return false;
         }
     }
@@ -235,9 +257,15 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
 }
 
 // A meal that baking sheets are strewn with as often as it goes into doughs.
-bool is_strewn_flour(const IngredientLine& line) {
-    return line.key == "cornmeal" || line.key == "semolina" || line.key == "rice flour" ||
-           line.key == "polenta";
+bool is_strewn_flour(const IngredientLine& line, std::span<const IngredientLine> lines) {
+    constexpr double most = 0.15; // of the flour; more goes into the dough. Common practice, no source
+    const bool is_meal = line.key == "cornmeal" || line.key == "semolina" || line.key == "rice flour";
+    Mass flour{};
+    for (const IngredientLine& other : lines) {
+        const bool is_flour = other.is_known() && other.ingredient->is_flour() && other.weight;
+        flour += is_flour && is_in_dough(other.role) ? other.weight->likely : Mass{};
+    }
+    return is_meal && (!line.weight || line.weight->likely < most * flour);
 }
 
 // Butter beside another fat that the directions name too: "add shortening", "brush with melted butter".
@@ -251,6 +279,40 @@ bool is_second_fat(const IngredientLine& line, std::span<const IngredientLine> l
                return other.key != "butter" && other.role == "dough" && other.ingredient != nullptr &&
                       other.ingredient->ingredient_class == IngredientClass::fat && is_named(other.key);
            });
+}
+
+// "Mix flour, water and oil", where olive oil is the only oil: what a mixing sentence calls by the kind.
+bool is_mixed_by_kind(const IngredientLine& line, std::span<const IngredientLine> lines,
+                      std::span<const DirectionWord> words) {
+    const std::string name = fold_name(line.name.empty() ? line.key : line.name);
+    const std::size_t space = name.rfind(' ');
+    std::vector<std::string> kinds;
+    if (space != std::string::npos && is_common(name.substr(space + 1))) { // others it is called by
+        kinds.push_back(name.substr(space + 1));
+        const auto has_kind = [&](const IngredientLine& other) {
+            return &other != &line && fold_name(other.name).ends_with(kinds.front());
+        };
+        if (std::any_of(lines.begin(), lines.end(), has_kind)) {
+            kinds.clear(); // of another line
+        }
+    }
+    if (line.ingredient != nullptr && line.ingredient->is_flour()) {
+        kinds.insert(kinds.end(), {"flours", "meal"});
+    }
+    if (line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::fat) {
+        kinds.emplace_back("fats");
+    }
+    bool is_mixing = false;
+    for (std::size_t at = 0; at < words.size(); ++at) {
+        is_mixing = words[at].kind == Kind::other ? is_mixing : words[at].kind == Kind::mix;
+        const bool is_kind = std::find(kinds.begin(), kinds.end(), words[at].text) != kinds.end();
+        const bool is_whole = at > 0 && space != std::string::npos &&
+                              name.substr(0, space).ends_with(words[at - 1].text); // "brown sugar" itself
+        if (is_mixing && is_kind && !is_whole) {
+            return true;
+        }
+    }
+    return false;
 }
 
 bool is_seed(const IngredientLine& line) {
@@ -314,7 +376,16 @@ void set_apart_last(std::vector<IngredientLine>& lines, std::span<const Directio
         while (end < words.size() && words[end].kind != Kind::end && words[end].kind != Kind::apart) {
             ++end;
         }
-        if (end == words.size() || words[end].kind != Kind::apart) {
+        constexpr std::size_t near = 6;
+        bool is_with_it = false; // "and brush the loaves with it"
+        for (std::size_t next = end; next < std::min(end + near, words.size()); ++next) {
+            is_with_it = is_with_it || words[next].text == "it" || words[next].text == "them" ||
+                         words[next].text == "this";
+        }
+        const std::size_t verb =
+            at - std::min<std::size_t>(at, words[at - std::min<std::size_t>(at, 1)].text == "the" ? 2 : 1);
+        const bool goes_in = words[verb].text == "in" || words[verb].text == "add"; // "knead in the last two"
+        if (end == words.size() || words[end].kind != Kind::apart || !is_with_it || goes_in) {
             continue;
         }
         for (std::size_t line = lines.size() - static_cast<std::size_t>(count); line < lines.size(); ++line) {
@@ -340,13 +411,17 @@ void set_apart_boiling_water(std::vector<IngredientLine>& lines, std::span<const
     Mass flour{};
     int fluids = 0;
     for (const IngredientLine& line : lines) {
+        if (line.is_known() && line.ingredient->is_flour() && !line.weight) { // how much is open
+            return;
+        }
         const bool is_counted = line.is_known() && line.weight && is_in_dough(line.role);
         flour += is_counted && line.ingredient->is_flour() ? line.weight->likely : Mass{};
         fluids += is_counted && (line.key == "water" || line.key.ends_with("milk")) ? 1 : 0;
     }
     for (IngredientLine& line : lines) {
         const bool is_much = line.key == "water" && line.role == "dough" && line.weight &&
-                             line.weight->likely > wettest * flour;
+                             line.weight->likely > wettest * flour &&
+                             line.text.find("oiling") == std::string::npos;
         if (is_boiled && is_much && fluids > 1 && flour.value() > 0.0) {
             set_apart(line, "bath",
                       " is more water than such a dough holds, and the directions boil; it is kept apart",
@@ -371,7 +446,7 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
         const auto is_same = [&](const IngredientLine& other) {
             return &other != &line && other.key == line.key && other.name == line.name;
         };
-        const bool is_plain = line.ingredient == nullptr || is_strewn_flour(line) ||
+        const bool is_plain = line.ingredient == nullptr || is_strewn_flour(line, lines) ||
                               (!line.ingredient->is_flour() && !line.ingredient->is_yeast());
         if (line.role != "dough" || !is_plain || line.key == "water" ||
             std::any_of(lines.begin(), lines.end(), is_same)) {
@@ -384,7 +459,8 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
         if (!calls.empty() && is_seed(line)) { // "sprinkle the seeds" are all of them
             calls.emplace_back(std::count_if(lines.begin(), lines.end(), is_seed) == 1 ? "seed" : "seeds");
         }
-        const std::string role = calls.empty() ? std::string() : role_by_directions(words, calls);
+        const bool is_meant = !calls.empty() && is_mixed_by_kind(line, lines, words);
+        const std::string role = calls.empty() || is_meant ? std::string() : role_by_directions(words, calls);
         if (role.empty()) {
             continue;
         }
@@ -454,8 +530,8 @@ void set_apart_repeated_list(std::span<IngredientLine> lines, Diagnostics& diagn
     std::vector<IngredientLine*> repeated;
     for (std::size_t at = 1; at < lines.size(); ++at) {
         IngredientLine& line = lines[at];
-        const bool is_repeat =
-            line.is_known() && line.weight && is_in_dough(line.role) &&
+        const bool is_repeat = // in a list: "butter, 1/2 lb."
+            !begins_with_number(line.text) && line.is_known() && line.weight && is_in_dough(line.role) &&
             std::any_of(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(at),
                         [&](const IngredientLine& before) {
                             return before.key == line.key && before.weight && is_in_dough(before.role) &&
