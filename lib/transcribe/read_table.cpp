@@ -82,11 +82,13 @@ public:
                 is_blank_before_ = true;
                 continue;
             }
+            const std::size_t below = head_.is_stacked ? stacked_lines(*source_, number, '|') : 1;
             if (is_rule(line)) {
                 push_row();
-            } else if (!take(number)) {
+            } else if (below == 0 || !take(number, below)) {
                 break;
             }
+            number += is_rule(line) ? 0 : below - 1;
             is_blank_before_ = false;
             last = number + 1;
         }
@@ -112,16 +114,18 @@ private:
         return true;
     }
 
-    // Whether the line belongs to the table.
-    bool take(std::size_t number) {
+    // Whether a line, or the lines of a row, belong to the table.
+    bool take(std::size_t number, std::size_t lines) {
         const std::string_view line = source_->line(number);
         if (head_.is_barred && line.find('|') == std::string_view::npos) {
             return false;
         }
-        TableRow row{
-            .place = place_of(number), .name = {}, .cells = std::vector<std::string>(head_.columns.size())};
+        TableRow row{.place = lines == 1 ? place_of(number)
+                                         : joined(place_of(number), place_of(number + lines - 1)),
+                     .name = {},
+                     .cells = std::vector<std::string>(head_.columns.size())};
         std::size_t begin_of_name = 0;
-        const auto cells = cells_of(line);
+        const auto cells = head_.is_stacked ? stacked_cells(*source_, number, lines) : cells_of(line);
         for (std::size_t at = 0; at < cells.size(); ++at) {
             if (cells[at].text.empty()) {
                 continue;

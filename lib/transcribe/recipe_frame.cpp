@@ -141,6 +141,9 @@ bool is_navigation(std::string_view line) {
             return true;
         }
     }
+    if (line.starts_with("__") && line.ends_with("__") && line.find(' ') == std::string_view::npos) {
+        return true; // "__NOTOC__"
+    }
     return line.starts_with('[') &&
            (line.find("] | [") != std::string_view::npos || line.find(") | [") != std::string_view::npos);
 }
@@ -391,7 +394,8 @@ FrontMatter read_front_matter(const SourceText& source) {
         const std::size_t end = line.find_last_not_of(" \t\r");
         return line.substr(0, end == std::string_view::npos ? 0 : end + 1);
     };
-    while (number < source.line_count() && number < most_lines && trimmed().empty()) {
+    while (number < source.line_count() && number < most_lines &&
+           (trimmed().empty() || trimmed().starts_with("__"))) { // "__NOTOC__"
         ++number;
     }
     std::string_view first = trimmed();

@@ -86,6 +86,40 @@ bool is_wiki_row(std::string_view line) {
            (line.find("||") != std::string_view::npos || line.find("!!") != std::string_view::npos);
 }
 
+std::size_t stacked_lines(const SourceText& source, std::size_t first, char mark) {
+    std::size_t number = first;
+    while (number <= source.line_count() && number < first + most_cells) {
+        const std::string_view line = source.line(number);
+        if (!line.starts_with(mark) || line.starts_with("|-") || line.starts_with("|}")) {
+            break;
+        }
+        ++number;
+    }
+    return number - first;
+}
+
+std::vector<TableCell> stacked_cells(const SourceText& source, std::size_t first, std::size_t lines) {
+    constexpr std::size_t width = 40; // of a column, as the columns of a wiki are counted
+    std::vector<TableCell> cells;
+    for (std::size_t number = first; number < first + lines && cells.size() < most_cells; ++number) {
+        const std::string_view line = source.line(number);
+        for (TableCell cell : is_wiki_row(line)
+                                  ? wiki_cells(line)
+                                  : std::vector<TableCell>{{.text = line.substr(1), .begin = 0, .end = 0}}) {
+            const std::size_t bar = cell.text.rfind('|');
+            const bool is_style = bar != std::string_view::npos &&
+                                  cell.text.substr(0, bar).find("[[") == std::string_view::npos;
+            cell.text.remove_prefix(is_style ? bar + 1 : 0U);
+            cell.text.remove_prefix(std::min(cell.text.find_first_not_of(" \t\r"), cell.text.size()));
+            cell.text = cell.text.substr(0, cell.text.find_last_not_of(" \t\r") + 1);
+            cell.begin = cells.size() * width;
+            cell.end = cell.begin + code_points(cell.text);
+            cells.push_back(cell);
+        }
+    }
+    return cells;
+}
+
 std::vector<TableCell> table_cells(std::string_view line) {
     if (is_wiki_row(line)) {
         return wiki_cells(line);

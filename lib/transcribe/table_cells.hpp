@@ -2,6 +2,8 @@
 // transcribe folder.
 #pragma once
 
+#include "source/source_text.hpp"
+
 #include <cstddef>
 #include <string_view>
 #include <vector>
@@ -16,6 +18,11 @@ struct TableCell {
 
 /// Whether a line is a row or a head of a wiki's table: "| Salt || 18 g", "! Ingredient !! Weight".
 bool is_wiki_row(std::string_view line);
+/// The lines of a row in a wiki's table that has a cell a line, from the first: down to the rule below it; 0
+/// where the first is no such cell. `mark` begins each: '!' of a head, '|' of other rows.
+std::size_t stacked_lines(const SourceText& source, std::size_t first, char mark);
+/// Their cells, in order; what stands before a bar ("style=... |") is left out.
+std::vector<TableCell> stacked_cells(const SourceText& source, std::size_t first, std::size_t lines);
 /// The cells of a line, in order; one that bars keep apart may be empty. Linear time.
 std::vector<TableCell> table_cells(std::string_view line);
 /// The cells of a line that tabs keep apart, empty ones too. Linear time.

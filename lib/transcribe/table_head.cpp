@@ -195,8 +195,28 @@ private:
         }
     }
 
+    // "!Ingredient" over "!Weight", in a wiki
+    bool take_stacked() {
+        const std::size_t lines = stacked_lines(source_, line_, '!');
+        head_.is_barred = head_.is_stacked = true;
+        for (const TableCell& cell : stacked_cells(source_, line_, lines)) {
+            TableColumn other{.kind = Kind::ignored,
+                              .unit = {},
+                              .role = {},
+                              .batch = {},
+                              .begin = cell.begin,
+                              .end = cell.end};
+            head_.columns.push_back(column_named(cell).value_or(std::move(other)));
+        }
+        line_ += lines;
+        return head_.columns.size() >= 2;
+    }
+
     bool take_line() {
         const std::string_view line = source_.line(line_);
+        if (line.starts_with('!') && !is_wiki_row(line)) {
+            return take_stacked();
+        }
         head_.is_barred = line.find('|') != std::string_view::npos || is_wiki_row(line);
         head_.is_tabbed = !head_.is_barred && is_tabbed(line);
         const auto cells = head_.is_tabbed ? tabbed_cells(line) : table_cells(line);

@@ -33,6 +33,7 @@ struct TableHead {
     bool is_tabbed = false;           // by their tabs
 
     /// Whether a cell goes to a column by its number, not by where it stands.
+    bool is_stacked = false; // a cell a line, as in a wiki
     bool is_counted() const { return is_barred || is_tabbed; }
     /// Whether its columns are stages of one dough.
     bool has_roles() const;

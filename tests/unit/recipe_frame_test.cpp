@@ -131,3 +131,17 @@ TEST_CASE("frame: a list in sentences that ends with warm milk") {
     CHECK(lines_of(found.transcription) == "dough: all-purpose flour 907, dough: butter 113?, dough: egg 50, "
                                            "dough: brown sugar 85, dough: milk?");
 }
+
+TEST_CASE("frame: a wiki's table with a cell a line") {
+    const Read found = read(
+        "__NOTOC__\n{{Recipe summary\n| Servings = 1 loaf\n}}\n\n'''Milk bread''' is soft.\n\n== Ingredients "
+        "==\n\n"
+        "=== Tangzhong ===\n{| class=\"wikitable\"\n!Ingredient\n!Count\n!Volume\n!Weight\n"
+        "![[Cookbook:Baker's Percentage|Baker's %]]\n|-\n|[[Cookbook:Bread Flour|Bread flour]]\n|\n"
+        "|2 [[Cookbook:Tablespoon|tbsp]]\n|20 g\n|5.88%\n|-\n|Whole milk\n|\n|100 ml\n|103 g\n|30 %\n|}\n\n"
+        "=== Dough ===\n{| class=\"wikitable\"\n! style=\"width:9em\" | Ingredient\n!Count\n!Weight\n|-\n"
+        "|Bread flour\n|\n|320 g\n|-\n|Egg, beaten\n|1 each\n|50 g\n|-\n|'''Total'''\n|\n|'''370 g'''\n|}\n\n"
+        "== Procedure ==\n# Mix and bake at 180 C.\n");
+    CHECK(lines_of(found.transcription) ==
+          "scald: bread flour 20, scald: milk 103, dough: bread flour 320, dough: egg 50");
+}
