@@ -8,15 +8,17 @@
 
 namespace leavenwright {
 
-void IngredientList::begin_below_heading(std::string role, bool says_role) {
+void IngredientList::begin_below_heading(std::string role, bool says_role, std::string title) {
     role_ = std::move(role);
     groups_ += says_role ? 0U : 1U;
     group_ = says_role ? 0U : groups_;
+    title_ = says_role ? std::string() : std::move(title);
 }
 
 void IngredientList::begin_part() {
     role_ = "dough";
     group_ = 0;
+    title_.clear();
 }
 
 // "1/4 cup sugar or", above "1/3 cup molasses"
@@ -34,7 +36,8 @@ void IngredientList::push(const SourcedText& line, std::string words) {
         return;
     }
     if (recipe_.lines.size() < most_recipe_lines) {
-        recipe_.lines.push_back({.place = line, .role = role_, .words = std::move(words), .group = group_});
+        recipe_.lines.push_back(
+            {.place = line, .role = role_, .words = std::move(words), .group = group_, .title = title_});
         item_number_ = cursor_.number();
         item_indent_ = cursor_.indent();
     }

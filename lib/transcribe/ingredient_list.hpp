@@ -24,7 +24,7 @@ public:
     const std::string& role() const { return role_; }
     void set_role(std::string role) { role_ = std::move(role); }
     /// Below a heading: one that says no role begins a group of its own.
-    void begin_below_heading(std::string role, bool says_role);
+    void begin_below_heading(std::string role, bool says_role, std::string title);
     /// Below a label of the whole list.
     void begin_part();
 
@@ -56,6 +56,7 @@ private:
     std::size_t columns_begin_ = 0; // the left column's first line
     std::size_t groups_ = 0;        // below headings that say no role
     std::size_t group_ = 0;
+    std::string title_; // of the group
 };
 
 } // namespace leavenwright

@@ -472,7 +472,7 @@ private:
             take_direction(line);
         }
         part_ = RecipePart::ingredients;
-        list_.begin_below_heading(*role, says_role);
+        list_.begin_below_heading(*role, says_role, title);
         return true;
     }
 

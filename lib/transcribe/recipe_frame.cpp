@@ -48,7 +48,9 @@ constexpr auto labels = std::to_array<std::pair<Kind, std::string_view>>({
      "layout|draft"},
     {Kind::other, // what the recipe is filed under
      "category|categories|keyword|keywords|tag|tags|cuisine|course|type of dish|difficulty|level|"
-     "skill level|rating|diet|cost|description|summary|image|photo|picture|language|equipment|tools"},
+     "skill "
+     "level|rating|diet|cost|serving|hydration|description|summary|image|photo|picture|language|equipment|"
+     "tools"},
     {Kind::other, // its times and its oven
      "prep|prep time|preparation time|working time|cook|cook time|cooking time|bake time|baking time|rise "
      "time|"

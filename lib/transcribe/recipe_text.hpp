@@ -18,6 +18,7 @@ struct RecipeLine {
     std::string role = "dough"; // by the heading above it
     std::string words = {};     // what it says, amount first, where that does not stand so at `place`
     std::size_t group = 0;      // of lines below a heading that says no role, counted from 1; 0 below others
+    std::string title = {};     // folded, of the heading of such a group
     bool is_column = false;     // of a group that is a column beside another
     bool has_amount = true;     // of something that the pantry knows; sentences name things without one
     bool is_part = false;       // of what a list may hold: "a spoonful of the sugar"

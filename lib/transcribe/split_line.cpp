@@ -381,6 +381,9 @@ private:
 
     void take_brackets() {
         for (Bracket& bracket : brackets_) {
+            if (take_range_in(bracket)) {
+                continue;
+            }
             std::size_t at = begin_of_amount(bracket);
             if (at > 0 && at < bracket.tokens.size() && bracket.tokens.front().is("or") &&
                 names_other(bracket, at)) {
@@ -547,6 +550,22 @@ private:
                        return word.is_word() && word.is(token.folded);
                    });
         });
+    }
+
+    // "3 cups flour (3 to 3 1/2)"
+    bool take_range_in(const Bracket& bracket) {
+        const auto range = read_kitchen_amount(bracket.tokens);
+        const bool is_range =
+            range && range->is_range && range->measure.name.empty() && range->length == bracket.tokens.size();
+        if (!is_range || !line_.amount || line_.amount->is_range || line_.amount->measure.name.empty() ||
+            line_.amount->number < range->least || line_.amount->number > range->most) {
+            return false;
+        }
+        line_.amount->least = range->least;
+        line_.amount->most = range->most;
+        line_.amount->number = range->number;
+        line_.amount->is_range = true;
+        return true;
     }
 
     // Whether an amount in a bracket is of something that the line does not name.

@@ -70,8 +70,10 @@ public:
         for (const RecipeLine& line : recipe.lines) {
             if (groups.empty() || line.group != groups.back().number) {
                 end_group(groups);
-                groups.push_back(
-                    {.number = line.group, .is_column = line.is_column, .begin = result_.lines.size()});
+                groups.push_back({.number = line.group,
+                                  .title = line.title,
+                                  .is_column = line.is_column,
+                                  .begin = result_.lines.size()});
             }
             if (auto row = read_stage_row(line, recipe.lines)) {
                 result_.lines.push_back(*std::move(row));
@@ -91,6 +93,7 @@ public:
             set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
             for (const Group& group : groups) {
                 if (group.number > 0) {
+                    set_apart_by_title(lines_of(group), group.title, recipe.directions, diagnostics_);
                     set_apart_by_majority(lines_of(group), diagnostics_);
                 }
             }
@@ -142,6 +145,7 @@ private:
     // Lines below a heading that says no role, or in a column.
     struct Group {
         std::size_t number = 0; // 0 for lines that are in none
+        std::string title;      // folded
         bool is_column = false;
         std::size_t begin = 0;
         std::size_t end = 0;

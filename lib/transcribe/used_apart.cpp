@@ -510,6 +510,27 @@ void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnos
     }
 }
 
+void set_apart_by_title(std::span<IngredientLine> group, std::string_view title,
+                        std::span<const std::string> directions, Diagnostics& diagnostics) {
+    constexpr std::size_t shortest = 4;
+    const std::string call(title.substr(title.rfind(' ') + 1));
+    const bool has_dough = std::any_of(group.begin(), group.end(), [](const IngredientLine& line) {
+        return line.ingredient != nullptr && (line.ingredient->is_flour() || line.ingredient->is_yeast());
+    });
+    if (call.size() < shortest || is_common(call) || has_dough) {
+        return;
+    }
+    const std::string role = role_by_directions(words_of(directions), std::span(&call, 1));
+    for (IngredientLine& line : role.empty() ? std::span<IngredientLine>() : group) {
+        if (line.role == "dough") {
+            set_apart(line, role,
+                      " stands below " + in_quotes(title) + ", which the directions name for " + role +
+                          "; it is kept apart",
+                      diagnostics);
+        }
+    }
+}
+
 void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics) {
     if (group.empty() || is_in_dough(group.front().role)) {
         return;

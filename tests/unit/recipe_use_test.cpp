@@ -143,3 +143,20 @@ TEST_CASE("use: names in a row, and butter beside another fat") {
     CHECK(lines_of(rolls.transcription) == "dough: bread flour 800, dough: water 500, dough: salt 16, "
                                            "dough: shortening 60, brushing: butter 40?");
 }
+
+TEST_CASE("use: a group that the directions spread as a whole, and a range in a bracket") {
+    const Read found = read(
+        "# Snails\n\n## Ingredients\n\n### Dough\n\n- 250 g whole milk\n- 25 g fresh yeast\n- 450 g flour\n\n"
+        "### Remonce\n\n- 125 g soft butter\n- 125 g brown sugar\n\n## Directions\n\n"
+        "1. Mix the dough. Mix butter and sugar to a spread.\n2. Roll out, spread the remonce on it.\n");
+    CHECK(lines_of(found.transcription) ==
+          "dough: milk 250, dough: fresh yeast 25, dough: all-purpose flour 450, "
+          "filling: butter 125?, filling: brown sugar 125?");
+    const Read fruit =
+        read("# Loaf\n\n## Ingredients\n\n### Dough\n\n- 250 g whole milk\n- 450 g flour -- (440 to 460)\n\n"
+             "### Fruit\n\n- 125 g raisins\n\n## Directions\n\n1. Mix the dough, knead in the fruit.\n");
+    CHECK(lines_of(fruit.transcription) ==
+          "dough: milk 250, dough: all-purpose flour 450?, dough: raisin 125");
+    const Read cups = read("Loaf\n\n3 cups all-purpose flour -- (3 to 3 1/2)\n1 cup water\n");
+    CHECK(lines_of(cups.transcription) == "dough: all-purpose flour 406?, dough: water 237");
+}
