@@ -226,8 +226,11 @@ private:
             } else {
                 add_solids("went with the " + liquid + " that gave up its water");
                 moves_.loses_solids = true;
-                if (!source.ingredient->dries_to.empty()) {
-                    text += "; --dry-milk puts its solids back as dry milk";
+                const std::string_view dried = source.ingredient->dries_to;
+                if (!dried.empty()) {
+                    text += request_.dry_milk
+                                ? "; the pantry has no " + in_quotes(dried) + " to put its solids back with"
+                                : "; --dry-milk puts its solids back as dry milk";
                 }
             }
             note(text + ".");

@@ -152,6 +152,12 @@ private:
                                    in_quotes(entry.key.text) + " is the name of another stage too",
                                    "give each stage a name of its own");
             }
+            if (const Ingredient* known = pantry_->find(entry.key.text).ingredient;
+                known != nullptr && (known->is_flour() || known->is_yeast() || known->is_water())) {
+                diagnostics_.error(Code::key_duplicate, document_.place(entry.key),
+                                   in_quotes(entry.key.text) + " is the name of an ingredient too",
+                                   "give the stage a name of its own: rye sponge");
+            }
             stage_names_.push_back(folded);
         }
     }
@@ -295,6 +301,14 @@ private:
             if (auto read = lines_.read(*line, &stage)) {
                 stage.lines.push_back(*std::move(read));
             }
+        }
+        const bool has_culture =
+            std::any_of(stage.lines.begin(), stage.lines.end(),
+                        [](const WrittenLine& line) { return line.ingredient->is_culture(); });
+        if (stage.culture_hydration && !has_culture && diagnostics_.error_count() == errors_before) {
+            diagnostics_.warning(Code::key_unknown, stage.place,
+                                 in_quotes(stage.name) + " has a culture hydration, but no culture",
+                                 "add the culture, culture: 10 g, or take the line out");
         }
         const bool has_lines = !stage.lines.empty() || stage.prefermented_flour;
         if (!has_lines && reader.rest().empty()) {
