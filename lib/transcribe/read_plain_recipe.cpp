@@ -1,6 +1,7 @@
 // Plain text and Markdown: which lines are ingredients, which are directions.
 #include "source/unicode.hpp"
 #include "transcribe/find_name.hpp"
+#include "transcribe/group_heading.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/ingredient_list.hpp"
 #include "transcribe/kitchen_amount.hpp"
@@ -419,92 +420,23 @@ private:
 
     // "For the filling:", "## Dough", "**Glaze**"; lines among ingredients that name a group.
     bool take_heading(const SourcedText& line, const std::string& heading) {
-        const bool is_marked =
-            line.text.starts_with('#') || line.text.starts_with(';') || // of a wiki
-            is_ended_by_colon(line.text) || line.text.ends_with(" -") || line.text.ends_with("--") ||
-            (line.text.starts_with("**") && line.text.ends_with("**")) ||
-            (line.text.starts_with("'''") && line.text.ends_with("'''")) ||
-            (line.text.starts_with('_') && (line.text.ends_with("._") || line.text.ends_with(":_"))) ||
-            is_over_inner_list(line.text);
-        const std::string label = is_marked ? std::string() : label_before_words(line.text);
-        const bool is_label = role_of_heading(label) && is_item(cursor_.next_words(), pantry_);
-        const std::string title = is_label ? label : title_behind_time(line.text, without_brackets(heading));
-        const bool is_bare =
-            blank_before_ && title.size() < 30 &&
-            (part_ == RecipePart::ingredients ||
-             (part_ == RecipePart::directions && is_item(first_cell(cursor_.next_words()), pantry_)) ||
-             (part_ == RecipePart::heading && is_ingredient_line(cursor_.next_line(), pantry_)));
-        const bool is_short =
-            count_words(title) == 1 || (title.starts_with("for ") && count_words(title) <= 4);
-        const bool is_word = part_ != RecipePart::directions && is_short && role_of_heading(title) &&
-                             (is_ingredient_line(cursor_.next_line(), pantry_) || // "Dough" over its items
-                              !stage_named(heading_text(cursor_.next_line())).empty());
-        if (!(is_marked || is_label || is_bare || is_word) || title.size() > 60 || has_digit(title)) {
-            return false;
-        }
-        auto role = role_of_heading(title);
-        const bool says_role = role.has_value();
-        if (!role && is_marked && part_ == RecipePart::ingredients) {
-            role = role_of_group(line.text, title);
-        }
-        if (!role && is_bare && part_ == RecipePart::ingredients &&
-            begins_group(title, cursor_.next_line(), pantry_)) {
-            role = "dough"; // "Fruit", "Dry ingredients"
-        }
-        if (role == "dough" && part_ == RecipePart::heading && !is_marked && recipe_.name.empty()) {
-            return false; // "White bread" above its ingredients
-        }
-        const bool is_title = part_ == RecipePart::heading && line.text.starts_with('#') &&
-                              recipe_.name.empty() && !has_heading_;
-        // a list below directions is of a topping, say, or of what the dough still lacks; another dough there
-        // is another recipe
-        const bool is_in_directions = part_ == RecipePart::directions;
-        const bool is_other_dough = is_in_directions && role == "dough" && whole_dough_.is_in(recipe_.lines);
-        if (!role && part_ == RecipePart::ingredients && is_ended_by_colon(line.text) && joins_items(title)) {
-            return true;
-        }
-        if (!role || is_title || is_other_dough ||
-            (is_in_directions && !begins_list(first_cell(cursor_.next_words()), pantry_))) {
-            return false;
+        const HeadingPlace place{.part = part_,
+                                 .is_below_blank = blank_before_,
+                                 .has_parts = has_heading_,
+                                 .has_name = !recipe_.name.empty(),
+                                 .has_whole_dough = whole_dough_.is_in(recipe_.lines),
+                                 .role = list_.role()};
+        auto group = read_group_heading(line, heading, cursor_, place, pantry_);
+        if (!group || !group->role) {
+            return group.has_value();
         }
         list_.flush_columns();
-        if (is_label) {
+        if (group->says_more) {
             take_direction(line);
         }
         part_ = RecipePart::ingredients;
-        list_.begin_below_heading(*role, says_role, title);
+        list_.begin_below_heading(*std::move(group->role), group->says_role, std::move(group->title));
         return true;
-    }
-
-    // "Also:", between items of one list
-    static bool joins_items(std::string_view title) {
-        return title == "also" || title == "and" || title == "plus" || title == "and also" ||
-               title == "you also need";
-    }
-
-    // "* Sponge" over "  * 75 g flour"; "Dry" over items that are set in
-    bool is_over_inner_list(std::string_view text) const {
-        const std::string_view below = cursor_.next_line();
-        const std::size_t indent = below.find_first_not_of(" \t");
-        const bool may_be = without_bullet(text).size() < text.size() || part_ == RecipePart::ingredients;
-        return may_be && !has_digit(text) && indent != std::string_view::npos && indent > cursor_.indent() &&
-               is_item(below.substr(indent), pantry_) &&
-               (role_of_heading(heading_text(text)) || !names_ingredient(text, pantry_));
-    }
-
-    // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin
-    // dispenser:" are parts of it.
-    std::optional<std::string> role_of_group(std::string_view text, const std::string& title) {
-        if (title.empty() || !is_ingredient_line(cursor_.next_words(), pantry_)) {
-            return std::nullopt;
-        }
-        const bool is_mixed = title.find("yeast") != std::string::npos || // "For the yeast mixture"
-                              title.find("mixture") != std::string::npos || title.ends_with(" wet") ||
-                              title.ends_with(" dry");
-        const std::string_view what = behind_for_the(title);
-        const bool is_one = title.starts_with("for a ") || title.starts_with("for an "); // "for a margherita"
-        const bool is_group = is_one ? whole_dough_.is_in(recipe_.lines) : !text.starts_with('#');
-        return !what.empty() && is_group && !is_mixed ? std::string(what) : list_.role();
     }
 
     bool take_yield(std::string_view line, std::string_view heading) {

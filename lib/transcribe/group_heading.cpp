@@ -1,0 +1,143 @@
+#include "transcribe/group_heading.hpp"
+
+#include "transcribe/ingredient_line.hpp"
+#include "transcribe/later_list.hpp"
+#include "transcribe/line_tokens.hpp"
+#include "transcribe/list_item.hpp"
+
+namespace leavenwright {
+namespace {
+
+class HeadingReader {
+public:
+    HeadingReader(const SourcedText& line, const LineCursor& cursor, const HeadingPlace& place,
+                  const Pantry& pantry)
+        : text_(line.text), cursor_(cursor), place_(place), pantry_(pantry) {}
+
+    std::optional<GroupHeading> read(const std::string& folded) {
+        const bool is_marked = is_marked_as_heading();
+        const std::string label = is_marked ? std::string() : label_before_words(text_);
+        const bool is_label = role_of_heading(label) && is_item(cursor_.next_words(), pantry_);
+        const std::string title = is_label ? label : title_behind_time(text_, without_brackets(folded));
+        const bool is_bare = may_be_bare(title);
+        constexpr std::size_t longest = 60;
+        if (!(is_marked || is_label || is_bare || is_one_word(title)) || title.size() > longest ||
+            has_digit(title)) {
+            return std::nullopt;
+        }
+        const bool is_amid = place_.part == RecipePart::ingredients;
+        auto role = role_of_heading(title);
+        const bool says_role = role.has_value();
+        if (!role && is_marked && is_amid) {
+            role = role_of_group(title);
+        }
+        if (!role && is_bare && is_amid && begins_group(title, cursor_.next_line(), pantry_)) {
+            role = "dough"; // "Fruit", "Dry ingredients"
+        }
+        if (role == "dough" && place_.part == RecipePart::heading && !is_marked && !place_.has_name) {
+            return std::nullopt; // "White bread" above its ingredients
+        }
+        if (!role && is_amid && is_ended_by_colon(text_) && joins_items(title)) {
+            return GroupHeading{.role = std::nullopt, .title = title};
+        }
+        const bool is_title = place_.part == RecipePart::heading && text_.starts_with('#') &&
+                              !place_.has_name && !place_.has_parts;
+        if (!role || is_title || is_of_another(*role)) {
+            return std::nullopt;
+        }
+        return GroupHeading{.role = role, .title = title, .says_role = says_role, .says_more = is_label};
+    }
+
+private:
+    bool is_marked_as_heading() const {
+        const auto is_between = [&](std::string_view begin, std::string_view end) {
+            return text_.starts_with(begin) && text_.ends_with(end);
+        };
+        return text_.starts_with('#') || text_.starts_with(';') || // of a wiki
+               is_ended_by_colon(text_) || text_.ends_with(" -") || text_.ends_with("--") ||
+               is_between("**", "**") || is_between("'''", "'''") || is_between("_", "._") ||
+               is_between("_", ":_") || is_over_inner_list();
+    }
+
+    // "* Sponge" over "  * 75 g flour"; "Dry" over items that are set in
+    bool is_over_inner_list() const {
+        const std::string_view below = cursor_.next_line();
+        const std::size_t indent = below.find_first_not_of(" \t");
+        const bool may_be =
+            without_bullet(text_).size() < text_.size() || place_.part == RecipePart::ingredients;
+        return may_be && !has_digit(text_) && indent != std::string_view::npos && indent > cursor_.indent() &&
+               is_item(below.substr(indent), pantry_) &&
+               (role_of_heading(heading_text(text_)) || !names_ingredient(text_, pantry_));
+    }
+
+    // A few words below an empty line, and items below them.
+    bool may_be_bare(std::string_view title) const {
+        constexpr std::size_t longest = 30;
+        if (!place_.is_below_blank || title.size() >= longest) {
+            return false;
+        }
+        switch (place_.part) {
+        case RecipePart::ingredients:
+            return true;
+        case RecipePart::directions:
+            return is_item(first_cell(cursor_.next_words()), pantry_);
+        case RecipePart::heading:
+            break;
+        }
+        return is_ingredient_line(cursor_.next_line(), pantry_);
+    }
+
+    // "Dough" over its items
+    bool is_one_word(std::string_view title) const {
+        constexpr std::size_t most_words = 4;
+        const bool is_short =
+            count_words(title) == 1 || (title.starts_with("for ") && count_words(title) <= most_words);
+        return place_.part != RecipePart::directions && is_short && role_of_heading(title) &&
+               (is_ingredient_line(cursor_.next_line(), pantry_) ||
+                !stage_named(heading_text(cursor_.next_line())).empty());
+    }
+
+    // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin
+    // dispenser:" are parts of it.
+    std::optional<std::string> role_of_group(const std::string& title) const {
+        if (title.empty() || !is_ingredient_line(cursor_.next_words(), pantry_)) {
+            return std::nullopt;
+        }
+        const bool is_mixed = title.find("yeast") != std::string::npos || // "For the yeast mixture"
+                              title.find("mixture") != std::string::npos || title.ends_with(" wet") ||
+                              title.ends_with(" dry");
+        const std::string_view what = behind_for_the(title);
+        const bool is_one = title.starts_with("for a ") || title.starts_with("for an "); // "for a margherita"
+        const bool is_group = is_one ? place_.has_whole_dough : !text_.starts_with('#');
+        return !what.empty() && is_group && !is_mixed ? std::string(what) : place_.role;
+    }
+
+    // "Also:", between items of one list
+    static bool joins_items(std::string_view title) {
+        return title == "also" || title == "and" || title == "plus" || title == "and also" ||
+               title == "you also need";
+    }
+
+    // A list below directions is of a topping, say, or of what the dough still lacks; another dough there is
+    // another recipe.
+    bool is_of_another(std::string_view role) const {
+        return place_.part == RecipePart::directions &&
+               ((role == "dough" && place_.has_whole_dough) ||
+                !begins_list(first_cell(cursor_.next_words()), pantry_));
+    }
+
+    std::string_view text_;
+    const LineCursor& cursor_;
+    const HeadingPlace& place_;
+    const Pantry& pantry_;
+};
+
+} // namespace
+
+std::optional<GroupHeading> read_group_heading(const SourcedText& line, const std::string& folded,
+                                               const LineCursor& cursor, const HeadingPlace& place,
+                                               const Pantry& pantry) {
+    return HeadingReader(line, cursor, place, pantry).read(folded);
+}
+
+} // namespace leavenwright
