@@ -2,24 +2,13 @@
 
 #include "quantity/units.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/word_set.hpp"
 
 #include <array>
 #include <utility>
 
 namespace leavenwright {
 namespace {
-
-// Whether `word` is one of `words`, which are separated by '|'.
-bool is_among(std::string_view words, std::string_view word) {
-    while (!words.empty()) {
-        const std::size_t end = words.find('|');
-        if (words.substr(0, end) == word) {
-            return true;
-        }
-        words.remove_prefix(end == std::string_view::npos ? words.size() : end + 1);
-    }
-    return false;
-}
 
 // Sizes of the old measures: US fluid measure where it has one (a gill is a quarter of a pint); the
 // rest are common practice, no source, with the spread of what is printed. A pinch, a dash and
@@ -202,6 +191,15 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
     {"bath", "bath|poaching|frying|fry|deep frying|poach|pot|simmering|boiling|boil|water bath"},
 });
 
+template <class Rows, class Row>
+std::vector<std::string_view> texts_of(const Rows& rows, std::string_view Row::*text) {
+    std::vector<std::string_view> texts;
+    for (const Row& row : rows) {
+        texts.push_back(row.*text);
+    }
+    return texts;
+}
+
 Measure of_unit(const Unit& unit) {
     Measure measure;
     measure.name = unit.name;
@@ -234,33 +232,31 @@ std::optional<Measure> measure_named(std::string_view written, std::string_view 
     if (written == "T" || written == "t" || written == "Tbs" || written == "Ts") {
         return unit_named(written == "t" ? "tsp" : "tbsp");
     }
-    for (const RecipeSpelling& spelling : recipe_spellings) {
-        if (is_among(spelling.words, folded)) {
-            return unit_named(spelling.unit);
-        }
+    static const WordRows spelling_words(texts_of(recipe_spellings, &RecipeSpelling::words));
+    static const WordRows kitchen_words(texts_of(measures, &KitchenMeasure::spellings));
+    static const WordRows piece_words(pieces);
+    if (const auto row = spelling_words.row_of(folded)) {
+        return unit_named(recipe_spellings[*row].unit);
     }
     if (auto unit = unit_named(folded)) {
         return unit;
     }
-    for (const KitchenMeasure& kitchen : measures) {
-        if (is_among(kitchen.spellings, folded)) {
-            Measure measure;
-            measure.kind = Measure::Kind::volume;
-            measure.name = kitchen.spellings.substr(0, kitchen.spellings.find('|'));
-            measure.volume = litres(kitchen.volume_ml / 1000.0);
-            measure.least = kitchen.least;
-            measure.most = kitchen.most;
-            measure.is_doubtful = kitchen.is_doubtful;
-            return measure;
-        }
+    if (const auto row = kitchen_words.row_of(folded)) {
+        const KitchenMeasure& kitchen = measures[*row];
+        Measure measure;
+        measure.kind = Measure::Kind::volume;
+        measure.name = kitchen.spellings.substr(0, kitchen.spellings.find('|'));
+        measure.volume = litres(kitchen.volume_ml / 1000.0);
+        measure.least = kitchen.least;
+        measure.most = kitchen.most;
+        measure.is_doubtful = kitchen.is_doubtful;
+        return measure;
     }
-    for (const std::string_view piece : pieces) {
-        if (is_among(piece, folded)) {
-            Measure measure;
-            measure.name = piece.substr(0, piece.find('|'));
-            measure.is_formula_unit = true;
-            return measure;
-        }
+    if (const auto row = piece_words.row_of(folded)) {
+        Measure measure;
+        measure.name = pieces[*row].substr(0, pieces[*row].find('|'));
+        measure.is_formula_unit = true;
+        return measure;
     }
     return std::nullopt;
 }
@@ -289,14 +285,17 @@ std::string_view size_named(std::string_view folded) {
 }
 
 bool is_filler_word(std::string_view folded) {
-    return is_among(fillers, folded);
+    static const WordSet words(fillers);
+    return words.has(folded);
 }
 
 std::optional<Fullness> fullness_named(std::string_view folded) {
-    if (is_among("scant|scanty|skimpy|shy|small|bare", folded)) {
+    static const WordSet scant("scant|scanty|skimpy|shy|small|bare");
+    static const WordSet heaped("heaping|heaped|rounded|rounding|heapg|overflowing|big|large");
+    if (scant.has(folded)) {
         return Fullness{.likely = 0.9, .least = 0.8, .most = 1.0};
     }
-    if (is_among("heaping|heaped|rounded|rounding|heapg|overflowing|big|large", folded)) {
+    if (heaped.has(folded)) {
         return Fullness{
             .likely = 1.25, .least = 1.0, .most = 2.0}; // rounding was two level ones in old books
     }
@@ -304,15 +303,18 @@ std::optional<Fullness> fullness_named(std::string_view folded) {
 }
 
 bool is_preparation_word(std::string_view folded) {
-    return is_among(preparations, folded);
+    static const WordSet words(preparations);
+    return words.has(folded);
 }
 
 bool says_little(std::string_view folded) {
-    return is_among("little|bit|wenig|peu|po|poco", folded);
+    static const WordSet words("little|bit|wenig|peu|po|poco");
+    return words.has(folded);
 }
 
 bool is_clause_word(std::string_view folded) {
-    return is_among(clauses, folded);
+    static const WordSet words(clauses);
+    return words.has(folded);
 }
 
 double number_named(std::string_view folded) {
@@ -331,21 +333,15 @@ double fraction_named(std::string_view folded) {
         {"quarter|quarters|fourth|fourths", 0.25},
         {"eighth|eighths", 0.125},
     });
-    for (const auto& [words, value] : fractions) {
-        if (is_among(words, folded)) {
-            return value;
-        }
-    }
-    return 0.0;
+    static const WordRows words(texts_of(fractions, &std::pair<std::string_view, double>::first));
+    const auto row = words.row_of(folded);
+    return row ? fractions[*row].second : 0.0;
 }
 
 std::string_view purpose_named(std::string_view folded) {
-    for (const auto& [purpose, words] : purposes) {
-        if (is_among(words, folded)) {
-            return purpose;
-        }
-    }
-    return {};
+    static const WordRows words(texts_of(purposes, &std::pair<std::string_view, std::string_view>::second));
+    const auto row = words.row_of(folded);
+    return row ? purposes[*row].first : std::string_view();
 }
 
 std::string_view cut_word(std::string_view folded) {
@@ -384,12 +380,9 @@ std::string_view cut_word(std::string_view folded) {
         {"marg|marge", "margarine"},
         {"act", "active"},
     });
-    for (const auto& [cut, word] : words) {
-        if (is_among(cut, folded)) {
-            return word;
-        }
-    }
-    return {};
+    static const WordRows cuts(texts_of(words, &std::pair<std::string_view, std::string_view>::first));
+    const auto row = cuts.row_of(folded);
+    return row ? words[*row].second : std::string_view();
 }
 
 } // namespace leavenwright

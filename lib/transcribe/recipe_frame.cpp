@@ -5,11 +5,14 @@
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_words.hpp"
+#include "transcribe/word_set.hpp"
 
 #include <algorithm>
 #include <array>
 #include <initializer_list>
+#include <optional>
 #include <utility>
+#include <vector>
 
 namespace leavenwright {
 namespace {
@@ -19,18 +22,6 @@ constexpr std::size_t longest_label = 40; // bytes
 
 bool is_digit(char byte) {
     return byte >= '0' && byte <= '9';
-}
-
-// Whether `words`, separated by '|', hold `word`.
-bool is_among(std::string_view words, std::string_view word) {
-    while (!words.empty()) {
-        const std::size_t end = words.find('|');
-        if (words.substr(0, end) == word) {
-            return true;
-        }
-        words.remove_prefix(end == std::string_view::npos ? words.size() : end + 1);
-    }
-    return false;
 }
 
 constexpr auto labels = std::to_array<std::pair<Kind, std::string_view>>({
@@ -69,13 +60,12 @@ constexpr auto remarks_of_files =
     std::to_array<std::string_view>({"exported from", "exported by", "posted by", "typed by", "formatted by",
                                      "converted by", "printed from", "from the kitchen of"});
 
-constexpr std::string_view nutrients =
-    "calories|calories from fat|total calories|kcal|energy|total fat|saturated fat|trans fat|saturates|"
-    "of which saturates|cholesterol|sodium|carbohydrate|carbohydrates|total carbohydrate|"
-    "total carbohydrates|dietary fiber|dietary fibre|total sugars|of which sugars|vitamin a|vitamin c";
-// An ingredient as well, where no table of nutrition is.
-constexpr std::string_view nutrients_of_list =
-    "fat|sugar|sugars|salt|fiber|fibre|protein|calcium|iron|potassium|carbs";
+// The second row are ingredients as well, where no table of nutrition is.
+constexpr auto nutrients = std::to_array<std::string_view>(
+    {"calories|calories from fat|total calories|kcal|energy|total fat|saturated fat|trans fat|saturates|"
+     "of which saturates|cholesterol|sodium|carbohydrate|carbohydrates|total carbohydrate|"
+     "total carbohydrates|dietary fiber|dietary fibre|total sugars|of which sugars|vitamin a|vitamin c",
+     "fat|sugar|sugars|salt|fiber|fibre|protein|calcium|iron|potassium|carbs"});
 constexpr auto nutrition_heads = std::to_array<std::string_view>(
     {"nutrition", "nutritional", "per serving", "each serving", "per portion", "per slice", "amount per "});
 
@@ -100,12 +90,15 @@ std::string first_cell(std::string_view text) {
 }
 
 Kind kind_of_label(std::string_view label) {
-    for (const auto& [kind, words] : labels) {
-        if (is_among(words, label)) {
-            return kind;
+    static const WordRows words = [] {
+        std::vector<std::string_view> rows;
+        for (const auto& [kind, of_kind] : labels) {
+            rows.push_back(of_kind);
         }
-    }
-    return Kind::none;
+        return WordRows(rows);
+    }();
+    const auto row = words.row_of(label);
+    return row ? labels[*row].first : Kind::none;
 }
 
 FrameLine labelled(std::string_view line, std::string_view separators) {
@@ -163,15 +156,15 @@ bool is_total(std::string_view folded) {
     }
     const std::string_view rest = folded.substr(std::string_view("total ").size());
     const std::string_view what = rest.substr(0, rest.find_first_of(" :"));
-    const bool is_heading = is_among("dough|formula", what) && !has_digit(rest); // over its rows
-    return is_digit(rest.front()) ||
-           (!is_heading &&
-            is_among("dough|weight|flour|water|liquid|yield|mass|formula|time|percent|percentage", what));
+    static const WordSet summed("dough|weight|flour|water|liquid|yield|mass|formula|time|percent|percentage");
+    const bool is_heading = (what == "dough" || what == "formula") && !has_digit(rest); // over its rows
+    return is_digit(rest.front()) || (!is_heading && summed.has(what));
 }
 
 bool is_of_file(std::string_view folded) {
     const auto begins = [&](std::string_view remark) { return folded.starts_with(remark); };
-    return is_among(buttons, folded) || std::any_of(remarks_of_files.begin(), remarks_of_files.end(), begins);
+    static const WordSet words(buttons);
+    return words.has(folded) || std::any_of(remarks_of_files.begin(), remarks_of_files.end(), begins);
 }
 
 bool is_number_of_nutrition(std::string_view behind) {
@@ -179,12 +172,15 @@ bool is_number_of_nutrition(std::string_view behind) {
     return at == std::string_view::npos || is_digit(behind[at]);
 }
 
-bool begins_with_nutrient(std::string_view folded, std::string_view nutrients_known) {
+// The row of the nutrient whose number `folded` begins with.
+std::optional<std::size_t> nutrient_row(std::string_view folded) {
+    static const WordRows known(nutrients);
     const std::size_t number = folded.find_first_of("0123456789:(<");
     std::string_view words = folded.substr(0, number);
     words = words.substr(0, words.find_last_not_of(' ') + 1);
-    return number != std::string_view::npos && is_among(nutrients_known, words) &&
-           is_number_of_nutrition(folded.substr(number));
+    return number != std::string_view::npos && is_number_of_nutrition(folded.substr(number))
+               ? known.row_of(words)
+               : std::nullopt;
 }
 
 std::string beginning_of(std::string_view line) {
@@ -194,8 +190,7 @@ std::string beginning_of(std::string_view line) {
 
 // Below a head of nutrition: "Total Fat 3 g", "Sugar 2 g".
 bool is_nutrition(std::string_view line) {
-    const std::string folded = beginning_of(line);
-    return begins_with_nutrient(folded, nutrients) || begins_with_nutrient(folded, nutrients_of_list);
+    return nutrient_row(beginning_of(line)).has_value();
 }
 
 bool ends_notes(std::string_view line) {
@@ -288,7 +283,7 @@ FrameLine frame_line(std::string_view whole) {
     const bool is_temperature = has_digit(folded) && (folded.starts_with("temperature of ") ||
                                                       folded.starts_with("dough temperature"));
     frame.kind = is_temperature || is_of_file(folded) || is_scale(line) || is_total(folded) ? Kind::other
-                 : is_head || begins_with_nutrient(folded, nutrients)                       ? Kind::nutrition
+                 : is_head || nutrient_row(folded) == 0U                                    ? Kind::nutrition
                  : is_bare_notes                                                            ? Kind::notes
                                                                                             : Kind::none;
     return frame;
@@ -345,9 +340,9 @@ bool is_worded_rule(std::string_view line) {
 }
 
 bool is_column_head(std::string_view line) {
-    constexpr std::string_view amounts = "amount|measure|quantity|qty|unit|units|amt";
-    constexpr std::string_view others =
-        "ingredient|ingredients|item|items|preparation|method|notes|and|of|weight|volume";
+    static const WordSet amounts("amount|measure|quantity|qty|unit|units|amt");
+    static const WordSet others(
+        "ingredient|ingredients|item|items|preparation|method|notes|and|of|weight|volume");
     if (line.size() > 120) {
         return false;
     }
@@ -357,10 +352,10 @@ bool is_column_head(std::string_view line) {
         if (token.is_number()) {
             return false;
         }
-        if (token.is_word() && !is_among(amounts, token.folded) && !is_among(others, token.folded)) {
+        if (token.is_word() && !amounts.has(token.folded) && !others.has(token.folded)) {
             return false;
         }
-        is_amount = is_amount || is_among(amounts, token.folded);
+        is_amount = is_amount || amounts.has(token.folded);
         is_ingredient =
             is_ingredient || token.folded.starts_with("ingredient") || token.folded.starts_with("item");
     }
@@ -381,11 +376,11 @@ bool names_pack(std::string_view line) {
     if (tokens.size() < 3 || !tokens.back().is_word() || !(tokens.end() - 3)->is_number()) {
         return false;
     }
+    static const WordSet packs("bag|bags|sack|box|can|cans|jar|carton|package|packet|bottle|case|tin|pouch");
     const LineToken& unit = *(tokens.end() - 2);
     const auto measure = measure_named(unit.text, unit.folded);
     const bool is_weight = measure && (measure->kind == Measure::Kind::mass || measure->is_volume());
-    return is_weight && is_among("bag|bags|sack|box|can|cans|jar|carton|package|packet|bottle|case|tin|pouch",
-                                 tokens.back().folded);
+    return is_weight && packs.has(tokens.back().folded);
 }
 
 FrontMatter read_front_matter(const SourceText& source) {
