@@ -85,6 +85,32 @@ std::vector<SourcedText> split_list(const SourcedText& text) {
     return parts;
 }
 
+namespace {
+
+struct NamedShare {
+    SourcedText name; // empty where nothing but a share is given
+    std::optional<SourcedText> percentage;
+};
+
+// "rye flour 50 %" or "50% rye flour", but no name that begins so.
+NamedShare split_share(const SourcedText& part, const Pantry& pantry) {
+    const std::string_view text = part.text;
+    if (text.back() == '%') {
+        const std::size_t space = text.rfind(' ', text.find_last_not_of(" %"));
+        return space == std::string_view::npos ? NamedShare{.name = {}, .percentage = part}
+                                               : NamedShare{.name = trimmed(part.part(0, space)),
+                                                            .percentage = part.part(space, text.size())};
+    }
+    const std::size_t sign = text.find_first_not_of("0123456789. ");
+    const bool is_share_first =
+        sign != std::string_view::npos && text[sign] == '%' && pantry.find(text).ingredient == nullptr;
+    return is_share_first ? NamedShare{.name = trimmed(part.part(sign + 1, text.size())),
+                                       .percentage = part.part(0, sign + 1)}
+                          : NamedShare{.name = part, .percentage = std::nullopt};
+}
+
+} // namespace
+
 std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry& pantry,
                                            Diagnostics& diagnostics, std::vector<std::string>& remarks) {
     constexpr double sum_slack = 1e-6;
@@ -93,30 +119,16 @@ std::vector<LevainFlour> read_levain_flour(const SourcedText& text, const Pantry
     double sum = 0.0;
     const std::size_t errors_before = diagnostics.error_count();
     for (const SourcedText& part : parts) {
-        const std::size_t sign = part.text.find('%');
-        const bool is_share_first = // "50% rye", but no name that begins so
-            sign != std::string_view::npos && sign + 1 < part.text.size() && part.text.back() != '%' &&
-            part.text.find_first_not_of("0123456789. ") == sign &&
-            pantry.find(part.text).ingredient == nullptr;
-        const bool has_share = is_share_first || part.text.back() == '%';
-        // The share is the first word or the last; a space may stand before its percent sign.
-        const std::size_t digits = has_share ? part.text.find_last_not_of(" %") : std::string_view::npos;
-        const std::size_t space = is_share_first ? sign + 1
-                                  : has_share    ? part.text.rfind(' ', digits)
-                                                 : std::string_view::npos;
-        if (has_share && space == std::string_view::npos) {
+        const auto [name, percentage] = split_share(part, pantry);
+        if (name.text.empty()) {
             diagnostics.error(Code::levain_flour_unfit, part, in_quotes(part.text) + " names no flour",
                               "write the flour, then its share: rye flour 50%");
             continue;
         }
-        const SourcedText name = trimmed(is_share_first ? part.part(space, part.text.size() - space)
-                                         : has_share    ? part.part(0, space)
-                                                        : part);
         const Ingredient* ingredient = resolve_ingredient(name, pantry, diagnostics, remarks);
         double share = 1.0;
-        if (has_share) {
-            const auto read = read_percentage(
-                is_share_first ? part.part(0, space) : part.part(space, part.text.size()), diagnostics);
+        if (percentage) {
+            const auto read = read_percentage(*percentage, diagnostics);
             share = read ? read->value() : 0.0;
         } else if (parts.size() > 1) {
             diagnostics.error(Code::unit_missing, part,

@@ -78,6 +78,9 @@ const Node* MapReader::take(std::string_view key) {
 
 const Node* MapReader::require(std::string_view key, std::string_view example) {
     const Node* value = take(key);
+    if (value != nullptr) {
+        return value;
+    }
     // A slip of the key is reported as such, once.
     const std::string_view keys[] = {key};
     const bool is_there =
@@ -89,7 +92,7 @@ const Node* MapReader::require(std::string_view key, std::string_view example) {
         diagnostics_.error(Code::key_missing, place, std::string(what_) + " needs the key " + in_quotes(key),
                            "add a line: " + std::string(example));
     }
-    return value;
+    return nullptr;
 }
 
 const Node::Entry* MapReader::take_entry(std::string_view key) {

@@ -124,9 +124,10 @@ public:
         }
         const std::size_t last = line.find_last_not_of(" \r");
         const std::size_t mark = line.find_last_not_of("+-0123456789 \r", last);
-        is_open_ = mark != std::string_view::npos && mark > 1 && (line[mark] == '|' || line[mark] == '>') &&
-                   line.substr(0, mark).find_last_not_of(' ') != std::string_view::npos &&
-                   line[line.substr(0, mark).find_last_not_of(' ')] == ':';
+        const bool is_mark =
+            mark != std::string_view::npos && mark > 1 && (line[mark] == '|' || line[mark] == '>');
+        const std::size_t colon = is_mark ? line.find_last_not_of(' ', mark - 1) : std::string_view::npos;
+        is_open_ = colon != std::string_view::npos && line[colon] == ':';
         indent_ = indent;
         return false;
     }

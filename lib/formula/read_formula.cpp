@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 
 namespace leavenwright {
 namespace {
@@ -35,22 +36,18 @@ constexpr auto soaker_kinds = std::to_array<KindName>({
 // Names of one list, which are compared without capitals and accents.
 class NamesOnce {
 public:
-    void add(const Node& key, const Document& document, Diagnostics& diagnostics) {
-        const std::string folded = fold_name(key.text);
-        const auto first = std::find_if(keys_.begin(), keys_.end(),
-                                        [&](const auto& known) { return known.first == folded; });
-        if (first != keys_.end()) {
+    void add(const Node& key, const std::string& folded, const Document& document, Diagnostics& diagnostics) {
+        const auto [first, is_new] = firsts_.emplace(folded, key.span);
+        if (!is_new) {
             diagnostics
                 .error(Code::key_duplicate, document.place(key), in_quotes(key.text) + " is given twice",
                        "keep one of the two, or add their amounts up")
                 .notes.push_back({.message = "first given", .span = first->second});
-            return;
         }
-        keys_.emplace_back(folded, key.span);
     }
 
 private:
-    std::vector<std::pair<std::string, SourceSpan>> keys_; // folded
+    std::map<std::string, SourceSpan> firsts_; // by the folded name
 };
 
 class FormulaReader {
@@ -196,7 +193,7 @@ private:
         NamesOnce names;
         for (const Node::Entry& entry : list.entries) {
             const std::string folded = fold_name(entry.key.text);
-            names.add(entry.key, document_, diagnostics_);
+            names.add(entry.key, folded, document_, diagnostics_);
             if (std::find(stage_names_.begin(), stage_names_.end(), folded) != stage_names_.end()) {
                 read_use(entry, folded);
             } else if (auto line = lines_.read(entry, nullptr)) {
@@ -291,8 +288,9 @@ private:
         stage.process = process_of(reader, entry.value);
         NamesOnce names;
         for (const Node::Entry* line : reader.rest()) {
-            names.add(line->key, document_, diagnostics_);
-            if (!is_preferment_list && is_size_of_preferment(fold_name(line->key.text))) {
+            const std::string folded = fold_name(line->key.text);
+            names.add(line->key, folded, document_, diagnostics_);
+            if (!is_preferment_list && is_size_of_preferment(folded)) {
                 diagnostics_.error(Code::key_unknown, document_.place(line->key),
                                    in_quotes(line->key.text) + " is a key of preferments; a soaker has none",
                                    "take it out, or move the stage to 'preferments:'");

@@ -16,8 +16,7 @@ namespace {
 
 constexpr std::string_view levain_example =
     "take this line out and describe it as a stage, which the dough takes whole: preferments: { levain: { "
-    "bread "
-    "flour: 100 g, water: 100 g } }; a culture within it is written culture: 10 g";
+    "bread flour: 100 g, water: 100 g } }; a culture within it is written culture: 10 g";
 
 constexpr auto unit_words = std::to_array<std::string_view>(
     {"g", "kg", "mg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pint", "quart"});

@@ -148,21 +148,17 @@ std::optional<Yield> read_yield(const SourcedText& untrimmed, Diagnostics& diagn
         at = space == std::string_view::npos ? rest.text.size() : space + 1;
     }
     yield.noun = std::string(trimmed(rest.part(0, at)).text);
-    Diagnostics aside;
-    if (at < rest.text.size() &&
-        read_mass(place.part(0, place.text.size() - (rest.text.size() - at)), aside)) {
-        diagnostics.error(
-            Code::makes_unreadable, place, "the weight of a piece stands before the number of pieces",
-            "write " +
-                std::string(
-                    trimmed(rest.part(at + times_length(rest.text.substr(at)), rest.text.size())).text) +
-                " x " +
-                std::string(trimmed(place.part(0, place.text.size() - (rest.text.size() - at))).text));
-        return std::nullopt;
-    }
     if (at < rest.text.size()) {
-        const std::size_t mark = times_length(rest.text.substr(at));
-        const auto piece = read_mass(rest.part(at + mark, rest.text.size()), diagnostics);
+        const SourcedText before = trimmed(place.part(0, place.text.size() - (rest.text.size() - at)));
+        const SourcedText behind = rest.part(at + times_length(rest.text.substr(at)), rest.text.size());
+        Diagnostics aside;
+        if (read_mass(before, aside)) {
+            diagnostics.error(
+                Code::makes_unreadable, place, "the weight of a piece stands before the number of pieces",
+                "write " + std::string(trimmed(behind).text) + " x " + std::string(before.text));
+            return std::nullopt;
+        }
+        const auto piece = read_mass(behind, diagnostics);
         if (!piece) {
             return std::nullopt;
         }

@@ -298,16 +298,14 @@ std::string_view without_page_marks(std::string_view line) {
     if (edit != std::string_view::npos) {
         return line.substr(0, edit);
     }
-    const std::size_t first_word = line.find_first_not_of(" \t");
-    const bool has_amount = is_digit(line[first_word]) ||
-                            static_cast<unsigned char>(line[first_word]) == 0xC2U ||
-                            line.substr(first_word).starts_with("A ");
+    const std::size_t begin = line.find_first_not_of(" \t");
+    const bool has_amount = is_digit(line[begin]) || static_cast<unsigned char>(line[begin]) == 0xC2U ||
+                            line.substr(begin).starts_with("A ");
     const std::size_t leader = has_amount ? line.rfind(" .. ") : std::string_view::npos;
     const std::size_t first = leader == std::string_view::npos ? leader : line.find(" .. ");
     if (first < leader && is_money(line.substr(leader + 3))) {
         return line.substr(0, first);
     }
-    const std::size_t begin = line.find_first_not_of(" \t");
     const bool is_sum =
         line.substr(begin, last - begin).find("  ") != std::string_view::npos && is_money(line);
     return is_sum && begin > longest_label ? line.substr(0, 0) : line;
