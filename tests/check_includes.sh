@@ -61,7 +61,8 @@ only_in() {
 }
 only_in 'yaml-cpp/' lib/document/yaml_reader.cpp
 only_in 'boost/units/' lib/quantity/quantity.hpp
-only_in 'boost/numeric/odeint' lib/ferment/simulate.cpp
+only_in 'boost/math/' lib/ferment/simulate.cpp
+only_in 'boost/numeric/odeint'
 only_in 'CLI/' cli/options.cpp
 only_in 'kainjow/' lib/render/card_html.cpp
 only_in 'pango/' cli/pdf/page.cpp

@@ -65,20 +65,21 @@ private:
         if (plan_.profile) {
             stage.history_begins_h = begins;
         }
-        stage.history = history(planned, begins, {});
         // Its own heat, from the gas that it makes without it; then once more with it.
-        stage.history = history(planned, begins, heat_of(begins));
+        const double heats_h = std::min(24.0, request_.longest_h);
+        stage.history = history(planned, begins, hours(heats_h), {});
+        stage.history = history(planned, begins, plan_.longest, heat_of(begins, heats_h));
         const Simulation run = simulate(middle_, plan_.mix, request_);
         const double took = run.ends.back().hours;
         now_ = begins + took;
         if (std::isfinite(took)) {
             last_finite_ = now_;
-            warmth_ = Temperature::celsius(stage.history->mean_c(took));
+            warmth_ = Temperature::celsius(stage.history->temperatures().mean_c(took));
         }
     }
 
-    std::shared_ptr<const TemperatureHistory> history(const PlannedStage& planned, double begins,
-                                                      std::function<double(double)> heat) const {
+    std::shared_ptr<const RateSums> history(const PlannedStage& planned, double begins, Duration until,
+                                            std::function<double(double)> heat) const {
         DoughHeat dough{.mass = planned.mass,
                         .form = planned.form,
                         .composition = plan_.composition,
@@ -87,9 +88,9 @@ private:
                         .surroundings = planned.place,
                         .environment = plan_.profile ? rest_of_profile(begins)
                                                      : TemperatureProfile(planned.surroundings),
-                        .until = plan_.longest,
+                        .until = until,
                         .heat_of_fermentation = std::move(heat)};
-        return std::make_shared<TemperatureHistory>(compute_temperature_history(dough));
+        return std::make_shared<RateSums>(compute_temperature_history(dough));
     }
 
     TemperatureProfile rest_of_profile(double begins) const {
@@ -106,9 +107,8 @@ private:
         return rest.empty() ? TemperatureProfile(last) : TemperatureProfile(std::move(rest), last);
     }
 
-    std::function<double(double)> heat_of(double begins) {
+    std::function<double(double)> heat_of(double begins, double length) {
         constexpr double step = 0.5;
-        const double length = std::min(24.0, request_.longest_h);
         request_.sample_hours.clear();
         for (double hour = 0.0; hour <= length; hour += step) {
             request_.sample_hours.push_back(begins + hour);
@@ -231,7 +231,7 @@ StageWindow stage_window(const DoughPlan& plan, const SimulationRequest& request
     window.surroundings = plan.profile && std::isfinite(likely_end) ? plan.profile->at(hours(likely_end))
                                                                     : planned.surroundings;
     const double asked = std::isfinite(likely) ? likely : request.longest_h;
-    window.dough = Temperature::celsius(stage.history->mean_c(asked));
+    window.dough = Temperature::celsius(stage.history->temperatures().mean_c(asked));
     window.written = planned.written;
     window.signs = planned.signs;
     window.past = planned.past;
@@ -254,7 +254,7 @@ Standing standing_at(const DoughPlan& plan, const SimulationRequest& request,
     }
     const SimulatedStage& stage = request.stages[number];
     const double in_history = hour - stage.history_begins_h.value_or(begins);
-    return {Temperature::celsius(stage.history->mean_c(in_history)),
+    return {Temperature::celsius(stage.history->temperatures().mean_c(in_history)),
             plan.profile ? plan.profile->at(hours(hour)) : plan.stages[number].surroundings};
 }
 

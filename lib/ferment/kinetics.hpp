@@ -62,6 +62,19 @@ struct DoughMix {
     double kg_per_litre = 1.13; // of the mixed dough, with the air of mixing
 };
 
+/// A yeast after some hours at its best temperature: its lag and its growth depend on nothing else.
+struct YeastStanding {
+    double cells;
+    double awake;  // share that grows
+    double growth; // cells per hour at the best temperature
+};
+
+/// What lactobacilli do, per hour at their best temperature.
+struct Souring {
+    double bacteria;
+    double acid;
+};
+
 /// s, N, L, A, C, the packaged yeast's s and B: one zone of a dough.
 using MicrobeState = std::array<double, 7>;
 enum MicrobeIndex {
@@ -80,19 +93,39 @@ public:
     MicrobeEquations(const Kinetics& kinetics, const DoughMix& mix);
 
     MicrobeState start() const;
+    /// The equations as they stand above. simulate() solves them in parts, by the four below.
     void derivative(const double* state, double* change, double celsius) const;
+
+    bool has_levain() const { return levain_ > 0.0; }
+    bool has_packaged() const { return packaged_start_ > 0.0; }
+    Yeast culture_yeast() const { return kinetics_.culture_yeast; }
+    /// The equations of s and N, and of B, in closed form: hours at the yeast's best temperature
+    /// since the mixing.
+    double culture_awake(double yeast_hours) const;
+    YeastStanding culture_after(double yeast_hours) const;
+    YeastStanding packaged_after(double yeast_hours) const;
+    Souring souring(double bacteria, double acid, double awake) const;
+    /// Gas of new cells, of cells that stood some hours at their best temperature, and of new acid.
+    double gas_made(double new_cells, double cell_hours, double packaged_cell_hours, double new_acid) const;
+    /// The amounts of acid at which the slopes of souring() jump.
+    const std::array<double, 2>& souring_corners() const { return souring_corners_; }
 
     double ph(double acid) const;
     /// V/V0 - 1 of dough that holds `gas`, at a temperature.
     double rise(double gas, double celsius) const {
-        return rise_of_bubbles(gas - dissolved_limit(celsius), celsius);
+        return rise_of_bubbles(gas - dissolved_limit(celsius), gas_litres(celsius));
     }
-    /// The same of gas beyond what is dissolved; none where it is negative.
-    double rise_of_bubbles(double free_gas, double celsius) const;
+    /// The same of gas beyond what is dissolved, and the litres that a mmol of it takes; none where
+    /// it is negative.
+    double rise_of_bubbles(double free_gas, double litres_per_mmol) const;
     /// CO2 that the dough's water holds, in mmol/kg.
-    double dissolved_limit(double celsius) const;
+    double dissolved_limit(double celsius) const { return water_ * dissolved_gas_limit(celsius); }
+    /// Of the dough.
+    double water() const { return water_; }
 
 private:
+    double acid_at(double ph) const;
+
     Kinetics kinetics_;
     double levain_;
     double packaged_start_;
@@ -101,6 +134,7 @@ private:
     double buffer_;
     double lag_start_;
     double packaged_lag_start_;
+    std::array<double, 2> souring_corners_;
     double water_;
     double kg_per_litre_;
 };

@@ -41,7 +41,7 @@ const RateCurve& packaged_gas() {
     return curve;
 }
 
-constexpr CardinalPh bacteria_ph{3.8, 5.25, 6.7};
+constexpr CardinalPh bacteria_ph{bacteria_lowest_ph, 5.25, 6.7};
 
 double power_to_limit(BakersPercentage amount, BakersPercentage limit, double exponent) {
     const double share = std::clamp(amount.value() / limit.value(), 0.0, 1.0);

@@ -72,7 +72,8 @@ double growth_rate(Yeast yeast, double celsius);
 double gas_rate(Yeast yeast, double celsius);
 /// The lactobacilli of a culture.
 double bacteria_rate(double celsius);
-/// Their growth and acid against pH.
+/// Their growth and acid against pH; none at the first and below.
+inline constexpr double bacteria_lowest_ph = 3.8;
 double bacteria_ph_rate(double ph);
 
 /// Where the yeast of many cultures stops: the end of the first yeast's curve.

@@ -1,25 +1,216 @@
 #include "ferment/simulate.hpp"
 
-// The stepper's own header leaves out what it needs; the first two come before it.
-// clang-format off
-#include <boost/numeric/odeint/util/unwrap_reference.hpp>
-#include <boost/numeric/odeint/util/bind.hpp>
-#include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
-#include <boost/numeric/odeint/stepper/controlled_runge_kutta.hpp>
-#include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
-#include <boost/numeric/odeint/stepper/generation.hpp>
-// clang-format on
+#include <boost/math/tools/toms748_solve.hpp>
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
 namespace leavenwright {
 namespace {
 
-namespace odeint = boost::numeric::odeint;
-constexpr std::size_t states = std::tuple_size_v<MicrobeState>;
 constexpr double infinite = std::numeric_limits<double>::infinity();
 constexpr double rounding_h = 1e-12; // of times that are sums
+
+// The cubic through two values with their slopes, over a span taken as 1.
+struct Cubic {
+    double from;
+    double to;
+    double from_slope;
+    double to_slope;
+
+    double at(double share) const {
+        const double rest = 1.0 - share;
+        return from + share * share * (3.0 - 2.0 * share) * (to - from) +
+               share * rest * (rest * from_slope - share * to_slope);
+    }
+    double integral_to(double share) const {
+        const double square = share * share;
+        const double cube = square * share;
+        const double fourth = square * square;
+        return from * share + (to - from) * (cube - fourth / 2.0) +
+               from_slope * (square / 2.0 - 2.0 / 3.0 * cube + fourth / 4.0) +
+               to_slope * (fourth / 4.0 - cube / 3.0);
+    }
+    // Where an ascending one that is nearly straight has a value between its ends.
+    double share_at(double value) const {
+        double share = (value - from) / (to - from);
+        for (int i = 0; i < 4; ++i) {
+            share = std::clamp(share + (value - at(share)) / (to - from), 0.0, 1.0);
+        }
+        return share;
+    }
+};
+
+double quotient_or_zero(double part, double whole) {
+    return whole > 0.0 ? part / whole : 0.0;
+}
+
+struct Contents {
+    double bacteria;
+    double acid;
+    double gas;
+};
+
+// One zone of the dough at one time.
+struct ZoneState {
+    RatePoint warmth;
+    Contents contents;
+    RateValues hours; // at the best temperature, since the mixing
+    YeastStanding culture;
+    YeastStanding packaged;
+    Souring souring;
+
+    double pace(RateIndex of, RateIndex against) const {
+        return quotient_or_zero(warmth.rates[of], warmth.rates[against]);
+    }
+};
+
+// A zone between two moments. The yeasts depend on their hours alone; the lactobacilli, on their own
+// hours and on how awake the yeast's lag leaves them; the gas of standing cells is their
+// integral over the hours of gas.
+class ZoneStep {
+public:
+    ZoneStep(const MicrobeEquations& equations, const ZoneState& from) : equations_(equations), from_(from) {}
+
+    ZoneState to(const RatePoint& end) const {
+        ZoneState state = moved_to(end);
+        if (equations_.has_levain()) {
+            state.culture = equations_.culture_after(state.hours[culture_growth()]);
+            sour(state);
+        }
+        if (equations_.has_packaged()) {
+            state.packaged = equations_.packaged_after(state.hours[cerevisiae_growth]);
+        }
+        const Gains all{state.culture.cells - from_.culture.cells, state.contents.acid - from_.contents.acid};
+        state.contents.gas += gas_until(end, state, all);
+        return state;
+    }
+
+    // At a moment before the end.
+    Contents within(const ZoneState& end, const RatePoint& moment) const {
+        Contents contents = from_.contents;
+        Gains gains{0.0, 0.0};
+        if (equations_.has_levain()) {
+            const double share = share_at(moment, end, bacteria_growth);
+            contents.bacteria = along(end, &Contents::bacteria, &Souring::bacteria).at(share);
+            contents.acid = along(end, &Contents::acid, &Souring::acid).at(share);
+            const double span = hours_to(end.warmth, culture_growth());
+            const Cubic cells{from_.culture.cells, end.culture.cells, span * from_.culture.growth,
+                              span * end.culture.growth};
+            gains = {cells.at(share_at(moment, end, culture_growth())) - cells.from,
+                     contents.acid - from_.contents.acid};
+        }
+        contents.gas += gas_until(moment, end, gains);
+        return contents;
+    }
+
+    ZoneState moved_to(const RatePoint& moment) const {
+        ZoneState state = from_;
+        state.warmth = moment;
+        for (std::size_t i = 0; i < state.hours.size(); ++i) {
+            state.hours[i] += moment.sums[i] - from_.warmth.sums[i];
+        }
+        return state;
+    }
+
+private:
+    struct Gains {
+        double cells;
+        double acid;
+    };
+
+    RateIndex culture_growth() const { return is_humilis() ? humilis_growth : cerevisiae_growth; }
+    RateIndex culture_gas() const { return is_humilis() ? humilis_growth : packaged_gas; }
+    bool is_humilis() const { return equations_.culture_yeast() == Yeast::humilis; }
+    double hours_to(const RatePoint& moment, RateIndex of) const {
+        return moment.sums[of] - from_.warmth.sums[of];
+    }
+    double share_at(const RatePoint& moment, const ZoneState& end, RateIndex of) const {
+        return quotient_or_zero(hours_to(moment, of), hours_to(end.warmth, of));
+    }
+
+    // What the lactobacilli change, over their hours.
+    Cubic along(const ZoneState& end, double Contents::*what, double Souring::*change) const {
+        const double span = hours_to(end.warmth, bacteria_growth);
+        return {from_.contents.*what, end.contents.*what, span * from_.souring.*change,
+                span * end.souring.*change};
+    }
+
+    // Bacteria and acid at the end. The slopes of souring() jump at its corners: once one is crossed, the
+    // step is run again in parts that end there.
+    void sour(ZoneState& end) const {
+        run_souring(end, 0.0, 1.0);
+        const Cubic acid = along(end, &Contents::acid, &Souring::acid);
+        const auto is_crossed = [&](double corner) { return acid.from < corner && corner < acid.to; };
+        const auto& corners = equations_.souring_corners();
+        if (std::none_of(corners.begin(), corners.end(), is_crossed)) {
+            return;
+        }
+        end.contents = from_.contents;
+        end.souring = from_.souring;
+        double begins = 0.0;
+        for (const double corner : corners) {
+            if (is_crossed(corner)) {
+                const double ends = acid.share_at(corner);
+                run_souring(end, begins, ends);
+                begins = ends;
+            }
+        }
+        run_souring(end, begins, 1.0);
+    }
+
+    // Runge and Kutta's fourth order from one share of the step to another.
+    void run_souring(ZoneState& state, double begins, double ends) const {
+        const double span = hours_to(state.warmth, bacteria_growth) * (ends - begins);
+        const double awake = awake_at(state, (begins + ends) / 2.0);
+        const double awake_at_end = ends == 1.0 ? state.culture.awake : awake_at(state, ends);
+        const auto change_at = [&](const Souring& slope, double ahead, double share_awake) {
+            return equations_.souring(state.contents.bacteria + ahead * slope.bacteria,
+                                      state.contents.acid + ahead * slope.acid, share_awake);
+        };
+        const Souring first = state.souring;
+        const Souring second = change_at(first, span / 2.0, awake);
+        const Souring third = change_at(second, span / 2.0, awake);
+        const Souring fourth = change_at(third, span, awake_at_end);
+        state.contents.bacteria +=
+            span / 6.0 * (first.bacteria + 2.0 * (second.bacteria + third.bacteria) + fourth.bacteria);
+        state.contents.acid += span / 6.0 * (first.acid + 2.0 * (second.acid + third.acid) + fourth.acid);
+        state.souring = equations_.souring(state.contents.bacteria, state.contents.acid, awake_at_end);
+    }
+
+    double awake_at(const ZoneState& end, double share) const {
+        const RateIndex yeast = culture_growth();
+        const double span = hours_to(end.warmth, bacteria_growth);
+        const Cubic yeast_hours{from_.hours[yeast], end.hours[yeast],
+                                span * from_.pace(yeast, bacteria_growth),
+                                span * end.pace(yeast, bacteria_growth)};
+        // where bacteria have stopped and yeast has not, the slopes mean nothing
+        return equations_.culture_awake(std::clamp(yeast_hours.at(share), yeast_hours.from, yeast_hours.to));
+    }
+
+    double gas_until(const RatePoint& moment, const ZoneState& end, const Gains& gains) const {
+        const auto cell_hours = [&](YeastStanding ZoneState::*yeast, RateIndex growth, RateIndex gas) {
+            const double span = hours_to(end.warmth, gas);
+            const Cubic cells{(from_.*yeast).cells, (end.*yeast).cells,
+                              span * from_.pace(growth, gas) * (from_.*yeast).growth,
+                              span * end.pace(growth, gas) * (end.*yeast).growth};
+            return span * cells.integral_to(share_at(moment, end, gas));
+        };
+        double of_culture = 0.0;
+        double of_packaged = 0.0;
+        if (equations_.has_levain()) {
+            of_culture = cell_hours(&ZoneState::culture, culture_growth(), culture_gas());
+        }
+        if (equations_.has_packaged()) {
+            of_packaged = cell_hours(&ZoneState::packaged, cerevisiae_growth, packaged_gas);
+        }
+        return equations_.gas_made(gains.cells, of_culture, of_packaged, gains.acid);
+    }
+
+    const MicrobeEquations& equations_;
+    const ZoneState& from_;
+};
 
 template <std::size_t Zones>
 class Simulator {
@@ -27,9 +218,9 @@ public:
     Simulator(const Kinetics& kinetics, const DoughMix& mix, const SimulationRequest& request)
         : equations_(kinetics, mix), handling_(kinetics.handling), request_(request) {
         const MicrobeState start = equations_.start();
-        for (std::size_t zone = 0; zone < Zones; ++zone) {
-            std::copy(start.begin(), start.end(),
-                      state_.begin() + static_cast<std::ptrdiff_t>(zone * states));
+        for (ZoneState& zone : state_) {
+            zone = {};
+            zone.contents = {start[bacteria_state], start[acid_state], 0.0};
         }
         result_.samples.reserve(request.sample_hours.size());
     }
@@ -38,7 +229,7 @@ public:
         for (const SimulatedStage& stage : request_.stages) {
             begin(stage);
             const double end = std::isfinite(now_) ? run_to_end() : infinite;
-            const SimulatedPoint last = point(state_, now_);
+            const SimulatedPoint last = point(state_);
             result_.ends.push_back({end, last.rise, last.ph});
             if (!std::isfinite(end)) {
                 result_.ends.resize(request_.stages.size(), {infinite, 0.0, 0.0});
@@ -50,49 +241,61 @@ public:
     }
 
 private:
-    using State = std::array<double, states * Zones>;
+    using State = std::array<ZoneState, Zones>;
+    using Warmth = std::array<RatePoint, Zones>;
 
     void begin(const SimulatedStage& stage) {
         stage_ = &stage;
+        history_ = stage.history.get();
         stage_begins_ = now_;
         history_begins_ = stage.history_begins_h.value_or(now_);
-        const auto warmth = zone_temperatures(now_);
-        for (std::size_t zone = 0; zone < Zones; ++zone) {
-            double& gas = state_[zone * states + gas_state];
-            const double limit = equations_.dissolved_limit(warmth[zone]);
+        next_step_ = 0;
+        const Warmth warmth = warmth_at(now_);
+        for (std::size_t number = 0; number < Zones; ++number) {
+            ZoneState& zone = state_[number];
+            zone.warmth = warmth[number];
+            stand(zone);
+            double& gas = zone.contents.gas;
+            const double limit = dissolved_limit(zone.warmth);
             gas = gas > limit ? limit + (gas - limit) * std::pow(stage.gas_kept, handling_) : gas;
         }
     }
 
-    // A stage of pieces so small that they have one temperature has it in every zone.
-    std::array<double, Zones> zone_temperatures(double time) const {
-        std::array<double, Zones> warmth{};
-        if (stage_->history->zone_count() == Zones) {
-            stage_->history->temperatures_c(time - history_begins_, warmth);
-        } else {
-            warmth.fill(stage_->history->mean_c(time - history_begins_));
+    // Completes what follows from the rest.
+    void stand(ZoneState& zone) const {
+        const bool is_humilis = equations_.culture_yeast() == Yeast::humilis;
+        if (equations_.has_levain()) {
+            zone.culture =
+                equations_.culture_after(zone.hours[is_humilis ? humilis_growth : cerevisiae_growth]);
+            zone.souring = equations_.souring(zone.contents.bacteria, zone.contents.acid, zone.culture.awake);
         }
+        if (equations_.has_packaged()) {
+            zone.packaged = equations_.packaged_after(zone.hours[cerevisiae_growth]);
+        }
+    }
+
+    double dissolved_limit(const RatePoint& warmth) const {
+        return equations_.water() * warmth.dissolved_limit;
+    }
+
+    // A stage of pieces so small that they have one temperature has it in every zone.
+    Warmth warmth_at(double time) const {
+        Warmth warmth;
+        const std::size_t zones = history_->zone_count();
+        history_->at(time - history_begins_, std::span(warmth).first(zones));
+        std::fill(warmth.begin() + static_cast<std::ptrdiff_t>(zones), warmth.end(), warmth.front());
         return warmth;
     }
 
-    void operate(const State& state, State& change, double time) const {
-        const auto warmth = zone_temperatures(time);
-        for (std::size_t zone = 0; zone < Zones; ++zone) {
-            equations_.derivative(state.data() + zone * states, change.data() + zone * states, warmth[zone]);
-        }
-    }
-
-    SimulatedPoint point(const State& state, double time) const {
-        const auto warmth = zone_temperatures(time);
+    SimulatedPoint point(const Warmth& warmth, const std::array<Contents, Zones>& contents) const {
         SimulatedPoint sum{};
         double held = 0.0;
         double dissolved = 0.0;
         for (std::size_t zone = 0; zone < Zones; ++zone) {
-            const double* of_zone = state.data() + zone * states;
-            const double gas = of_zone[gas_state];
-            const double limit = equations_.dissolved_limit(warmth[zone]);
-            sum.rise += equations_.rise_of_bubbles(gas - limit, warmth[zone]) / Zones;
-            sum.acid += of_zone[acid_state] / Zones;
+            const double limit = dissolved_limit(warmth[zone]);
+            const double gas = contents[zone].gas;
+            sum.rise += equations_.rise_of_bubbles(gas - limit, warmth[zone].gas_litres) / Zones;
+            sum.acid += contents[zone].acid / Zones;
             held += gas;
             dissolved += std::min(gas, limit);
         }
@@ -102,97 +305,126 @@ private:
         return sum;
     }
 
-    bool is_ready(const State& state, double time) const {
-        const SimulatedPoint at = point(state, time);
-        return (!stage_->rise_target || at.rise >= *stage_->rise_target) &&
-               (!stage_->ph_target || at.ph <= *stage_->ph_target);
+    SimulatedPoint point(const State& state) const {
+        Warmth warmth;
+        std::array<Contents, Zones> contents;
+        for (std::size_t zone = 0; zone < Zones; ++zone) {
+            warmth[zone] = state[zone].warmth;
+            contents[zone] = state[zone].contents;
+        }
+        return point(warmth, contents);
     }
 
-    // The next time up to `end` at which the slopes of the temperature jump.
-    double next_break(double end) const {
-        for (const double hour : stage_->history->breaks_hours()) {
-            if (history_begins_ + hour > now_ + 1e-9) {
-                return std::min(end, history_begins_ + hour);
-            }
+    // At least 0 where the stage may end: the least that its rise and its acid are beyond what ends it.
+    double readiness(const SimulatedPoint& at) const {
+        double least = infinite;
+        if (stage_->ph_target) {
+            least = *stage_->ph_target - at.ph;
         }
-        return end;
+        return stage_->rise_target ? std::min(least, at.rise - *stage_->rise_target) : least;
     }
 
     double run_to_end() {
         const bool by_clock = stage_->lasts_h.has_value();
         const double end = stage_begins_ + stage_->lasts_h.value_or(request_.longest_h);
-        if (!by_clock && is_ready(state_, now_)) {
+        if (!by_clock && readiness(point(state_)) >= 0.0) {
             return 0.0;
         }
         while (now_ < end - rounding_h) {
-            if (run_piece(next_break(end), !by_clock)) {
+            if (run_step(end, !by_clock)) {
                 return now_ - stage_begins_;
             }
         }
         return by_clock ? end - stage_begins_ : infinite;
     }
 
-    // Integrates to `end`, or to readiness where it is looked for; true where it was found.
-    bool run_piece(double end, bool looks_for_ready) {
-        auto stepper = odeint::make_dense_output(request_.relative_error * 1e-3, request_.relative_error,
-                                                 odeint::runge_kutta_dopri5<State>());
-        const auto system = [this](const State& state, State& change, double time) {
-            operate(state, change, time);
-        };
-        stepper.initialize(state_, now_, std::min(0.25, end - now_));
-        while (true) {
-            // Not a step beyond: it would straddle the jump of the slopes, and be cut many times.
-            if (stepper.current_time() + stepper.current_time_step() > end) {
-                const State last = stepper.current_state();
-                stepper.initialize(last, stepper.current_time(), end - stepper.current_time());
-            }
-            const auto [from, step_end] = stepper.do_step(system);
-            const double to = std::min(step_end, end);
-            State at;
-            stepper.calc_state(to, at);
-            if (looks_for_ready && is_ready(at, to)) {
-                const double ready = find_ready(stepper, from, to);
-                take_samples(stepper, ready);
-                stepper.calc_state(ready, state_);
-                now_ = ready;
-                return true;
-            }
-            take_samples(stepper, to);
-            if (step_end >= end - rounding_h) {
-                state_ = at;
-                now_ = end;
-                return false;
-            }
+    // The end of the next step: as laid in the history, or to `end`.
+    struct StepEnd {
+        double time;
+        Warmth warmth;
+    };
+    StepEnd next_step(double end) {
+        const std::span<const double> laid = history_->step_hours();
+        const double in_history = now_ - history_begins_;
+        while (next_step_ < laid.size() && laid[next_step_] <= in_history + rounding_h) {
+            ++next_step_;
+        }
+        if (next_step_ == laid.size()) {
+            const double time = std::min(end, history_begins_ + history_->step_end(in_history));
+            return {time, warmth_at(time)};
+        }
+        const double time = history_begins_ + laid[next_step_];
+        if (time > end) {
+            return {end, warmth_at(end)};
+        }
+        StepEnd step{time, {}};
+        const std::span<const RatePoint> zones = history_->at_step(next_step_);
+        for (std::size_t zone = 0; zone < Zones; ++zone) {
+            step.warmth[zone] = zones[zones.size() == Zones ? zone : 0];
+        }
+        return step;
+    }
+
+    // One step, at most to `end`, or to readiness where it is looked for; true where it was found.
+    bool run_step(double end, bool looks_for_ready) {
+        const StepEnd step = next_step(end);
+        State to;
+        for (std::size_t zone = 0; zone < Zones; ++zone) {
+            to[zone] = ZoneStep(equations_, state_[zone]).to(step.warmth[zone]);
+        }
+        const bool is_found = looks_for_ready && readiness(point(to)) >= 0.0;
+        const double until = is_found ? find_ready(to, step.time) : step.time;
+        take_samples(to, until);
+        if (is_found) {
+            end_at(to, until);
+        } else {
+            state_ = to;
+        }
+        now_ = until;
+        return is_found;
+    }
+
+    // The dough at a time within the step to `to`.
+    SimulatedPoint point_within(const State& to, double time) const {
+        const Warmth warmth = warmth_at(time);
+        std::array<Contents, Zones> contents;
+        for (std::size_t zone = 0; zone < Zones; ++zone) {
+            contents[zone] = ZoneStep(equations_, state_[zone]).within(to[zone], warmth[zone]);
+        }
+        return point(warmth, contents);
+    }
+
+    void end_at(const State& to, double time) {
+        const Warmth warmth = warmth_at(time);
+        for (std::size_t zone = 0; zone < Zones; ++zone) {
+            const ZoneStep step(equations_, state_[zone]);
+            ZoneState ended = step.moved_to(warmth[zone]);
+            ended.contents = step.within(to[zone], warmth[zone]);
+            stand(ended);
+            state_[zone] = ended;
         }
     }
 
-    // Bisection on the dense output, to a second.
-    template <class Stepper>
-    double find_ready(const Stepper& stepper, double low, double high) const {
-        constexpr double a_second = 1.0 / 3600.0;
-        while (high - low > a_second) {
-            const double middle = (low + high) / 2.0;
-            State at;
-            stepper.calc_state(middle, at);
-            (is_ready(at, middle) ? high : low) = middle;
-        }
-        return high;
+    // To a second.
+    double find_ready(const State& to, double end) const {
+        const auto is_close = [](double low, double high) { return high - low < 1.0 / 3600.0; };
+        const auto at_time = [&](double time) { return readiness(point_within(to, time)); };
+        std::uintmax_t most_tries = 60;
+        return boost::math::tools::toms748_solve(at_time, now_, end, readiness(point(state_)),
+                                                 readiness(point(to)), is_close, most_tries)
+            .second;
     }
 
-    template <class Stepper>
-    void take_samples(const Stepper& stepper, double up_to) {
+    void take_samples(const State& to, double up_to) {
         while (result_.samples.size() < request_.sample_hours.size() &&
                request_.sample_hours[result_.samples.size()] <= up_to) {
-            const double hour = request_.sample_hours[result_.samples.size()];
-            State at;
-            stepper.calc_state(hour, at);
-            result_.samples.push_back(point(at, hour));
+            result_.samples.push_back(point_within(to, request_.sample_hours[result_.samples.size()]));
         }
     }
 
     void sample_the_rest() {
-        while (!request_.sample_hours.empty() && result_.samples.size() < request_.sample_hours.size()) {
-            run_piece(next_break(request_.sample_hours.back()), false);
+        while (result_.samples.size() < request_.sample_hours.size()) {
+            run_step(request_.sample_hours.back(), false);
         }
     }
 
@@ -200,8 +432,10 @@ private:
     double handling_;
     const SimulationRequest& request_;
     Simulation result_;
-    State state_{};
+    State state_;
     const SimulatedStage* stage_ = nullptr;
+    const RateSums* history_ = nullptr;
+    std::size_t next_step_ = 0;
     double now_ = 0.0;
     double stage_begins_ = 0.0;
     double history_begins_ = 0.0;

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "ferment/kinetics.hpp"
-#include "ferment/temperature_history.hpp"
+#include "ferment/rate_sums.hpp"
 
 #include <limits>
 #include <memory>
@@ -14,7 +14,7 @@ namespace leavenwright {
 
 /// A stage as the engine sees it. Hours, and rises as V/V0 - 1.
 struct SimulatedStage {
-    std::shared_ptr<const TemperatureHistory> history;
+    std::shared_ptr<const RateSums> history;
     /// The history's own beginning in hours after mixing where a profile drives it; otherwise it
     /// begins with the stage.
     std::optional<double> history_begins_h;
@@ -43,7 +43,6 @@ struct SimulationRequest {
     std::vector<SimulatedStage> stages;
     double longest_h = 96.0;          // that one stage is looked at
     std::vector<double> sample_hours; // ascending, after mixing; the last stage goes on for them
-    double relative_error = 1e-5;
 };
 
 struct Simulation {
@@ -51,8 +50,9 @@ struct Simulation {
     std::vector<SimulatedPoint> samples; // per sample hour
 };
 
-/// Integrates by Dormand-Prince 5(4) with dense output (Boost.odeint), begun anew where a place
-/// changes. Zones ferment apart and share one rise.
+/// The yeasts in closed form; lactobacilli and acid by Runge and Kutta's fourth order, whose
+/// steps are laid in the history, in the lactobacilli's hours at their best temperature. Zones
+/// ferment apart and share one rise.
 Simulation simulate(const Kinetics& kinetics, const DoughMix& mix, const SimulationRequest& request);
 
 } // namespace leavenwright

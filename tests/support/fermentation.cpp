@@ -18,8 +18,8 @@ DoughMix mix_of(const DoughParts& parts) {
             .whole_grain = Fraction(0.0)};
 }
 
-std::shared_ptr<const TemperatureHistory> held_at(double celsius) {
-    return std::make_shared<TemperatureHistory>(TemperatureHistory::constant(Temperature::celsius(celsius)));
+std::shared_ptr<const RateSums> held_at(double celsius, double step_h) {
+    return std::make_shared<RateSums>(TemperatureHistory::constant(Temperature::celsius(celsius)), step_h);
 }
 
 std::vector<SimulatedPoint> points_at(const Kinetics& kinetics, const DoughMix& mix, double celsius,

@@ -22,8 +22,8 @@ struct DoughParts {
 };
 DoughMix mix_of(const DoughParts& parts);
 
-/// One temperature for good.
-std::shared_ptr<const TemperatureHistory> held_at(double celsius);
+/// One temperature for good, in steps as long as a simulation's or finer.
+std::shared_ptr<const RateSums> held_at(double celsius, double step_h = RateSums::usual_step_h);
 
 /// The dough at these hours, held at one temperature.
 std::vector<SimulatedPoint> points_at(const Kinetics& kinetics, const DoughMix& mix, double celsius,

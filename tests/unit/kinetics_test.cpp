@@ -6,6 +6,7 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <utility>
 
 using namespace leavenwright;
 using namespace leavenwright::testing;
@@ -125,4 +126,51 @@ TEST_CASE("lag: a culture with more of it begins more slowly") {
     };
     // at the beginning  q / (1 + q) = e^-lag
     CHECK(near(growth(slow) / growth(Kinetics{}), std::exp(-0.7), 1e-12, 0.0));
+}
+
+TEST_CASE("yeasts in closed form: as their equations in small steps") {
+    const DoughParts both{.flour = 90.0, .water = 65.0, .levain = 20.0, .salt = 2.0, .fresh_yeast = 0.2};
+    const DoughParts levain_alone{.flour = 0.0, .water = 0.0, .levain = 100.0};
+    Kinetics crowded; // more cells than the dough lets grow
+    crowded.ripe_yeast = 1.2 * crowded.yeast_cap;
+    for (const auto& [kinetics, parts] : {std::pair(Kinetics{}, both), std::pair(crowded, levain_alone)}) {
+        const MicrobeEquations equations(kinetics, mix_of(parts));
+        for (const double hours : {0.0, 1.0, 5.0, 12.0}) {
+            CAPTURE(hours);
+            const MicrobeState expected = state_after(kinetics, mix_of(parts), 26.0, hours);
+            const MicrobeState change = change_at(equations, expected, 26.0);
+            const double rate = growth_rate(Yeast::humilis, 26.0);
+            const YeastStanding culture = equations.culture_after(rate * hours);
+            CHECK(near(culture.cells, expected[yeast_state], 1e-8, 0.0));
+            CHECK(near(culture.growth * rate, change[yeast_state], 1e-7, 1e-3));
+            CHECK(culture.awake == equations.culture_awake(rate * hours));
+            if (equations.has_packaged()) {
+                const double packaged_rate = growth_rate(Yeast::packaged, 26.0);
+                const YeastStanding packaged = equations.packaged_after(packaged_rate * hours);
+                CHECK(near(packaged.cells, expected[packaged_state], 1e-8, 0.0));
+                CHECK(near(packaged.growth * packaged_rate, change[packaged_state], 1e-7, 1e-3));
+            }
+        }
+    }
+}
+
+TEST_CASE("souring: its slopes jump at its corners and nowhere else") {
+    const MicrobeEquations equations(Kinetics{}, mix_of(with_levain));
+    const auto slope_at = [&](double acid) {
+        constexpr double little = 1e-4;
+        return (equations.souring(1e9, acid + little, 1.0).acid -
+                equations.souring(1e9, acid - little, 1.0).acid) /
+               (2.0 * little);
+    };
+    const auto [last_growth, fading] = equations.souring_corners();
+    CHECK(near(equations.ph(last_growth), 3.8, 1e-12, 0.0));
+    CHECK(near(equations.ph(fading), 3.65, 1e-12, 0.0));
+    double last = slope_at(1.0);
+    for (double acid = 1.01; equations.ph(acid) > 3.56; acid += 0.01) {
+        const bool is_corner = std::abs(acid - last_growth) < 0.02 || std::abs(acid - fading) < 0.02;
+        const double slope = slope_at(acid);
+        CAPTURE(acid);
+        REQUIRE((is_corner || near(slope, last, 0.0, 2e-3)));
+        last = slope;
+    }
 }
