@@ -9,8 +9,8 @@
 namespace leavenwright {
 namespace {
 
-constexpr double ripe_acid = 48.0; // mmol/kg
-constexpr double past_acid = 72.0;
+constexpr double ripe_acid = 43.9; // mmol/kg
+constexpr double past_ph = 3.85;
 constexpr Fraction ripe_rise{0.8};
 
 // White or whole wheat flour in round figures (USDA SR27: bread flour, whole wheat flour).
@@ -39,13 +39,12 @@ DoughMix mix_of(const LevainBuild& build) {
             .whole_grain = build.whole_grain};
 }
 
-PlannedStage jar(const LevainBuild& build, std::string name, double acid, std::optional<Fraction> rise) {
-    const MicrobeEquations middle(Kinetics{}, mix_of(build));
+PlannedStage jar(const LevainBuild& build, std::string name, double ph, std::optional<Fraction> rise) {
     PlannedStage stage;
     stage.name = std::move(name);
     stage.surroundings = build.place.at(seconds(0.0));
     stage.rise = rise;
-    stage.ph = middle.ph(acid);
+    stage.ph = ph;
     stage.mass = build.mass;
     stage.form = DoughForm::tub();
     stage.place.covered = true;
@@ -108,7 +107,8 @@ std::optional<Ripening> compute_ripening(const LevainBuild& build, const Ensembl
     plan.mixed_at = build.mixed_at.value_or(build.place.at(seconds(0.0)));
     plan.profile = build.place;
     plan.longest = hours(7.0 * 24.0);
-    plan.stages = {jar(build, "ripe", ripe_acid, ripe_rise), jar(build, "past", past_acid, {})};
+    const double ripe_ph = MicrobeEquations(Kinetics{}, plan.mix).ph(ripe_acid);
+    plan.stages = {jar(build, "ripe", ripe_ph, ripe_rise), jar(build, "past", past_ph, {})};
     const Windows windows = compute_windows(plan, ensemble);
     report_warmth(build, windows, diagnostics);
     if (diagnostics.has_errors()) {

@@ -39,8 +39,9 @@ struct Ripening {
     std::uint64_t seed = 0;
 };
 
-/// Ripe is a levain that has risen by four fifths and made 48 mmol of acid per kg (pH 4.0 of white
-/// flour); past its best at 72 mmol (pH 3.7). Both from the sours of kinetics.hpp's table of cases.
+/// Ripe is a levain that has risen by four fifths and made 43.9 mmol of acid per kg (pH 4.04 of white
+/// flour), after the sours of the table in ferment/README.md; past its best at pH 3.85, after common
+/// practice.
 /// Reports a build outside the bounds above, salt that stops it, and warns where it is too warm
 /// or does not get ripe.
 std::optional<Ripening> compute_ripening(const LevainBuild& build, const Ensemble& ensemble,

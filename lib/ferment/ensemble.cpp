@@ -224,6 +224,9 @@ StageWindow stage_window(const DoughPlan& plan, const SimulationRequest& request
         }
         return sum;
     });
+    const Quantiles rises =
+        quantiles_of(values_of(runs, [&](const Simulation& run) { return run.ends[number].rise; }));
+    window.rise_at_end = {Fraction(rises.low), Fraction(rises.middle), Fraction(rises.high)};
     window.by_clock = planned.lasts.has_value();
     window.rise = planned.rise;
     const double likely = in_hours(window.in_stage.likely);
@@ -304,7 +307,7 @@ Kinetics member_kinetics(const Ensemble& ensemble, int number) {
     MemberRandom random(ensemble.seed, number);
     Kinetics member;
     member.culture_yeast = random.uniform() < 0.5 ? Yeast::humilis : Yeast::cerevisiae;
-    const double vigour = ensemble.vigour * random.spread(0.14);
+    const double vigour = ensemble.vigour * random.spread(0.20);
     member.yeast_per_h *= vigour * random.spread(0.10);
     member.bacteria_per_h *= vigour * random.spread(0.10);
     const double gas = random.spread(0.20);

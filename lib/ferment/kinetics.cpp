@@ -68,9 +68,14 @@ void MicrobeEquations::derivative(const double* state, double* change, double ce
         change[packaged_lag_state] =
             kinetics_.packaged_per_h * yeast_slowed_ * growth_rate(Yeast::packaged, celsius);
         change[packaged_state] = change[packaged_lag_state] * awake * cells * room;
-        packaged_cell_hours = gas_rate(Yeast::packaged, celsius) * cells;
+        packaged_cell_hours = gas_rate(Yeast::packaged, celsius) * cells *
+                              (1.0 - packaged_asleep_after(state[packaged_lag_state]));
     }
     change[gas_state] = gas_made(change[yeast_state], cell_hours, packaged_cell_hours, change[acid_state]);
+}
+
+double MicrobeEquations::packaged_asleep_after(double lag) const {
+    return kinetics_.packaged_asleep * std::exp(-lag / kinetics_.packaged_waking);
 }
 
 double MicrobeEquations::culture_awake(double yeast_hours) const {
@@ -85,7 +90,7 @@ YeastStanding MicrobeEquations::culture_after(double yeast_hours) const {
     const double room_at_start = kinetics_.yeast_cap / (kinetics_.ripe_yeast * levain_) - 1.0;
     const double cells = kinetics_.yeast_cap / (1.0 + room_at_start * (1.0 + lag_start_) / (1.0 + wakeness));
     const double awake = awake_share(wakeness);
-    return {cells, awake, speed * awake * cells * (1.0 - cells / kinetics_.yeast_cap)};
+    return {cells, awake, speed * awake * cells * (1.0 - cells / kinetics_.yeast_cap), 0.0};
 }
 
 // The same with B' = (most / new) b B (1 - B / most), most = B0 + new.
@@ -97,7 +102,24 @@ YeastStanding MicrobeEquations::packaged_after(double yeast_hours) const {
     const double cells = most / (1.0 + kinetics_.packaged_new_cells / packaged_start_ *
                                            std::pow((1.0 + packaged_lag_start_) / (1.0 + wakeness), rate));
     const double awake = awake_share(wakeness);
-    return {cells, awake, speed * awake * rate * cells * (1.0 - cells / most)};
+    return {cells, awake, speed * awake * rate * cells * (1.0 - cells / most),
+            packaged_asleep_after(speed * yeast_hours)};
+}
+
+double MicrobeEquations::asleep_cell_hours(const YeastStanding& from, double cells_at_end, double yeast_hours,
+                                           double gas_hours) const {
+    const double decay = kinetics_.packaged_per_h * yeast_slowed_ * yeast_hours / kinetics_.packaged_waking;
+    // The integrals from 0 to 1 of e^(-decay x), times x, times x^2, by parts or by their series.
+    const bool is_short = decay < 1e-2;
+    const double last = std::exp(-decay);
+    const double plain = is_short ? 1.0 - decay * (1.0 / 2.0 - decay / 6.0) : (1.0 - last) / decay;
+    const double first = is_short ? 1.0 / 2.0 - decay * (1.0 / 3.0 - decay / 8.0) : (plain - last) / decay;
+    const double second =
+        is_short ? 1.0 / 3.0 - decay * (1.0 / 4.0 - decay / 10.0) : (2.0 * first - last) / decay;
+    // cells along a parabola
+    const double slope = from.growth * yeast_hours;
+    return gas_hours * from.asleep *
+           (from.cells * plain + slope * first + (cells_at_end - from.cells - slope) * second);
 }
 
 Souring MicrobeEquations::souring(double bacteria, double acid, double awake) const {

@@ -6,7 +6,7 @@
 //     dL/dt = m l(T) p(pH) a L (1 - L/cap)   its lactobacilli
 //     dA/dt = yA dL/dt + mA l(T) L        acid; none below pH 3.55
 //     dB/dt = kB g(T) b B (1 - (B - B0)/new)  packaged yeast: so many new cells, whatever the dose
-//     dC/dt = yC dN/dt + mC c(T) N + mB c(T) B + r dA/dt    carbon dioxide
+//     dC/dt = yC dN/dt + mC c(T) N + mB c(T) (1 - z e^(-s/w)) B + r dA/dt    carbon dioxide
 //     pH = floor + (start - floor) exp(-A / buffer)
 //     V/V0 = 1 + rise(C - dissolved)
 //
@@ -22,7 +22,7 @@ namespace leavenwright {
 /// The constants of one culture. Cells per g of dough, acid and gas in mmol per kg of dough.
 struct Kinetics {
     Yeast culture_yeast = Yeast::humilis;
-    double yeast_per_h = 0.47;
+    double yeast_per_h = 0.52;
     double bacteria_per_h = 0.60;
     double yeast_cap = 2.8e7;
     double bacteria_cap = 6.0e9;
@@ -39,7 +39,9 @@ struct Kinetics {
     double gas_per_cell = 3.3e-6;
     double gas_per_cell_h = 4.6e-7;
     double gas_per_acid = 0.8;
-    double packaged_gas_per_cell_h = 4.6e-7;
+    double packaged_gas_per_cell_h = 5.6e-7;
+    double packaged_asleep = 0.75; // share that makes no gas yet when the dough is mixed
+    double packaged_waking = 0.3;  // in s: e times fewer of them
     double packaged_per_h = 0.62;
     double packaged_lag = 2.5;
     double packaged_new_cells = 4.2e7;
@@ -67,6 +69,7 @@ struct YeastStanding {
     double cells;
     double awake;  // share that grows
     double growth; // cells per hour at the best temperature
+    double asleep; // share that makes no gas yet
 };
 
 /// What lactobacilli do, per hour at their best temperature.
@@ -104,6 +107,10 @@ public:
     double culture_awake(double yeast_hours) const;
     YeastStanding culture_after(double yeast_hours) const;
     YeastStanding packaged_after(double yeast_hours) const;
+    /// The hours that packaged cells stand asleep, of so many hours of growth and of gas at their best
+    /// temperatures, which pass together: the integral of z e^(-s/w) B.
+    double asleep_cell_hours(const YeastStanding& from, double cells_at_end, double yeast_hours,
+                             double gas_hours) const;
     Souring souring(double bacteria, double acid, double awake) const;
     /// Gas of new cells, of cells that stood some hours at their best temperature, and of new acid.
     double gas_made(double new_cells, double cell_hours, double packaged_cell_hours, double new_acid) const;
@@ -125,6 +132,7 @@ public:
 
 private:
     double acid_at(double ph) const;
+    double packaged_asleep_after(double lag) const;
 
     Kinetics kinetics_;
     double levain_;

@@ -95,9 +95,7 @@ public:
             const double share = share_at(moment, end, bacteria_growth);
             contents.bacteria = along(end, &Contents::bacteria, &Souring::bacteria).at(share);
             contents.acid = along(end, &Contents::acid, &Souring::acid).at(share);
-            const double span = hours_to(end.warmth, culture_growth());
-            const Cubic cells{from_.culture.cells, end.culture.cells, span * from_.culture.growth,
-                              span * end.culture.growth};
+            const Cubic cells = cells_over(culture_growth(), &ZoneState::culture, culture_growth(), end);
             gains = {cells.at(share_at(moment, end, culture_growth())) - cells.from,
                      contents.acid - from_.contents.acid};
         }
@@ -189,13 +187,18 @@ private:
         return equations_.culture_awake(std::clamp(yeast_hours.at(share), yeast_hours.from, yeast_hours.to));
     }
 
+    Cubic cells_over(RateIndex hours, YeastStanding ZoneState::*yeast, RateIndex growth,
+                     const ZoneState& end) const {
+        const double span = hours_to(end.warmth, hours);
+        return {(from_.*yeast).cells, (end.*yeast).cells,
+                span * from_.pace(growth, hours) * (from_.*yeast).growth,
+                span * end.pace(growth, hours) * (end.*yeast).growth};
+    }
+
     double gas_until(const RatePoint& moment, const ZoneState& end, const Gains& gains) const {
         const auto cell_hours = [&](YeastStanding ZoneState::*yeast, RateIndex growth, RateIndex gas) {
-            const double span = hours_to(end.warmth, gas);
-            const Cubic cells{(from_.*yeast).cells, (end.*yeast).cells,
-                              span * from_.pace(growth, gas) * (from_.*yeast).growth,
-                              span * end.pace(growth, gas) * (end.*yeast).growth};
-            return span * cells.integral_to(share_at(moment, end, gas));
+            return hours_to(end.warmth, gas) *
+                   cells_over(gas, yeast, growth, end).integral_to(share_at(moment, end, gas));
         };
         double of_culture = 0.0;
         double of_packaged = 0.0;
@@ -203,7 +206,12 @@ private:
             of_culture = cell_hours(&ZoneState::culture, culture_growth(), culture_gas());
         }
         if (equations_.has_packaged()) {
-            of_packaged = cell_hours(&ZoneState::packaged, cerevisiae_growth, packaged_gas);
+            const double cells = cells_over(cerevisiae_growth, &ZoneState::packaged, cerevisiae_growth, end)
+                                     .at(share_at(moment, end, cerevisiae_growth));
+            of_packaged =
+                cell_hours(&ZoneState::packaged, cerevisiae_growth, packaged_gas) -
+                equations_.asleep_cell_hours(from_.packaged, cells, hours_to(moment, cerevisiae_growth),
+                                             hours_to(moment, packaged_gas));
         }
         return equations_.gas_made(gains.cells, of_culture, of_packaged, gains.acid);
     }

@@ -27,6 +27,13 @@ constexpr bool is_reached(Duration time) {
     return time < never();
 }
 
+/// 10, 50 and 90 % of the ensemble: V/V0 - 1 over the mixed dough.
+struct RiseRange {
+    Fraction low{0.0};
+    Fraction likely{0.0};
+    Fraction high{0.0};
+};
+
 struct StageWindow {
     std::string stage;            // the step: bulk, divide or shape, proof, retard, temper
     Window in_stage;              // from the beginning of the stage
@@ -34,6 +41,7 @@ struct StageWindow {
     bool by_clock = false;        // the stage ends by the clock, not by its rise
     std::string written;          // its time in the formula; empty without one
     std::optional<Fraction> rise; // that ends it, over the mixed dough: 0.5 is half as much again
+    RiseRange rise_at_end;
     Temperature surroundings = Temperature::celsius(0.0);
     Temperature dough = Temperature::celsius(0.0); // at its likely end
     std::string signs;                             // to look for

@@ -185,6 +185,9 @@ Json stage_json(const StageWindow& stage) {
     json["after_mixing"] = window_json(stage.after_mixing);
     json["by_clock"] = stage.by_clock;
     json["rise"] = stage.rise ? Json(rounded(stage.rise->value(), 1e-4)) : Json();
+    json["rise_at_end"] = object_of({{"low", rounded(stage.rise_at_end.low.value(), 1e-4)},
+                                     {"likely", rounded(stage.rise_at_end.likely.value(), 1e-4)},
+                                     {"high", rounded(stage.rise_at_end.high.value(), 1e-4)}});
     json["written"] = stage.written;
     json["signs"] = stage.signs;
     json["past"] = stage.past;

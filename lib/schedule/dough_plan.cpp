@@ -31,6 +31,10 @@ bool is_mostly_rye(const Overall& overall) {
     return rye > 0.5 * overall.total_flour;
 }
 
+Duration middle_of(const Entered<DurationRange>& time) {
+    return 0.5 * (time.value.least + time.value.most);
+}
+
 struct StageWords {
     std::string_view signs;
     std::string_view past;
@@ -55,6 +59,9 @@ StageWords words_of(std::string_view stage) {
     return {}; // the clock ends it
 }
 
+constexpr Duration usual_retard = hours(12.0);
+constexpr Duration usual_bench_rest = seconds(20.0 * 60.0); // common practice
+
 class StagePlanner {
 public:
     StagePlanner(const Formula& formula, const PlanRequest& request, const Overall& overall,
@@ -63,18 +70,22 @@ public:
         circumstances_.is_levain = result.has_levain;
         circumstances_.is_flat = name_has(formula, {"pizza", "flatbread", "focaccia", "pita", "naan"});
         circumstances_.is_rye = is_mostly_rye(overall);
+        result.is_flat = circumstances_.is_flat;
+        result.baked_rise = proof_rise(circumstances_);
         kept_ = request.gas_kept.value_or(result.has_levain ? gas_kept_by_shaping : gas_kept_by_punching);
     }
 
     void plan() {
         std::vector<Step> steps = formula_.process;
-        const auto ferments = [](const Step& step) { return step.verb == "bulk" || step.verb == "proof"; };
+        const auto ferments = [](const Step& step) {
+            return step.verb == "bulk" || step.verb == "proof" || step.verb == "retard";
+        };
         if (std::none_of(steps.begin(), steps.end(), ferments)) {
             steps.clear();
             for (const std::string_view verb : {"bulk", "divide", "proof"}) {
                 steps.push_back({.verb = std::string(verb), .time = {}, .at = {}, .to = {}, .note = {}});
             }
-            say("the formula names no bulk and no proof: taken as bulk, divide, proof");
+            say("the formula names no bulk, proof or retard: taken as bulk, divide, proof");
         }
         for (std::size_t i = 0; i < steps.size(); ++i) {
             add(steps, i);
@@ -89,28 +100,39 @@ public:
 private:
     void add(const std::vector<Step>& steps, std::size_t i) {
         const Step& step = steps[i];
-        // With a profile only that says what is cold.
-        const bool is_cold =
-            step.verb == "retard" || (!request_.profile && step.at && step.at->value < cold_below);
         if (step.verb == "bulk" || step.verb == "proof" || step.verb == "retard") {
-            is_cold ? add_retard(step) : add_rising(step, goes_cold(steps, i));
+            is_cold(step) ? add_retard(step) : add_rising(step, cold_after(steps, i));
         } else if (step.verb == "divide" || step.verb == "shape") {
             add_dividing(steps, i);
         } else if (step.verb == "temper" && step.time) {
-            add_tempering(step);
+            add_by_clock(step);
+        } else if (step.verb == "rest" && step.time && i >= rests_taken_) {
+            add_rest(steps, i);
         }
     }
 
-    static bool goes_cold(const std::vector<Step>& steps, std::size_t i) {
+    // With a profile only that says what is cold.
+    bool is_cold(const Step& step) const {
+        return step.verb == "retard" || (!request_.profile && step.at && step.at->value < cold_below);
+    }
+
+    // How long the dough is cold next; none where it rises or is baked before.
+    std::optional<Duration> cold_after(const std::vector<Step>& steps, std::size_t i) const {
         for (std::size_t next = i + 1; next < steps.size(); ++next) {
-            if (steps[next].verb == "retard" || (steps[next].at && steps[next].at->value < cold_below)) {
-                return true;
+            const Step& step = steps[next];
+            if (step.verb == "retard" || (step.at && step.at->value < cold_below)) {
+                return time_in_cold(step);
             }
-            if (steps[next].verb == "proof" || steps[next].verb == "bulk" || steps[next].verb == "bake") {
-                return false;
+            if (step.verb == "proof" || step.verb == "bulk" || step.verb == "bake") {
+                return {};
             }
         }
-        return false;
+        return {};
+    }
+
+    Duration time_in_cold(const Step& step) const {
+        const auto written = step.time ? std::optional(middle_of(*step.time)) : std::nullopt;
+        return request_.retard.value_or(written.value_or(usual_retard));
     }
 
     static std::optional<Temperature> mixed_by(const std::vector<Step>& steps) {
@@ -149,11 +171,11 @@ private:
         return request_.at.value_or(step.at && step.at->value >= cold_below ? step.at->value : usual_room);
     }
 
-    void add_rising(const Step& step, bool cold_follows) {
+    void add_rising(const Step& step, std::optional<Duration> cold_follows) {
         shape_before(step);
         PlannedStage planned = stage(step, step.verb, room(step));
         RiseCircumstances circumstances = circumstances_;
-        circumstances.goes_cold = cold_follows;
+        circumstances.cold = cold_follows;
         const bool is_bulk = step.verb == "bulk";
         const Temperature warmth =
             request_.profile ? request_.profile->at(seconds(0.0)) : planned.surroundings;
@@ -175,21 +197,31 @@ private:
         const StageWords words = words_of("retard"); // whatever the step is called
         planned.signs = words.signs;
         planned.past = words.past;
-        const bool has_time = step.time.has_value();
-        const Duration written =
-            has_time ? 0.5 * (step.time->value.least + step.time->value.most) : hours(12.0);
-        planned.lasts = request_.retard.value_or(written);
+        planned.lasts = time_in_cold(step);
         has_retard_ = true;
-        if (!request_.retard && !has_time) {
-            say(fmt::format("{}: 12 h in the cold, since the formula gives no time for a levain", step.verb));
+        if (!request_.retard && !step.time) {
+            say(fmt::format("{}: {:.0f} h in the cold, since the formula gives no time for a levain",
+                            step.verb, in_hours(usual_retard)));
         }
         result_.plan.stages.push_back(std::move(planned));
     }
 
-    // Dough out of the refrigerator goes on fermenting while it warms: by the clock.
-    void add_tempering(const Step& step) {
+    // A bulk is ended by its rise since the mixing: what rests before it is part of it. One before the last
+    // mixing swells the flour.
+    void add_rest(const std::vector<Step>& steps, std::size_t i) {
+        const auto after = steps.begin() + static_cast<std::ptrdiff_t>(i);
+        const bool goes_on_elsewhere = std::any_of(after, steps.end(), [](const Step& step) {
+            return step.verb == "bulk" || step.verb == "mix" || step.verb == "knead";
+        });
+        if (!goes_on_elsewhere) {
+            is_cold(steps[i]) ? add_retard(steps[i]) : add_by_clock(steps[i]);
+        }
+    }
+
+    // A rest, and dough out of the refrigerator, which goes on fermenting while it warms.
+    void add_by_clock(const Step& step) {
         PlannedStage planned = stage(step, step.verb, room(step));
-        planned.lasts = 0.5 * (step.time->value.least + step.time->value.most);
+        planned.lasts = middle_of(*step.time);
         result_.plan.stages.push_back(std::move(planned));
     }
 
@@ -200,34 +232,45 @@ private:
         }
     }
 
+    // Out of the stage that comes next.
     void press_gas_out() {
         is_divided_ = true;
+        if (result_.plan.stages.empty()) {
+            return; // there is none yet
+        }
         next_gas_kept_ = kept_;
         say(fmt::format("dividing and shaping leave {:.0f} % of the bubbles in ({})", kept_.in_percent(),
                         request_.gas_kept ? "as asked" : "common practice"));
     }
 
-    // Dividing or shaping presses gas out once; the rest after it is by the clock.
+    // Pieces rest by the clock; the shaping at the end of it presses gas out, once.
     void add_dividing(const std::vector<Step>& steps, std::size_t i) {
         if (is_divided_) {
             return;
         }
-        press_gas_out();
-        Duration rest = seconds(20.0 * 60.0); // common practice
-        for (std::size_t next = i; next < steps.size() && steps[next].verb != "proof"; ++next) {
+        const auto is_at_the_bench = [&](const Step& step) {
+            return step.verb == "divide" || step.verb == "preshape" || step.verb == "shape" ||
+                   (step.verb == "rest" && !is_cold(step));
+        };
+        Duration rest{};
+        std::size_t next = i + 1;
+        for (; next < steps.size() && is_at_the_bench(steps[next]); ++next) {
             if (steps[next].verb == "rest" && steps[next].time) {
-                rest = steps[next].time->value.most;
+                rest += steps[next].time->value.most;
             }
         }
         const bool ferments_before = !result_.plan.stages.empty();
         if (ferments_before) {
+            rests_taken_ = next;
+            is_divided_ = true;
             PlannedStage planned = stage(steps[i], steps[i].verb, result_.plan.stages.back().surroundings);
             if (result_.plan.stages.back().lasts && planned.surroundings < cold_below) {
                 planned.surroundings = request_.at.value_or(usual_room);
             }
-            planned.lasts = rest;
+            planned.lasts = rest > Duration{} ? rest : usual_bench_rest;
             result_.plan.stages.push_back(std::move(planned));
         }
+        press_gas_out();
     }
 
     double pieces() const {
@@ -253,6 +296,7 @@ private:
     RiseCircumstances circumstances_;
     Fraction kept_;
     Fraction next_gas_kept_{1.0};
+    std::size_t rests_taken_ = 0; // steps before this one have their rests in a stage
     bool is_divided_ = false;
     bool has_retard_ = false;
 };
@@ -306,6 +350,70 @@ void add_cautions(const FormulaPlan& plan, Windows& windows) {
             "as FDA Food Code 3-501.19, not checked here): keep part of the rise in the refrigerator, or "
             "use more levain, and go by your local code.",
             in_hours(warm_time(windows))));
+    }
+}
+
+std::string risen_by(const RiseRange& rise) {
+    return rise.high.in_percent() < 1.0
+               ? "not risen yet"
+               : fmt::format("risen by {:.0f} to {:.0f} %", rise.low.in_percent(), rise.high.in_percent());
+}
+
+// The rise at the end of a last stage that the clock ends; nothing where the dough's rise ends it.
+const RiseRange* last_rise_by_clock(const Windows& windows) {
+    const StageWindow& last = windows.stages.back();
+    return last.by_clock && is_reached(last.in_stage.latest) ? &last.rise_at_end : nullptr;
+}
+
+void tell_last_rise(const FormulaPlan& plan, Windows& windows) {
+    const RiseRange* rise = last_rise_by_clock(windows);
+    if (rise == nullptr) {
+        return;
+    }
+    StageWindow& last = windows.stages.back();
+    const std::string reached = fmt::format(
+        "{} at its end, likely {:.0f} %; {} is usually baked at {:.0f} %", risen_by(*rise),
+        rise->likely.in_percent(), plan.is_flat ? "a flat dough" : "a loaf", plan.baked_rise.in_percent());
+    last.past = last.signs.empty() ? "it goes on rising" : last.past;
+    last.signs = reached + (last.signs.empty() ? "" : "; ") + last.signs;
+}
+
+// Stages that end by their rise and have it when they begin.
+void report_stages_over(const Windows& windows, const PlanRequest& request, Diagnostics& diagnostics) {
+    for (std::size_t i = 1; i < windows.stages.size(); ++i) {
+        const StageWindow& stage = windows.stages[i];
+        if (stage.by_clock || stage.in_stage.likely > seconds(60.0)) {
+            continue;
+        }
+        const StageWindow& before = windows.stages[i - 1];
+        const bool waited = before.stage == "retard" || before.stage == "temper" || before.stage == "rest";
+        diagnostics.warning(Code::over_proofed, request.formula_place,
+                            fmt::format("the {0} is likely over when it begins: at the end of the {1} the "
+                                        "dough has {2}, and the {0} ends at {3:.0f} %",
+                                        stage.stage, before.stage, risen_by(before.rise_at_end),
+                                        stage.rise->in_percent()),
+                            waited ? fmt::format("a shorter or colder {}, or bake after it", before.stage)
+                                   : "end the bulk sooner (--bulk-rise) or the proof later (--proof-rise)");
+    }
+}
+
+// A last stage by the clock that ends far beyond what is baked, or far below.
+void report_last_rise(const FormulaPlan& plan, const Windows& windows, const PlanRequest& request,
+                      Diagnostics& diagnostics) {
+    constexpr double far_beyond = 1.8;
+    constexpr double far_below = 0.4;
+    const RiseRange* rise = last_rise_by_clock(windows);
+    if (rise == nullptr) {
+        return;
+    }
+    const bool is_beyond = rise->likely.value() > far_beyond * plan.baked_rise.value();
+    if (is_beyond || rise->high.value() < far_below * plan.baked_rise.value()) {
+        diagnostics.warning(
+            is_beyond ? Code::over_proofed : Code::under_proofed, request.formula_place,
+            fmt::format("at the end of the {} the dough has {}; such a dough is usually baked at {:.0f} %",
+                        windows.stages.back().stage, risen_by(*rise), plan.baked_rise.in_percent()),
+            is_beyond ? "less time or a colder place, less bulk (--bulk-rise), or less yeast or levain"
+                      : "more time in the room before or after, or more bulk (--bulk-rise)");
     }
 }
 
@@ -376,6 +484,9 @@ std::optional<Windows> windows_of(const Formula& formula, const PlanRequest& req
     Windows windows = compute_windows(planned->plan, ensemble);
     windows.settings = planned->settings;
     add_cautions(*planned, windows);
+    tell_last_rise(*planned, windows);
+    report_stages_over(windows, request, diagnostics);
+    report_last_rise(*planned, windows, request, diagnostics);
     report_temperatures(*planned, windows, request, diagnostics);
     if (diagnostics.has_errors()) {
         return {};

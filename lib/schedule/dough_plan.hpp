@@ -37,6 +37,8 @@ struct FormulaPlan {
     DoughPlan plan;
     Temperature room = usual_room; // where it is mixed
     std::vector<std::string> settings;
+    Fraction baked_rise; // at which a dough of this kind is usually baked
+    bool is_flat = false;
     bool has_levain = false;
     bool has_egg_or_milk = false;
 };

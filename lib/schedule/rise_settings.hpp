@@ -4,29 +4,32 @@
 
 #include "quantity/quantity.hpp"
 
+#include <optional>
+
 namespace leavenwright {
 
 /// What a stage's rise depends on, beside its warmth.
 struct RiseCircumstances {
-    bool is_levain = true;  // packaged yeast is let rise to double in bulk
-    bool goes_cold = false; // a refrigerator follows, in which a warm mass goes on rising
-    bool is_flat = false;   // pizza, flatbread, focaccia: baked before it is fully risen
-    bool is_rye = false;    // rye does not hold gas as wheat does
+    bool is_levain = true;        // packaged yeast is let rise to double in bulk
+    std::optional<Duration> cold; // a refrigerator follows for so long, in which the mass goes on rising
+    bool is_flat = false;         // pizza, flatbread, focaccia: baked before it is fully risen
+    bool is_rye = false;          // rye does not hold gas as wheat does
 };
 
 /// End of bulk. For a levain: 75 % in cool dough (20 C and below), 50 % at 24 C, 30 % in warm
-/// dough (27 C and above) that goes to the refrigerator and 40 % in one that does not.
-/// Common practice, no source.
+/// dough (27 C and above) that goes to the refrigerator and 40 % in one that does not. With packaged
+/// yeast double, half of it before a refrigerator. Before two days of cold and more 20 %; from half
+/// a day on straight down to it. Common practice, no source.
 Fraction bulk_rise(const RiseCircumstances& circumstances, Temperature dough);
 
-/// End of proof: double for a loaf, 70 % for a flat one, 60 % before a refrigerator; with packaged
-/// yeast a loaf goes to 120 %. Common practice, no source.
+/// End of proof: a little over double for a loaf, 70 % for a flat one, 60 % before a refrigerator; with
+/// packaged yeast a loaf goes to 120 %. Common practice, no source.
 Fraction proof_rise(const RiseCircumstances& circumstances);
 
 /// Of the bubbles, what dividing and shaping leave in. Common practice, no source; a published
 /// balance of a punched and moulded dough keeps 40 % of all its gas (Moore and Hoseney).
 inline constexpr Fraction gas_kept_by_shaping{0.5};
-/// Of a yeasted dough, which is punched down.
-inline constexpr Fraction gas_kept_by_punching{0.3};
+/// Of a yeasted dough, which is punched down: set to published times of proof (lib/ferment/README.md).
+inline constexpr Fraction gas_kept_by_punching{0.2};
 
 } // namespace leavenwright

@@ -42,7 +42,7 @@ double compare(const Kinetics& kinetics, const DoughMix& mix) {
     for (int half_hours = 1; half_hours <= 48; ++half_hours) {
         request.sample_hours.push_back(half_hours / 2.0);
     }
-    request.stages.push_back({.history = std::make_shared<RateSums>(history, 0.03),
+    request.stages.push_back({.history = std::make_shared<RateSums>(history, 0.01),
                               .history_begins_h = 0.0,
                               .lasts_h = 24.0,
                               .rise_target = {},

@@ -33,6 +33,8 @@ TEST_CASE("constants: the table in lib/ferment/README.md has those of the middle
         {"gas_per_cell_h", middle.gas_per_cell_h},
         {"gas_per_acid", middle.gas_per_acid},
         {"packaged_gas_per_cell_h", middle.packaged_gas_per_cell_h},
+        {"packaged_asleep", middle.packaged_asleep},
+        {"packaged_waking", middle.packaged_waking},
         {"packaged_per_h", middle.packaged_per_h},
         {"packaged_lag", middle.packaged_lag},
         {"packaged_new_cells", middle.packaged_new_cells},

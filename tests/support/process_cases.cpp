@@ -84,8 +84,7 @@ void add_rye_sours(Cases& cases) {
         LevainBuild build = detmold(1.9 / (factor - 1.0), 28.0);
         build.hydration = Hydration(0.9); // dough yield 180 to 200
         cases.push_back({fmt::format("Arkady, {0:.0f} times the flour at 28 C: ripe, h", factor), "Arkady",
-                         fmt::format("{:.0f}", factor), 0.65 * factor, 1.35 * factor, ripe_hours(build), 2,
-                         factor < 4.0});
+                         fmt::format("{:.0f}", factor), 0.65 * factor, 1.35 * factor, ripe_hours(build), 2});
     }
 }
 

@@ -82,8 +82,8 @@ TEST_CASE("plan_of: stages of the process, with their places") {
     CHECK(plan.plan.stages[2].surroundings == Temperature::celsius(26.0));
     CHECK(plan.plan.stages[0].rise == bulk_rise({.is_levain = false}, Temperature::celsius(24.0)));
     CHECK(plan.plan.stages[1].lasts);
-    CHECK(plan.plan.stages[1].gas_kept == gas_kept_by_punching);
-    CHECK(plan.plan.stages[2].gas_kept == Fraction(1.0)); // pressed once
+    CHECK(plan.plan.stages[1].gas_kept == Fraction(1.0));
+    CHECK(plan.plan.stages[2].gas_kept == gas_kept_by_punching); // shaped after the rest
     // whole in bulk, in pieces after it
     CHECK(near(plan.plan.stages[0].mass.value(), 2.0 * plan.plan.stages[2].mass.value(), 1e-9, 0.0));
     CHECK(plan.plan.stages[2].form.kind == DoughForm::Kind::ball);
@@ -137,7 +137,7 @@ TEST_CASE("plan_of: what is asked for goes before the formula") {
     CHECK(plan.plan.mixed_at == Temperature::celsius(27.0));
     CHECK(plan.plan.stages[0].rise == Fraction(0.33));
     CHECK(plan.plan.stages[2].rise == Fraction(0.77));
-    CHECK(plan.plan.stages[1].gas_kept == Fraction(0.9));
+    CHECK(plan.plan.stages[2].gas_kept == Fraction(0.9));
 }
 
 TEST_CASE("plan_of: forms by what it is called") {
@@ -193,11 +193,36 @@ TEST_CASE("rise settings: less in the warm, less before the cold, less of rye an
     CHECK(bulk_rise({}, cool) == Fraction(0.75));
     CHECK(bulk_rise({}, middle) == Fraction(0.5));
     CHECK(bulk_rise({}, warm) == Fraction(0.4));
-    CHECK(bulk_rise({.goes_cold = true}, warm) == Fraction(0.3));
+    CHECK(bulk_rise({.cold = hours(12.0)}, warm) == Fraction(0.3));
+    CHECK(bulk_rise({.cold = hours(30.0)}, middle) == Fraction(0.35)); // half way to 20 %
+    CHECK(bulk_rise({.cold = hours(72.0)}, cool) == Fraction(0.2));
+    CHECK(bulk_rise({.is_levain = false, .cold = hours(8.0)}, middle) == Fraction(0.5));
     CHECK(bulk_rise({.is_rye = true}, middle) == Fraction(0.25));
     CHECK(bulk_rise({.is_levain = false}, middle) == Fraction(1.0));
-    CHECK(proof_rise({}) == Fraction(1.0));
+    CHECK(proof_rise({}) == Fraction(1.1));
     CHECK(proof_rise({.is_flat = true}) == Fraction(0.7));
-    CHECK(proof_rise({.goes_cold = true}) == Fraction(0.6));
+    CHECK(proof_rise({.cold = hours(12.0)}) == Fraction(0.6));
     CHECK(proof_rise({.is_levain = false}) == Fraction(1.2));
+}
+
+TEST_CASE("plan_of: rests by the clock where no bulk takes them in") {
+    const auto stages = [](const std::string& steps) {
+        return planned(lean("  instant yeast: 3 g\n", "process:\n" + steps));
+    };
+    const FormulaPlan rested = stages("  - mix: { to: 25 C }\n  - rest: { for: 1 h, at: 26 C }\n  - shape\n"
+                                      "  - proof: { for: 4 h, at: 30 C }\n");
+    CHECK(names_of(rested) == "rest shape proof");
+    CHECK(rested.plan.stages[0].lasts == hours(1.0));
+    // one before the last mixing swells the flour, one in bulk is part of it, one at the bench is the bench's
+    CHECK(names_of(stages("  - mix\n  - rest: { for: 30 min }\n  - knead\n  - rest: { for: 10 min }\n"
+                          "  - bulk: { for: 3 h }\n  - divide\n  - rest: { for: 25 min }\n  - shape\n"
+                          "  - rest: { for: 10 min }\n  - proof: { for: 1 h }\n")) == "bulk divide proof");
+    const FormulaPlan cold = stages("  - mix\n  - divide\n  - shape\n  - rest: { for: 3 h, at: 24 C }\n"
+                                    "  - retard: { for: 2 d, at: 4 C }\n  - temper: { for: 2 h }\n");
+    CHECK(names_of(cold) == "rest retard temper");
+    CHECK(cold.plan.stages[0].lasts == hours(3.0));
+    CHECK(cold.plan.stages[1].lasts == hours(48.0));
+    CHECK(
+        names_of(stages("  - mix\n  - rest: { for: 12 h, at: 4 C }\n  - shape\n  - proof: { for: 2 h }\n")) ==
+        "rest shape proof");
 }

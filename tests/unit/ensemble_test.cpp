@@ -63,7 +63,7 @@ TEST_CASE("member_kinetics: half of each yeast, spread around the middle") {
     }
     // four standard errors
     CHECK(near(humilis, members / 2.0, 0.0, 4.0 * std::sqrt(members) / 2.0));
-    const double sigma = std::hypot(0.14, 0.10);
+    const double sigma = std::hypot(0.20, 0.10);
     CHECK(near(sum / members, 0.0, 0.0, 4.0 * sigma / std::sqrt(members)));
     CHECK(near(std::sqrt(squares / members), sigma, 4.0 / std::sqrt(2.0 * members), 0.0));
 }
