@@ -11,6 +11,7 @@
 #include "transcribe/line_brackets.hpp"
 #include "transcribe/match_name.hpp"
 #include "transcribe/measure_habit.hpp"
+#include "transcribe/misread_print.hpp"
 #include "transcribe/running_text.hpp"
 #include "transcribe/split_line.hpp"
 #include "transcribe/wash.hpp"
@@ -68,6 +69,9 @@ public:
         if (begins_with_letter_for_one(words_)) {
             doubt(Code::amount_doubtful, in_quotes(said_) + " begins with a letter: the figure 1 is read",
                   "write the figure in the text if it is another");
+        } else if (mended_print(words_).has_figures) {
+            doubt(Code::amount_doubtful, in_quotes(said_) + " has letters where figures are meant",
+                  "mend the amount in the formula if it is another");
         }
         if (!split_.purpose.empty()) {
             line_.role = split_.purpose;
@@ -147,8 +151,12 @@ private:
         line_.ingredient = match.ingredient;
         line_.key = match.key;
         const bool is_open = match.ingredient == nullptr && !match.meanings.empty();
-        if (is_open && is_liquid_yeast(match.name, split_.amount)) {
-            report_unknown(match);
+        const bool is_fresh =
+            match.name == "fresh yeast" && split_.amount && split_.amount->measure.name != "cup";
+        if ((is_open || is_fresh) && is_liquid_yeast(match.name, split_.amount)) {
+            line_.ingredient = nullptr;
+            line_.key.clear();
+            report_liquid_yeast();
         } else if (is_open) {
             take_meaning(match);
         } else if (match.ingredient == nullptr) {
@@ -176,6 +184,13 @@ private:
         line_.ingredient = pantry_.find(line_.key).ingredient;
         doubt(Code::ingredient_ambiguous,
               in_quotes(match.name) + " does not say which; " + line_.key + " is taken", hint);
+    }
+
+    void report_liquid_yeast() {
+        doubt(Code::ingredient_unknown,
+              in_quotes(said_) + " is the liquid yeast that old kitchens kept, whose strength nobody knows",
+              "the formula has it as a comment; write another yeast instead: fresh yeast at 2 % of the flour "
+              "raises a dough in about two hours");
     }
 
     void report_unknown(const NameMatch& match) {

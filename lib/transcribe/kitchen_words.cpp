@@ -53,7 +53,8 @@ constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
     {"c|cs|cu|cupsful|cupfuls", "cup"},
     {"tb|tbl|tbls|tblspn|tblspns|tblsp|tblsps|tbspn|tbspns|tbspoon|tbspoons|tbsps|tablesp|tablespoonsful|"
      "tablespoonfuls|tablespoons|table "
-     "spoon|table spoons|table spoonful|table spoonfuls|table spoonsful|tablespoonful",
+     "spoon|table spoons|table spoonful|table spoonfuls|table spoonsful|tablespoonful|great spoon|great "
+     "spoonful|great spoonfuls",
      "tbsp"},
     {"ts|tsps|tspn|tspns|tspoon|tspoons|teasp|teaspoonsful|teaspoonfuls|tea spoon|tea spoons|tea "
      "spoonful|tea "
@@ -105,7 +106,7 @@ constexpr auto pieces = std::to_array<std::string_view>({
 
 constexpr std::string_view fillers =
     "about|abt|approximately|approx|around|roughly|circa|ca|cirka|etwa|ungefahr|environ|noin|nearly|almost|"
-    "level|"
+    "level|even|"
     "leveled|levelled|full|whole|good|"
     "generous|well|filled|at|least|up|another|additional|extra|further|just|exactly|some|more|a|measured|"
     "standard|tall|"
@@ -125,7 +126,8 @@ constexpr std::string_view preparations =
     "into|"
     "pieces|cubes|cubed|diced|sliced|halved|quartered|peeled|cored|pitted|seeded|stoned|seedless|toasted|"
     "roasted|"
-    "drained|rinsed|washed|soaked|thawed|strained|mashed|cooked|uncooked|raw|organic|good|best|quality|pure|"
+    "drained|rinsed|washed|soaked|thawed|strained|mashed|cooked|uncooked|raw|organic|good|best|whitest|"
+    "finest|quality|pure|"
     "plain|"
     "natural|local|stoneground|stone|milled|fine|coarse|medium|large|small|extra|jumbo|heaping|heaped|"
     "rounded|"
@@ -290,7 +292,7 @@ bool is_filler_word(std::string_view folded) {
 }
 
 std::optional<Fullness> fullness_named(std::string_view folded) {
-    static const WordSet scant("scant|scanty|skimpy|shy|small|bare");
+    static const WordSet scant("scant|scanty|skimpy|shy|small|bare|short");
     static const WordSet heaped("heaping|heaped|rounded|rounding|heapg|overflowing|big|large");
     if (scant.has(folded)) {
         return Fullness{.likely = 0.9, .least = 0.8, .most = 1.0};

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <initializer_list>
 #include <utility>
 
 namespace leavenwright {
@@ -166,7 +167,50 @@ private:
     std::string out_;
 };
 
+std::string_view trimmed(std::string_view text) {
+    const std::size_t begin = text.find_first_not_of(" \t\"'");
+    const std::size_t end = text.find_last_not_of(" \t\r\"'");
+    return begin == std::string_view::npos ? std::string_view() : text.substr(begin, end + 1 - begin);
+}
+
+// The value of the first of `keys` in "qty: 500, unit: g, item: flour"; quotes keep their commas.
+std::string value_of(std::string_view map, std::initializer_list<std::string_view> keys) {
+    while (!map.empty()) {
+        std::size_t end = 0;
+        for (char quote = '\0'; end < map.size() && (quote != '\0' || map[end] != ','); ++end) {
+            const bool is_quote =
+                map[end] == '"' || (map[end] == '\'' && (quote != '\0' || map[end - 1] == ' '));
+            quote = !is_quote ? quote : quote == map[end] ? '\0' : quote == '\0' ? map[end] : quote;
+        }
+        const std::string_view pair = map.substr(0, end);
+        const std::size_t colon = std::min(pair.find(':'), pair.size());
+        if (std::find(keys.begin(), keys.end(), trimmed(pair.substr(0, colon))) != keys.end()) {
+            return std::string(trimmed(pair.substr(std::min(colon + 1, pair.size()))));
+        }
+        map.remove_prefix(std::min(end + 1, map.size()));
+    }
+    return {};
+}
+
 } // namespace
+
+std::string without_map(std::string_view line) {
+    constexpr std::size_t longest = 400;
+    const std::size_t end = line.find_last_not_of(" \t\r");
+    const bool is_map =
+        line.starts_with('{') && !line.starts_with("{{") && end < longest && end > 1 && line[end] == '}';
+    const std::string_view map = is_map ? line.substr(1, end - 1) : std::string_view();
+    const std::string name = value_of(map, {"item", "name", "ingredient", "food"});
+    if (name.empty()) {
+        return std::string(line);
+    }
+    std::string text;
+    for (const std::string& part :
+         {value_of(map, {"qty", "quantity", "amount", "value"}), value_of(map, {"unit", "units"}), name}) {
+        text += (text.empty() || part.empty() ? "" : " ") + part;
+    }
+    return text;
+}
 
 std::string without_markup(std::string_view line) {
     return line.find_first_of("[&'!{<") == std::string_view::npos ? std::string(line)

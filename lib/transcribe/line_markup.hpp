@@ -10,4 +10,7 @@ namespace leavenwright {
 /// quotes that a wiki draws letters bold with, and with characters for HTML's names of them. Linear time.
 std::string without_markup(std::string_view line);
 
+/// "{qty: 500, unit: g, item: flour}" of a page's data as "500 g flour"; any other line as it is.
+std::string without_map(std::string_view line);
+
 } // namespace leavenwright

@@ -5,6 +5,7 @@
 #include "source/unicode.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_markup.hpp"
+#include "transcribe/misread_print.hpp"
 #include "transcribe/running_text.hpp"
 
 #include <array>
@@ -377,7 +378,7 @@ std::string plain_line(std::string_view line) {
     const bool is_broken = line.find('\n') != std::string_view::npos;
     const std::string_view whole = without_bullet(line);
     std::string text =
-        with_plain_marks(without_markup(is_broken ? joined_at_margins(whole) : std::string(whole)));
+        with_plain_marks(without_markup(is_broken ? joined_at_margins(whole) : without_map(whole)));
     trim(text);
     // "1 cup puree *not pie filling": a remark; a star that closes later is emphasis.
     const std::size_t star = text.find(" *");
@@ -398,7 +399,7 @@ std::string plain_line(std::string_view line) {
     if (begins_with_letter_for_one(out)) {
         out.front() = '1';
     }
-    return out;
+    return mended_print(out).text;
 }
 
 std::vector<LineToken> line_tokens(std::string_view line) {

@@ -95,6 +95,33 @@ bool has_list_beside_quote(const SourceText& source, const Pantry& pantry) {
     return items >= enough;
 }
 
+std::vector<SourcedText> between_bullets(const SourcedText& line, const Pantry& pantry) {
+    constexpr std::string_view bullet = " \xE2\x80\xA2 ";
+    constexpr std::size_t longest = 2000;
+    constexpr std::size_t longest_heading = 40;
+    if (line.text.size() > longest || line.text.find(bullet) == std::string_view::npos) {
+        return {line};
+    }
+    std::vector<SourcedText> pieces;
+    const std::size_t colon = line.text.find(": ");
+    const bool has_heading =
+        colon < longest_heading && !has_digit(line.text.substr(0, colon)) && colon < line.text.find(bullet);
+    std::size_t begin = 0;
+    if (has_heading) {
+        pieces.push_back(line.part(0, colon + 1));
+        begin = colon + 2;
+    }
+    std::size_t items = 0;
+    while (begin < line.text.size()) {
+        const std::size_t end = std::min(line.text.find(bullet, begin), line.text.size());
+        pieces.push_back(line.part(begin, end - begin));
+        items += is_item(pieces.back().text, pantry) ? 1U : 0U;
+        begin = end + bullet.size();
+    }
+    const bool is_list = 2 * items >= pieces.size() - (has_heading ? 1U : 0U); // and no "Serves 4 • easy"
+    return is_list ? pieces : std::vector<SourcedText>{line};
+}
+
 bool is_ended_by_colon(std::string_view text) {
     const std::size_t end = text.find_last_not_of(" *_|\t");
     return end != std::string_view::npos && text[end] == ':';

@@ -5,6 +5,7 @@
 #include "source/source_text.hpp"
 
 #include <string_view>
+#include <vector>
 
 namespace leavenwright {
 
@@ -31,6 +32,9 @@ bool names_several(const SourcedText& line, const Pantry& pantry);
 
 /// Whether a mail quotes lines that are no list and answers with one of its own.
 bool has_list_beside_quote(const SourceText& source, const Pantry& pantry);
+
+/// "Dough: 50 g yeast • 5 dl milk • 150 g butter" is a heading and three items; any other line is one piece.
+std::vector<SourcedText> between_bullets(const SourcedText& line, const Pantry& pantry);
 
 bool is_ended_by_colon(std::string_view text);
 

@@ -20,6 +20,7 @@
 #include "transcribe/split_line.hpp"
 #include "transcribe/table_cells.hpp"
 #include "transcribe/table_head.hpp"
+#include "transcribe/wiki_text.hpp"
 
 #include <algorithm>
 #include <array>
@@ -43,8 +44,10 @@ public:
         const std::size_t page_begin = length_of_page_head(*source_, pantry_);
         for (std::size_t number = front.line_count + 1; number <= source_->line_count(); ++number) {
             const std::string_view line = without_page_marks(source_->line(number));
-            const std::size_t begin = line.find_first_not_of(" \t");
-            if (line.find_first_not_of(" \t>") == std::string_view::npos) { // of a quoted mail too
+            const bool is_boxed = is_in_drawn_box(source_->line(number));
+            const std::size_t begin = line.find_first_not_of(is_boxed ? " \t|" : " \t");
+            if (begin == std::string_view::npos ||
+                line.find_first_not_of(" \t>") == std::string_view::npos) { // of a quoted mail too
                 blank_before_ = true;
                 continue;
             }
@@ -63,7 +66,7 @@ public:
                 take_table()) {
                 continue;
             }
-            const bool is_table_head = line.find('|') != std::string_view::npos &&
+            const bool is_table_head = !is_boxed && line.find('|') != std::string_view::npos &&
                                        is_rule(cursor_.next_line()) &&
                                        cursor_.next_line().find('|') != std::string_view::npos;
             const bool is_read = source_->line_start(number) + begin < read_to_; // of a list that runs on
@@ -72,7 +75,11 @@ public:
                 break;
             }
             if (!is_rule(line) && !is_table_head && !is_read) {
-                take(whole.part(begin + ring, end - begin - ring + 1));
+                const SourcedText text = whole.part(begin + ring, end - begin - ring + 1);
+                for (const SourcedText& piece : between_bullets(text, pantry_)) {
+                    take(piece);
+                    blank_before_ = false;
+                }
             }
             blank_before_ = false;
         }
@@ -486,7 +493,8 @@ private:
                 list_.push(above);
             }
             take_ingredient(line);
-        } else if (recipe_.name.empty() && line.text.size() <= 120 && !is_ended_by_colon(line.text)) {
+        } else if (recipe_.name.empty() && line.text.size() <= (is_sentence(line.text) ? 60U : 120U) &&
+                   !is_ended_by_colon(line.text)) {
             const std::string name = bold_name(line.text);
             set_name(name.empty() ? line.text : name);
         } else {
@@ -606,7 +614,7 @@ private:
 } // namespace
 
 RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry) {
-    return PlainReader(source, pantry).read();
+    return PlainReader(without_wiki_marks(source), pantry).read();
 }
 
 } // namespace leavenwright

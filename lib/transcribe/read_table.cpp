@@ -27,8 +27,24 @@ bool has_letter(std::string_view text) {
 
 // "-", "----", "...", "\u2014", "0": nothing of it.
 bool is_blank_cell(std::string_view text) {
-    return text == "0" || (!has_letter(text) && line_tokens(plain_line(text)).empty()) ||
+    return text == "0" || text == "n/a" || text == "N/A" ||
+           (!has_letter(text) && line_tokens(plain_line(text)).empty()) ||
            text.find_first_not_of("-.\xE2\x80\x94\x93") == std::string_view::npos;
+}
+
+// "1 500" in a column of figures is 1500.
+std::string without_gap_in_number(std::string_view cell) {
+    std::string digits;
+    std::size_t group = 0; // of digits since the last gap
+    for (const char byte : cell) {
+        const bool is_gap = byte == ' ' && group > 0 && (digits.size() == group ? group <= 3 : group == 3);
+        if (!is_gap && !(byte >= '0' && byte <= '9')) {
+            return std::string(cell);
+        }
+        group = is_gap ? 0 : group + 1;
+        digits += is_gap ? "" : std::string(1, byte);
+    }
+    return group == 3 ? digits : std::string(cell);
 }
 
 bool is_amount(std::string_view text) {
@@ -135,7 +151,9 @@ private:
             if (column == 0 && row.cells.front().empty()) {
                 begin_of_name = cells[at].begin;
             }
-            row.cells[column] += (row.cells[column].empty() ? "" : " ") + std::string(cells[at].text);
+            row.cells[column] +=
+                (row.cells[column].empty() ? "" : " ") +
+                (column > 0 ? without_gap_in_number(cells[at].text) : std::string(cells[at].text));
             if (column == 0 && runs_over(cells[at]) && cells.size() == 1) {
                 return false; // prose across the page
             }

@@ -289,10 +289,19 @@ FrameLine frame_line(std::string_view whole) {
     return frame;
 }
 
+bool is_in_drawn_box(std::string_view line) {
+    const std::size_t begin = std::min(line.find_first_not_of(" \t"), line.size());
+    const std::size_t last = line.find_last_not_of(" \t\r");
+    return begin < line.size() && begin < last && line[begin] == '|' && line.find('|', begin + 1) == last;
+}
+
 std::string_view without_page_marks(std::string_view line) {
     const std::size_t last = line.find_last_not_of(" \t\r");
     if (last == std::string_view::npos) {
         return line;
+    }
+    if (is_in_drawn_box(line)) {
+        return line.substr(0, last);
     }
     const std::size_t edit = line[last] == ']' ? line.rfind(" [edit") : std::string_view::npos;
     if (edit != std::string_view::npos) {

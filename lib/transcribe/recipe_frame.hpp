@@ -48,6 +48,9 @@ private:
 /// Whether the line above "Makes 2 loaves" may be the title.
 bool may_be_title(std::string_view line);
 
+/// "|  2 cups flour       |" in a box of bars; a table's row has more of them.
+bool is_in_drawn_box(std::string_view line);
+
 /// A line without what a page prints beside it: "Ingredients" of "Ingredients [edit | edit source]" in a
 /// wiki, "1 egg" of "1 egg  ..   ..   ..      0  1" in a book that says what things cost; empty where a line
 /// holds nothing but money.

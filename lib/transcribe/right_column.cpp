@@ -13,6 +13,21 @@
 #include <utility>
 
 namespace leavenwright {
+namespace {
+
+// "grated rind of 1/2 lemon", "juice of an orange"
+bool names_part_of_fruit(std::string_view text) {
+    constexpr std::size_t enough = 60;
+    constexpr std::size_t farthest = 3;
+    const std::vector<LineToken> tokens = line_tokens(plain_line(text.substr(0, enough)));
+    const auto end = tokens.begin() + static_cast<std::ptrdiff_t>(std::min(tokens.size(), farthest));
+    const auto part = std::find_if(tokens.begin(), end, [](const LineToken& token) {
+        return token.is_any({"rind", "zest", "peel", "juice", "yolk", "yolks", "white", "whites"});
+    });
+    return part != end && part + 1 != tokens.end() && (part + 1)->is("of");
+}
+
+} // namespace
 
 SourcedText RightColumn::left_of(const SourcedText& line, std::size_t indent, std::string_view role) {
     const std::string_view text = line.text;
@@ -96,7 +111,7 @@ void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_
         role_ = head;
         return;
     }
-    if (!lines_.empty() && !begins_with_number(item.text) &&
+    if (!lines_.empty() && !begins_with_number(item.text) && !names_part_of_fruit(item.text) &&
         (column > begin_ || goes_on(lines_.back(), item.text))) { // "(No. 2), drained"
         RecipeLine& above = lines_.back();
         constexpr std::size_t longest = 300; // bytes; what goes on longer is no ingredient

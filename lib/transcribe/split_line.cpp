@@ -394,7 +394,8 @@ private:
                 std::any_of(bracket.tokens.begin(), bracket.tokens.end(), [](const LineToken& token) {
                     return token.is_any({"each", "per", "apiece"});
                 });
-            const bool is_inside = line_.amount && bracket.at > amount_begin_ && bracket.at < amount_end_;
+            const bool is_inside = line_.amount && bracket.at > amount_begin_ && bracket.at < amount_end_ &&
+                                   tokens_[bracket.at].is_word(); // and no full stop
             while (at < bracket.tokens.size() && line_.others.size() < 6) {
                 const auto amount =
                     read_kitchen_amount(std::span<const LineToken>(bracket.tokens).subspan(at));

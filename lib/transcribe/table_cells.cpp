@@ -6,7 +6,8 @@ namespace leavenwright {
 namespace {
 
 constexpr std::size_t most_cells = 24;
-constexpr std::size_t fewest_dots = 3; // of a leader
+constexpr std::size_t fewest_dots = 3;  // of a leader
+constexpr std::size_t wiki_column = 40; // between the columns of a wiki, which are counted
 
 bool is_gap(char byte) {
     return byte == ' ' || byte == '\t' || byte == '\r';
@@ -55,7 +56,7 @@ std::vector<TableCell> wiki_cells(std::string_view line) {
         std::string_view text = line.substr(begin, end - begin);
         text.remove_prefix(std::min(text.find_first_not_of(" \t\r"), text.size()));
         text = text.substr(0, text.find_last_not_of(" \t\r") + 1);
-        const std::size_t column = code_points(line.substr(0, begin));
+        const std::size_t column = cells.size() * wiki_column;
         cells.push_back({.text = text, .begin = column, .end = column + code_points(text)});
         begin = end + 2;
     }
@@ -99,7 +100,6 @@ std::size_t stacked_lines(const SourceText& source, std::size_t first, char mark
 }
 
 std::vector<TableCell> stacked_cells(const SourceText& source, std::size_t first, std::size_t lines) {
-    constexpr std::size_t width = 40; // of a column, as the columns of a wiki are counted
     std::vector<TableCell> cells;
     for (std::size_t number = first; number < first + lines && cells.size() < most_cells; ++number) {
         const std::string_view line = source.line(number);
@@ -112,7 +112,7 @@ std::vector<TableCell> stacked_cells(const SourceText& source, std::size_t first
             cell.text.remove_prefix(is_style ? bar + 1 : 0U);
             cell.text.remove_prefix(std::min(cell.text.find_first_not_of(" \t\r"), cell.text.size()));
             cell.text = cell.text.substr(0, cell.text.find_last_not_of(" \t\r") + 1);
-            cell.begin = cells.size() * width;
+            cell.begin = cells.size() * wiki_column;
             cell.end = cell.begin + code_points(cell.text);
             cells.push_back(cell);
         }

@@ -131,6 +131,10 @@ std::optional<TableColumn> column_named(const TableCell& cell) {
             column.kind = known->kind;
             column.unit = known->unit;
             is_named = true;
+        } else if (known != column_words.end() && column.is_amount() && column.unit.empty() &&
+                   !known->unit.empty()) { // "Weight (g)"
+            column.kind = known->kind;
+            column.unit = known->unit;
         } else if (token.is_word() && !is_one_of(word, column_fillers)) {
             return std::nullopt;
         }

@@ -969,3 +969,65 @@ TEST_CASE("lines: pastes for something, as much as is needed, hyphens behind 'un
     CHECK(lines_of(leaders.transcription) ==
           "dough: all-purpose flour 34019, dough: water 18927, dough: milk 7808");
 }
+
+TEST_CASE("layout: a run of items between bullets, behind its heading") {
+    CHECK(
+        lines_of(
+            read("Buns\n\nDOUGH: 50 g fresh yeast \xE2\x80\xA2 5 dl milk \xE2\x80\xA2 800 g plain flour\n"
+                 "FILLING: 100 g soft butter \xE2\x80\xA2 80 g sugar\n\nMix and knead.\n")
+                .transcription) ==
+        "dough: fresh yeast 50, dough: milk 516, dough: all-purpose flour 800, filling: butter 100, filling: "
+        "sugar 80");
+    CHECK(
+        lines_of(read("Loaf\n\nServes 4 \xE2\x80\xA2 20 min \xE2\x80\xA2 easy\n\n500 g flour\n300 g water\n")
+                     .transcription) == "dough: all-purpose flour 500, dough: water 300");
+}
+
+TEST_CASE("layout: a box drawn around a list") {
+    CHECK(lines_of(read("Pretzels\n\n+---- YOU WILL NEED ----+\n|  [ ] 500 g flour      |\n|  [ ] 10 g salt  "
+                        "      |\n"
+                        "|                       |\n|  For the soda dip:    |\n|  [ ] 20 g baking soda |\n"
+                        "+-----------------------+\n")
+                       .transcription) ==
+          "dough: all-purpose flour 500, dough: salt 10, soda dip: baking soda 20");
+}
+
+TEST_CASE("layout: a wiki's table with links, styles and cells that are not there") {
+    CHECK(
+        lines_of(
+            read("{{summary|x}}\n== Ingredients ==\n{| class=\"wikitable\"\n! Ingredient !! Volume !! Weight "
+                 "!! "
+                 "[[Cookbook:Percentage|Baker's %]]\n|-\n! colspan=\"4\" | Dough\n|-\n| [[Cookbook:Bread "
+                 "Flour|Bread flour]] || 7 [[Cookbook:Cup|cups]] || 1000 g || 100%\n|-\n| Malt syrup || 2 "
+                 "tbsp || "
+                 "40 g || 4%\n|-\n! colspan=\"4\" | Topping\n|-\n| Egg white || 1 each || n/a || n/a\n|}\n\n"
+                 "== Procedure ==\n# Knead for 10 minutes.\n")
+                .transcription) == "dough: bread flour 1000, dough: malt syrup 40, topping: egg white 33");
+}
+
+TEST_CASE("layout: 'Amount (g)' over figures with a gap, in columns of tabs") {
+    CHECK(lines_of(read("Rye\n\nIngredients\tAmount (g)\t%\nSponge\t\t\nMedium rye flour\t1 "
+                        "500\t30\nWater\t1 500\t30\n"
+                        "Total sponge\t3 000\t60\nDough\t\t\nBread flour\t3 500\t70\nSalt\t100\t2\n")
+                       .transcription) ==
+          "sponge: rye flour 1500, sponge: water 1500, dough: bread flour 3500, dough: salt 100");
+}
+
+TEST_CASE("layout: items as maps in a page's data") {
+    CHECK(
+        lines_of(
+            read("Babka\n\n- {qty: 500, unit: g, item: all-purpose flour}\n- {qty: 3, unit: , item: \"eggs, "
+                 "cold\"}\n- {qty: 120, unit: ml, item: whole milk}\n- {name: 'sugar, white', amount: 85, "
+                 "unit: "
+                 "g}\n")
+                .transcription) ==
+        "dough: all-purpose flour 500, dough: egg 150, dough: milk 124, dough: sugar 85");
+}
+
+TEST_CASE("layout: the last of a right column may begin with a part of a fruit") {
+    CHECK(lines_of(read("Kuchen\n\n250 g milk           |  5 g salt\n100 g butter         |  20 g fresh "
+                        "yeast\n50 g sugar    "
+                        "       |  500 g flour\n                     |  grated rind of 1 lemon\n")
+                       .transcription)
+              .ends_with("dough: lemon zest 6"));
+}

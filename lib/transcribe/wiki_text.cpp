@@ -1,0 +1,60 @@
+#include "transcribe/wiki_text.hpp"
+
+#include "transcribe/line_markup.hpp"
+
+#include <memory>
+#include <string>
+
+namespace leavenwright {
+namespace {
+
+bool has_wiki_table(const SourceText& source) {
+    bool is_open = false;
+    for (std::size_t number = 1; number <= source.line_count(); ++number) {
+        is_open = is_open || source.line(number).starts_with("{|");
+        if (is_open && source.line(number).starts_with("|}")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+// "! colspan="4" | Dough" is "! Dough".
+std::string_view without_style(std::string_view cell) {
+    const std::size_t bar = cell.find('|');
+    const std::size_t equals = cell.find("=\"");
+    return bar != std::string_view::npos && equals < bar ? cell.substr(bar + 1) : cell;
+}
+
+std::string plain_wiki_line(std::string_view line) {
+    const bool is_mark = line.starts_with("{|") || line.starts_with("|-") || line.starts_with("|}");
+    const bool is_navigation = line.starts_with("{{") && line.find("}} | ") != std::string_view::npos;
+    if (is_mark || is_navigation || line.starts_with("__")) { // "__NOTOC__"
+        return is_mark ? std::string(line) : std::string();
+    }
+    if (line.starts_with("# ")) {
+        return "- " + without_markup(line.substr(2));
+    }
+    const std::string plain = without_markup(line);
+    const std::string_view text = plain;
+    const bool is_cell = text.starts_with('!') || text.starts_with('|');
+    const bool is_row =
+        text.find("||") != std::string_view::npos || text.find("!!") != std::string_view::npos;
+    return is_cell && !is_row ? plain.substr(0, 1) + std::string(without_style(text.substr(1))) : plain;
+}
+
+} // namespace
+
+SourceHandle without_wiki_marks(const SourceHandle& source) {
+    if (!has_wiki_table(*source)) {
+        return source;
+    }
+    std::string text;
+    for (std::size_t number = 1; number <= source->line_count(); ++number) {
+        text += plain_wiki_line(source->line(number));
+        text += '\n';
+    }
+    return std::make_shared<SourceText>(source->name(), std::move(text));
+}
+
+} // namespace leavenwright
