@@ -52,6 +52,14 @@ bool has_amount_behind_name(std::span<const LineToken> tail, const Pantry& pantr
     return amount && !amount->measure.name.empty() && (name.ingredient != nullptr || !name.meanings.empty());
 }
 
+// "1 pint milk 1 ounce yeast": two columns that came out as one line. The number begins another item where
+// only words stand before it.
+bool may_run_together(const std::vector<LineToken>& name, std::size_t at) {
+    const LineToken& before = name[at - 1];
+    return name[at].is_number() && before.is_word() && !is_filler_word(before.folded) &&
+           !is_clause_word(before.folded) && !before.is_any({"of", "no", "type", "number", "and", "x"});
+}
+
 } // namespace
 
 std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
@@ -60,11 +68,11 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
     for (std::size_t at = 1; at + 1 < name.size() && tries < 8; ++at) {
         const bool may_part = name[at].is("in") || name[at].is("with") || name[at].is("over") ||
                               name[at].is(",") || name[at].is(";") || name[at].is("and") || name[at].is("&");
-        if (!may_part) {
+        if (!may_part && !may_run_together(name, at)) {
             continue;
         }
         ++tries;
-        const auto tail = std::span<const LineToken>(name).subspan(at + 1);
+        const auto tail = std::span<const LineToken>(name).subspan(at + (may_part ? 1U : 0U));
         const auto amount = read_kitchen_amount(tail);
         const bool is_list = !split.is_name_behind && (name[at].is(",") || name[at].is(";")) &&
                              has_amount_behind_name(tail, pantry);
@@ -73,7 +81,8 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
             name.resize(at);
             return rest;
         }
-        if (!amount || amount->measure.kind == Measure::Kind::percent) {
+        if (!amount || amount->measure.kind == Measure::Kind::percent ||
+            (!may_part && amount->length == tail.size())) {
             continue;
         }
         const auto words = tail.subspan(std::min(amount->length, tail.size()));

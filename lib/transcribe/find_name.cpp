@@ -1,5 +1,7 @@
 #include "transcribe/find_name.hpp"
 
+#include "transcribe/misread_print.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -71,6 +73,24 @@ NameMatch match_kind_alone(const SplitLine& split, const Pantry& pantry) {
     return match_name(name, pantry);
 }
 
+// "buttcr", "shortenlng": one letter of a word as a machine reads it.
+NameMatch match_misread(const SplitLine& split, const Pantry& pantry) {
+    constexpr std::size_t longest = 4; // words
+    std::vector<LineToken> name = split.name;
+    for (std::size_t at = 0; at < name.size() && name.size() <= longest; ++at) {
+        const std::string written = name[at].folded;
+        for (const std::string& spelling : spellings_before_print(name[at].is_word() ? written : "")) {
+            name[at].text = name[at].folded = spelling;
+            NameMatch match = match_name(name, pantry);
+            if (match.ingredient != nullptr || !match.meanings.empty()) {
+                return match;
+            }
+        }
+        name[at].text = name[at].folded = written;
+    }
+    return {};
+}
+
 } // namespace
 
 NameMatch match_short_words(std::span<const LineToken> tokens, const Pantry& pantry) {
@@ -121,6 +141,9 @@ FoundName find_name(const SplitLine& split, const Pantry& pantry) {
     }
     if (other.ingredient == nullptr && other.meanings.empty()) {
         other = match_kind_alone(split, pantry);
+    }
+    if (other.ingredient == nullptr && other.meanings.empty()) {
+        other = match_misread(split, pantry);
     }
     if (other.ingredient == nullptr && other.meanings.empty()) {
         return {.match = std::move(match), .instead_of = {}};

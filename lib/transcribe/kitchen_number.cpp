@@ -56,7 +56,10 @@ private:
         double number = number_named(first.folded);
         const bool is_article = first.is("a") || first.is("an");
         const LineToken* second = peek(1); // "a little", "un peu de", "un-bleached"
-        if (second != nullptr && (says_little(second->folded) || (first.is("un") && second->is("-")))) {
+        const bool is_very_little =
+            second != nullptr && second->is("very") && peek(2) != nullptr && says_little(peek(2)->folded);
+        if (second != nullptr &&
+            (is_very_little || says_little(second->folded) || (first.is("un") && second->is("-")))) {
             return std::nullopt;
         }
         if (number == 0.0 && !is_article) {

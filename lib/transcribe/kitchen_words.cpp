@@ -65,7 +65,7 @@ constexpr auto recipe_spellings = std::to_array<RecipeSpelling>({
     {"ozs|onz", "oz"},
     {"lbs|pounds|pd", "lb"},
     {"qts|qrt|qrts", "quart"},
-    {"ga|gals", "gallon"},
+    {"ga|gals|gall|galls", "gallon"},
     {"pts|pints", "pint"},
     {"ltr|lt|ltrs|litres|liters|litro|litri|litros", "l"},
     {"mls|mil", "ml"},

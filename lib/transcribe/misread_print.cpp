@@ -4,7 +4,9 @@
 #include "transcribe/kitchen_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
+#include <utility>
 
 namespace leavenwright {
 namespace {
@@ -47,6 +49,11 @@ bool is_misread_pound(std::string_view word) {
 bool is_measure(std::string_view word) {
     return is_misread_pound(word) ||
            (!word.empty() && word != "can" && measure_named(word, fold_name(word)).has_value());
+}
+
+bool is_kitchen_measure(std::string_view word) {
+    const auto measure = word.empty() ? std::nullopt : measure_named(word, fold_name(word));
+    return measure && (measure->name == "cup" || measure->name == "tsp" || measure->name == "tbsp");
 }
 
 // What may stand behind an amount: a measure, the end of a range, or a fraction.
@@ -107,6 +114,10 @@ private:
         const bool is_run_on = word.size() == 4 && is_digit(word[0]) && word[0] != '0' &&
                                (word[1] == '1' || word[1] == '3') && word[2] == '/' &&
                                is_denominator(word[3]) && word[1] < word[3];
+        if (word == "34" && is_kitchen_measure(next_word(rest))) { // nobody takes 34 cups
+            out_ += "3/4";
+            return true;
+        }
         if (!is_part && !is_run_on) {
             return false;
         }
@@ -128,6 +139,10 @@ private:
         const bool is_fraction = next.size() == 3 && is_digit(next[0]) && next[1] == '/' && next[0] < next[2];
         if (is_alone && !behind_number_ && (is_measure(next) || is_fraction) && next != "l") {
             out_ += '1';
+            return true;
+        }
+        if (word == "J" && is_measure(next)) { // of a half
+            out_ += "1/2";
             return true;
         }
         const bool is_tens = word.size() == 2 && (word[0] == 'l' || word[0] == 'I') && is_digit(word[1]);
@@ -160,8 +175,8 @@ private:
                 mended[i] = 'l';
             }
         }
-        if (mended == "fiour" || mended == "Fiour" || mended == "flonr") {
-            mended = mended[0] == 'F' ? "Flour" : "flour";
+        if (mended == "fiour" || mended == "Fiour") { // lists begin with it
+            mended[1] = 'l';
         }
         const bool is_mended = mended != word;
         out_ += is_mended ? mended : "";
@@ -179,6 +194,32 @@ private:
 
 MendedPrint mended_print(std::string_view line) {
     return PrintMender(line).read();
+}
+
+std::vector<std::string> spellings_before_print(std::string_view word) {
+    constexpr auto confused = std::to_array<std::pair<std::string_view, std::string_view>>({{"c", "e"},
+                                                                                            {"e", "c"},
+                                                                                            {"n", "u"},
+                                                                                            {"u", "n"},
+                                                                                            {"l", "i"},
+                                                                                            {"i", "l"},
+                                                                                            {"h", "b"},
+                                                                                            {"rn", "m"},
+                                                                                            {"o", "e"}});
+    constexpr std::size_t shortest = 5;
+    constexpr std::size_t longest = 16;
+    std::vector<std::string> spellings;
+    if (word.size() < shortest || word.size() > longest) {
+        return spellings;
+    }
+    for (const auto& [read, meant] : confused) {
+        for (std::size_t at = word.find(read); at != std::string_view::npos; at = word.find(read, at + 1)) {
+            std::string spelling(word);
+            spelling.replace(at, read.size(), meant);
+            spellings.push_back(std::move(spelling));
+        }
+    }
+    return spellings;
 }
 
 } // namespace leavenwright

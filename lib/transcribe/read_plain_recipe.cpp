@@ -12,6 +12,7 @@
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/list_item.hpp"
 #include "transcribe/match_name.hpp"
+#include "transcribe/page_marks.hpp"
 #include "transcribe/read_table.hpp"
 #include "transcribe/recipe_frame.hpp"
 #include "transcribe/recipe_text.hpp"
@@ -20,7 +21,6 @@
 #include "transcribe/split_line.hpp"
 #include "transcribe/table_cells.hpp"
 #include "transcribe/table_head.hpp"
-#include "transcribe/wiki_text.hpp"
 
 #include <algorithm>
 #include <array>
@@ -524,7 +524,8 @@ private:
     void take_ingredient(const SourcedText& line) {
         if (!recipe_.lines.empty() && line.text.starts_with('(') && line.text.ends_with(')')) {
             const SourcedText inside = line.part(1, line.text.size() - 2);
-            if (is_another_item(inside.text)) { // "(1/2 cup raisins)"
+            const bool is_note = is_sentence(inside.text) || inside.text.find('=') != std::string_view::npos;
+            if (!is_note && is_another_item(inside.text)) { // "(1/2 cup raisins)"
                 list_.push(line, std::string(inside.text));
             } else { // "(4 cups)", "(or milk)": of the line above
                 take_direction(line);
@@ -614,7 +615,7 @@ private:
 } // namespace
 
 RecipeText read_plain_recipe(const SourceHandle& source, const Pantry& pantry) {
-    return PlainReader(without_wiki_marks(source), pantry).read();
+    return PlainReader(without_page_markup(source), pantry).read();
 }
 
 } // namespace leavenwright

@@ -142,12 +142,14 @@ private:
                      .cells = std::vector<std::string>(head_.columns.size())};
         std::size_t begin_of_name = 0;
         const auto cells = head_.is_stacked ? stacked_cells(*source_, number, lines) : cells_of(line);
+        const std::size_t left_out = is_name_left_out(line) ? 1 : 0;
         for (std::size_t at = 0; at < cells.size(); ++at) {
             if (cells[at].text.empty()) {
                 continue;
             }
-            const bool is_first = at == 0 && cells[at].begin <= head_.columns.front().begin + widest_indent;
-            const std::size_t column = is_first ? 0 : head_.column_of(cells[at], at);
+            const bool is_first =
+                at + left_out == 0 && cells[at].begin <= head_.columns.front().begin + widest_indent;
+            const std::size_t column = is_first ? 0 : head_.column_of(cells[at], at + left_out);
             if (column == 0 && row.cells.front().empty()) {
                 begin_of_name = cells[at].begin;
             }
@@ -160,6 +162,13 @@ private:
         }
         take_direction(row);
         return take_row(std::move(row), begin_of_name);
+    }
+
+    // "              |        | 2 tsp |" below names that stand before the first bar.
+    bool is_name_left_out(std::string_view line) const {
+        const std::size_t bar = line.find_first_not_of(" \t");
+        return head_.is_barred && !head_.is_stacked && bar != std::string_view::npos && line[bar] == '|' &&
+               bar > head_.columns.front().begin;
     }
 
     // "2 lbs. 8 oz. 2 lbs. 8 oz." below two heads: two amounts with one space between them; a long name may

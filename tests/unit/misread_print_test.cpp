@@ -30,7 +30,9 @@ TEST_CASE("misread print: letters for figures, before a measure") {
              {"Yeast.....l0 ozs.", "Yeast.....10 ozs."},
              {"Butter.....l lb.", "Butter.....1 lb."},
              {"Salt, l 1/2 level tablespoonfuls", "Salt, 1 1/2 level tablespoonfuls"},
-             {"9 to l0 1bs.", "9 to 10 lbs."}}) {
+             {"9 to l0 1bs.", "9 to 10 lbs."},
+             {"J pint new milk", "1/2 pint new milk"},
+             {"34 c. sugar", "3/4 c. sugar"}}) {
         CAPTURE(reading.written);
         CHECK(mended_print(reading.written).text == reading.meant);
         CHECK(mended_print(reading.written).has_figures);
@@ -62,4 +64,12 @@ TEST_CASE("misread print: what is right stays") {
 TEST_CASE("misread print: a mended figure is doubtful, a mended word is not") {
     const Read mended = read("Bread\n\n500 g fiour\n300 g water\nV2 tsp. salt\n");
     CHECK(lines_of(mended.transcription) == "dough: all-purpose flour 500, dough: water 300, dough: salt 3?");
+}
+
+TEST_CASE("misread print: a name with one letter wrong is doubtful, one that is nobody's stays unknown") {
+    const Read found =
+        read("Rolls\n\n500 g flonr\n300 g scaldcd milk\n50 g shortenlng\n30 g mystery\n10 g salt\n");
+    CHECK(lines_of(found.transcription) == "dough: all-purpose flour 500?, dough: milk 300?, dough: "
+                                           "shortening 50?, dough: mystery 30?, dough: salt 10");
+    CHECK(found.codes == "ingredient-doubtful ingredient-doubtful ingredient-doubtful ingredient-unknown");
 }

@@ -1031,3 +1031,35 @@ TEST_CASE("layout: the last of a right column may begin with a part of a fruit")
                        .transcription)
               .ends_with("dough: lemon zest 6"));
 }
+
+TEST_CASE("layout: a row that goes on below the names before the first bar") {
+    CHECK(lines_of(read("Rolls\n\n                |      50 Servings       |      100 Servings      "
+                        "|\nIngredients     |  "
+                        "Weight   |  Measure   |  Weight   |  Measure   |\n"
+                        "----------------|-----------|------------|-----------|------------|\n"
+                        "Flour           | 1 lb 8 oz | 1 qt 2 cups| 3 lb      | 3 qt       |\n"
+                        "Salt            |           | 1 Tbsp 1   |           | 2 Tbsp     |\n"
+                        "                |           |  tsp       |           |  2 tsp     |\n"
+                        "Sugar           | 5 oz      | 3/4 cup    | 10 oz     | 1 1/2 cups |\n")
+                       .transcription) == "dough: all-purpose flour 680, dough: salt 24, dough: sugar 142");
+}
+
+TEST_CASE("layout: leaders of underscores, and two columns that came out as one line") {
+    CHECK(lines_of(read("Rolls\n\n Flour, sifted__________pounds__  20\n Water_________________quarts__   4\n"
+                        " Salt_________________ounces__   5\n")
+                       .transcription)
+              .starts_with("dough: all-purpose flour 9072, dough: water 3785"));
+    CHECK(
+        lines_of(
+            read("Kuchen\n\n1 pint milk 1 ounce compressed yeast\n100 g butter 60 ml water\n2 teaspoons salt "
+                 "7 cups flour\n")
+                .transcription)
+            .find("fresh yeast 28") != std::string::npos);
+}
+
+TEST_CASE("layout: a remark in brackets with a sum is none of the list") {
+    CHECK(lines_of(read("Oat loaf\n\n20 ounces flour\n10 ounces water\n\n(Flour is measured after one "
+                        "sifting. One cup = "
+                        "4 ounces.)\n")
+                       .transcription) == "dough: all-purpose flour 567, dough: water 283");
+}

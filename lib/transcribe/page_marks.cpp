@@ -1,4 +1,4 @@
-#include "transcribe/wiki_text.hpp"
+#include "transcribe/page_marks.hpp"
 
 #include "transcribe/line_markup.hpp"
 
@@ -35,7 +35,10 @@ std::string plain_wiki_line(std::string_view line) {
     if (line.starts_with("# ")) {
         return "- " + without_markup(line.substr(2));
     }
-    const std::string plain = without_markup(line);
+    std::string plain = without_markup(line);
+    if (plain.starts_with("! Total !!")) { // the last row, in bold
+        plain.front() = '|';
+    }
     const std::string_view text = plain;
     const bool is_cell = text.starts_with('!') || text.starts_with('|');
     const bool is_row =
@@ -43,18 +46,46 @@ std::string plain_wiki_line(std::string_view line) {
     return is_cell && !is_row ? plain.substr(0, 1) + std::string(without_style(text.substr(1))) : plain;
 }
 
-} // namespace
+// "Flour______pounds__  20"
+bool has_line_for_leader(std::string_view line) {
+    constexpr std::string_view leader = "____";
+    const std::size_t at = line.find(leader);
+    return at != std::string_view::npos && at > 0 &&
+           line.find_first_of("0123456789\xC2\xE2", at) != std::string_view::npos;
+}
 
-SourceHandle without_wiki_marks(const SourceHandle& source) {
-    if (!has_wiki_table(*source)) {
-        return source;
+std::string with_dots(std::string_view line) {
+    std::string text(line);
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const bool is_run = text[at] == '_' && ((at > 0 && (text[at - 1] == '.' || text[at - 1] == '_')) ||
+                                                (at + 1 < text.size() && text[at + 1] == '_'));
+        text[at] = is_run ? '.' : text[at];
     }
+    return text;
+}
+
+template <class Change>
+SourceHandle changed(const SourceText& source, Change change) {
     std::string text;
-    for (std::size_t number = 1; number <= source->line_count(); ++number) {
-        text += plain_wiki_line(source->line(number));
+    for (std::size_t number = 1; number <= source.line_count(); ++number) {
+        text += change(source.line(number));
         text += '\n';
     }
-    return std::make_shared<SourceText>(source->name(), std::move(text));
+    return std::make_shared<SourceText>(source.name(), std::move(text));
+}
+
+} // namespace
+
+SourceHandle without_page_markup(const SourceHandle& source) {
+    if (has_wiki_table(*source)) {
+        return changed(*source, plain_wiki_line);
+    }
+    if (source->text().find("____") == std::string_view::npos) {
+        return source;
+    }
+    return changed(*source, [](std::string_view line) {
+        return has_line_for_leader(line) ? with_dots(line) : std::string(line);
+    });
 }
 
 } // namespace leavenwright
