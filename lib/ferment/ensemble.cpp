@@ -351,11 +351,4 @@ Windows compute_windows(const DoughPlan& plan, const Ensemble& ensemble) {
     return windows;
 }
 
-Duration likely_length(const DoughPlan& plan, const Ensemble& ensemble) {
-    const Kinetics middle = middle_kinetics(ensemble);
-    StageMaker maker(plan, middle);
-    maker.make();
-    return hours(maker.length());
-}
-
 } // namespace leavenwright

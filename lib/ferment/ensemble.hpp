@@ -58,8 +58,4 @@ struct DoughPlan {
 /// 10, 50 and 90 % of them.
 Windows compute_windows(const DoughPlan& plan, const Ensemble& ensemble);
 
-/// The likely time from mixing to the end of the last stage, by the middle member alone:
-/// infinite where it is never ready. For searches.
-Duration likely_length(const DoughPlan& plan, const Ensemble& ensemble);
-
 } // namespace leavenwright
