@@ -507,13 +507,16 @@ bool is_ingredient_line(std::string_view line, const Pantry& pantry) {
     if (line.empty() || line.size() > 300) {
         return false;
     }
-    const SplitLine split = split_line(plain_line(line));
+    SplitLine split = split_line(plain_line(line));
     if (!split.amount && split.size_of.empty()) {
         return false;
     }
-    const NameMatch match = find_name(split, pantry).match;
-    const bool is_liquid_yeast = match.name.ends_with("yeast"); // of no known strength
-    return match.ingredient != nullptr || !match.meanings.empty() || match.is_culture || is_liquid_yeast;
+    const auto names_one = [&] {
+        const NameMatch match = find_name(split, pantry).match;
+        const bool is_liquid_yeast = match.name.ends_with("yeast"); // of no known strength
+        return match.ingredient != nullptr || !match.meanings.empty() || match.is_culture || is_liquid_yeast;
+    };
+    return names_one() || (!cut_second(split, pantry).empty() && names_one());
 }
 
 } // namespace leavenwright
