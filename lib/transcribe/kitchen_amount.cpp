@@ -265,6 +265,11 @@ private:
         amount.number *= times;
         amount.least *= times;
         amount.most *= times;
+        const std::string_view unit = one.measure.name;
+        if (!has_sign && (unit == "cup" || unit == "tbsp" || unit == "tsp")) { // no package holds a cup
+            amount.least = one.least;
+            amount.is_vague = true;
+        }
         return true;
     }
 

@@ -94,3 +94,9 @@ TEST_CASE("care: sentences of old books") {
                      "ounce of salt.\n")
               .find("total") == std::string::npos);
 }
+
+TEST_CASE("care: so many times a cup is doubtful, so many times a can is not") {
+    CHECK(amid("18 1 cup milk\n").ends_with("?"));
+    CHECK(amid("2 14 oz cans tomatoes\n") == "dough: tomato 794");
+    CHECK(amid("2 x 250 g butter\n") == "dough: butter 500");
+}
