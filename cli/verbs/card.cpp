@@ -4,6 +4,7 @@
 #include "conversion_request.hpp"
 #include "exit_status.hpp"
 #include "files.hpp"
+#include "formula/read_formula.hpp"
 #include "formula/seed_levain.hpp"
 #include "option_table.hpp"
 #include "pdf_helper.hpp"
@@ -136,11 +137,15 @@ public:
 
     std::optional<Card> make(const std::string& path) {
         const std::size_t faults = session_.diagnostics.error_count(); // of the formulas before
-        auto formula = session_.read_formula_file(path);
+        const SourceHandle source = session_.read_formula_text(path);
+        auto formula = source ? read_formula(source, session_.pantry, session_.diagnostics) : std::nullopt;
         // Options are read against the formula's own pantry, and reported even where it has faults.
         const Pantry& pantry = formula ? *formula->pantry : session_.pantry;
         const ConversionRequest wish = read_conversion_request(options_, path, pantry, session_);
-        const PlanRequest plan = read_plan_request(options_, path, session_);
+        PlanRequest plan = read_plan_request(options_, path, session_);
+        if (source) {
+            plan.formula_place = {.source = source, .span = {0, 1}, .text = {}};
+        }
         if (!formula || session_.diagnostics.error_count() > faults) {
             return std::nullopt;
         }

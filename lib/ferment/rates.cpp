@@ -33,10 +33,11 @@ const RateCurve& bacteria_growth() {
 constexpr CardinalTemperature cerevisiae_growth{1.3, 32.3, 45.4};
 
 // Packaged yeast makes a tenth more gas per degree between 20 and 30 C, best at 32 to 40 C (a
-// baking trade magazine's "The science of fermentation"); colder it is slowed more (common practice: a
-// dough that doubles in an hour and a half in the room takes a night in the refrigerator).
+// baking trade magazine's "The science of fermentation"); colder it is slowed more (common practice: a dough
+// for two hours in the room, cooled in balls, takes one to two days at 4 C to double, a shaped loaf a night
+// at 9 C).
 const RateCurve& packaged_gas() {
-    static const RateCurve curve{{0, 0.03},  {4, 0.055}, {10, 0.125}, {15, 0.21}, {20, 0.33}, {25, 0.53},
+    static const RateCurve curve{{0, 0.018}, {4, 0.035}, {10, 0.095}, {15, 0.19}, {20, 0.33}, {25, 0.53},
                                  {30, 0.83}, {34, 1.08}, {38, 1.15},  {43, 0.85}, {52, 0.0}};
     return curve;
 }

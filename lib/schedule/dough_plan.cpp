@@ -72,6 +72,10 @@ public:
         circumstances_.is_rye = is_mostly_rye(overall);
         result.is_flat = circumstances_.is_flat;
         result.baked_rise = proof_rise(circumstances_);
+        RiseCircumstances of_loaf = circumstances_;
+        of_loaf.is_flat = false;
+        constexpr double far_beyond = 1.8;
+        result.most_rise = Fraction(far_beyond * proof_rise(of_loaf).value());
         kept_ = request.gas_kept.value_or(result.has_levain ? gas_kept_by_shaping : gas_kept_by_punching);
     }
 
@@ -359,10 +363,16 @@ std::string risen_by(const RiseRange& rise) {
                : fmt::format("risen by {:.0f} to {:.0f} %", rise.low.in_percent(), rise.high.in_percent());
 }
 
-// The rise at the end of a last stage that the clock ends; nothing where the dough's rise ends it.
+bool is_wait(std::string_view stage) {
+    return stage == "retard" || stage == "temper" || stage == "rest" || stage == "proof" || stage == "bulk";
+}
+
+// The rise at the end of a last stage that the clock ends; nothing where the dough's rise ends it, or where
+// it is at the bench.
 const RiseRange* last_rise_by_clock(const Windows& windows) {
     const StageWindow& last = windows.stages.back();
-    return last.by_clock && is_reached(last.in_stage.latest) ? &last.rise_at_end : nullptr;
+    return last.by_clock && is_wait(last.stage) && is_reached(last.in_stage.latest) ? &last.rise_at_end
+                                                                                    : nullptr;
 }
 
 void tell_last_rise(const FormulaPlan& plan, Windows& windows) {
@@ -386,7 +396,7 @@ void report_stages_over(const Windows& windows, const PlanRequest& request, Diag
             continue;
         }
         const StageWindow& before = windows.stages[i - 1];
-        const bool waited = before.stage == "retard" || before.stage == "temper" || before.stage == "rest";
+        const bool waited = before.by_clock && is_wait(before.stage);
         diagnostics.warning(Code::over_proofed, request.formula_place,
                             fmt::format("the {0} is likely over when it begins: at the end of the {1} the "
                                         "dough has {2}, and the {0} ends at {3:.0f} %",
@@ -400,13 +410,12 @@ void report_stages_over(const Windows& windows, const PlanRequest& request, Diag
 // A last stage by the clock that ends far beyond what is baked, or far below.
 void report_last_rise(const FormulaPlan& plan, const Windows& windows, const PlanRequest& request,
                       Diagnostics& diagnostics) {
-    constexpr double far_beyond = 1.8;
     constexpr double far_below = 0.4;
     const RiseRange* rise = last_rise_by_clock(windows);
     if (rise == nullptr) {
         return;
     }
-    const bool is_beyond = rise->likely.value() > far_beyond * plan.baked_rise.value();
+    const bool is_beyond = rise->likely > plan.most_rise;
     if (is_beyond || rise->high.value() < far_below * plan.baked_rise.value()) {
         diagnostics.warning(
             is_beyond ? Code::over_proofed : Code::under_proofed, request.formula_place,

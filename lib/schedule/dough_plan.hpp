@@ -38,6 +38,7 @@ struct FormulaPlan {
     Temperature room = usual_room; // where it is mixed
     std::vector<std::string> settings;
     Fraction baked_rise; // at which a dough of this kind is usually baked
+    Fraction most_rise;  // far beyond it; of a flat dough, which is pressed flat, that of a loaf
     bool is_flat = false;
     bool has_levain = false;
     bool has_egg_or_milk = false;
