@@ -53,11 +53,25 @@ bool has_amount_behind_name(std::span<const LineToken> tail, const Pantry& pantr
 }
 
 // "1 pint milk 1 ounce yeast": two columns that came out as one line. The number begins another item where
-// only words stand before it.
+// nothing but the name of the first stands before it.
 bool may_run_together(const std::vector<LineToken>& name, std::size_t at) {
-    const LineToken& before = name[at - 1];
-    return name[at].is_number() && before.is_word() && !is_filler_word(before.folded) &&
-           !is_clause_word(before.folded) && !before.is_any({"of", "no", "type", "number", "and", "x"});
+    return name[at].is_number() &&
+           std::all_of(name.begin(), name.begin() + static_cast<std::ptrdiff_t>(at),
+                       [](const LineToken& token) {
+                           return token.is_word() &&
+                                  (!is_clause_word(token.folded) || is_preparation_word(token.folded));
+                       });
+}
+
+// One thing in two measures, or two of which one is taken, and no two items: "3 cups flour 360 g bread
+// flour".
+bool are_alike(const NameMatch& first, const NameMatch& second, const Pantry& pantry) {
+    const auto class_of = [&](const NameMatch& match) {
+        const Ingredient* ingredient =
+            match.ingredient != nullptr ? match.ingredient : pantry.find(match.meanings.front()).ingredient;
+        return ingredient->ingredient_class;
+    };
+    return class_of(first) == class_of(second);
 }
 
 } // namespace
@@ -106,6 +120,11 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
             (name[at].is(",") && first.key != second.key && split.amount &&
              split.amount->measure.kind == amount->measure.kind && !amount->measure.is_piece());
         const bool is_second = second.ingredient != nullptr || !second.meanings.empty();
+        const bool is_first = first.ingredient != nullptr || !first.meanings.empty();
+        if (!may_part && is_second && (!is_first || are_alike(first, second, pantry))) {
+            continue;
+        }
+        split.is_run_together = split.is_run_together || (!may_part && is_second);
         if (is_second && is_plain_first && split.amount) {
             std::vector<LineToken> rest(tail.begin(), tail.end());
             name.resize(at);

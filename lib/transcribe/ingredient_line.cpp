@@ -12,6 +12,7 @@
 #include "transcribe/match_name.hpp"
 #include "transcribe/measure_habit.hpp"
 #include "transcribe/misread_print.hpp"
+#include "transcribe/recipe_words.hpp"
 #include "transcribe/running_text.hpp"
 #include "transcribe/split_line.hpp"
 #include "transcribe/wash.hpp"
@@ -69,8 +70,9 @@ public:
         if (begins_with_letter_for_one(words_)) {
             doubt(Code::amount_doubtful, in_quotes(said_) + " begins with a letter: the figure 1 is read",
                   "write the figure in the text if it is another");
-        } else if (mended_print(words_).has_figures) {
-            doubt(Code::amount_doubtful, in_quotes(said_) + " has letters where figures are meant",
+        } else if (mended_print(without_brackets(std::string_view(words_))).has_figures) {
+            doubt(Code::amount_doubtful,
+                  in_quotes(said_) + " is hard to read: " + in_quotes(plain_line(words_)),
                   "mend the amount in the formula if it is another");
         }
         if (!split_.purpose.empty()) {
@@ -78,6 +80,7 @@ public:
         }
         constexpr int most_ingredients = 8; // of one line
         std::vector<LineToken> rest;
+        bool is_run_together = false;
         for (int count = 0; count < most_ingredients; ++count) {
             const bool is_each = !split_.name.empty() && split_.name.front().is("each");
             const bool may_go_on = count + 1 < most_ingredients;
@@ -97,8 +100,15 @@ public:
                 is_shared = true;
             }
             const auto shared = split_.amount;
+            const bool was_run_together = is_run_together;
+            is_run_together = split_.is_run_together;
             take_name();
             take_amount();
+            if (is_run_together || was_run_together) {
+                doubt(Code::ingredient_doubtful,
+                      in_quotes(said_) + " holds two items and no mark between them",
+                      "write each ingredient on a line of its own");
+            }
             lines.push_back(line_);
             add_extra(lines);
             if (rest.empty()) {

@@ -106,7 +106,7 @@ constexpr auto pieces = std::to_array<std::string_view>({
 
 constexpr std::string_view fillers =
     "about|abt|approximately|approx|around|roughly|circa|ca|cirka|etwa|ungefahr|environ|noin|nearly|almost|"
-    "level|even|"
+    "level|even|short|"
     "leveled|levelled|full|whole|good|"
     "generous|well|filled|at|least|up|another|additional|extra|further|just|exactly|some|more|a|measured|"
     "standard|tall|"
@@ -292,7 +292,7 @@ bool is_filler_word(std::string_view folded) {
 }
 
 std::optional<Fullness> fullness_named(std::string_view folded) {
-    static const WordSet scant("scant|scanty|skimpy|shy|small|bare|short");
+    static const WordSet scant("scant|scanty|skimpy|shy|small|bare");
     static const WordSet heaped("heaping|heaped|rounded|rounding|heapg|overflowing|big|large");
     if (scant.has(folded)) {
         return Fullness{.likely = 0.9, .least = 0.8, .most = 1.0};

@@ -179,7 +179,7 @@ std::string value_of(std::string_view map, std::initializer_list<std::string_vie
         std::size_t end = 0;
         for (char quote = '\0'; end < map.size() && (quote != '\0' || map[end] != ','); ++end) {
             const bool is_quote =
-                map[end] == '"' || (map[end] == '\'' && (quote != '\0' || map[end - 1] == ' '));
+                map[end] == '"' || (map[end] == '\'' && (quote != '\0' || end == 0 || map[end - 1] == ' '));
             quote = !is_quote ? quote : quote == map[end] ? '\0' : quote == '\0' ? map[end] : quote;
         }
         const std::string_view pair = map.substr(0, end);
@@ -196,7 +196,7 @@ std::string value_of(std::string_view map, std::initializer_list<std::string_vie
 
 std::string without_map(std::string_view line) {
     constexpr std::size_t longest = 400;
-    const std::size_t end = line.find_last_not_of(" \t\r");
+    const std::size_t end = line.find_last_not_of(" \t\r,"); // of a list of them
     const bool is_map =
         line.starts_with('{') && !line.starts_with("{{") && end < longest && end > 1 && line[end] == '}';
     const std::string_view map = is_map ? line.substr(1, end - 1) : std::string_view();
@@ -207,7 +207,7 @@ std::string without_map(std::string_view line) {
     std::string text;
     for (const std::string& part :
          {value_of(map, {"qty", "quantity", "amount", "value"}), value_of(map, {"unit", "units"}), name}) {
-        text += (text.empty() || part.empty() ? "" : " ") + part;
+        text += part == "null" ? "" : (text.empty() || part.empty() ? "" : " ") + part;
     }
     return text;
 }

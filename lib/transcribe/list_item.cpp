@@ -102,24 +102,28 @@ std::vector<SourcedText> between_bullets(const SourcedText& line, const Pantry& 
     if (line.text.size() > longest || line.text.find(bullet) == std::string_view::npos) {
         return {line};
     }
-    std::vector<SourcedText> pieces;
     const std::size_t colon = line.text.find(": ");
-    const bool has_heading =
-        colon < longest_heading && !has_digit(line.text.substr(0, colon)) && colon < line.text.find(bullet);
+    const bool has_label = colon < longest_heading && colon < line.text.find(bullet);
+    const bool has_heading = has_label && role_of_heading(heading_text(line.text.substr(0, colon)));
+    std::vector<SourcedText> pieces;
     std::size_t begin = 0;
     if (has_heading) {
         pieces.push_back(line.part(0, colon + 1));
         begin = colon + 2;
     }
-    std::size_t items = 0;
     while (begin < line.text.size()) {
         const std::size_t end = std::min(line.text.find(bullet, begin), line.text.size());
         pieces.push_back(line.part(begin, end - begin));
-        items += is_item(pieces.back().text, pantry) ? 1U : 0U;
+        const std::string_view piece = pieces.back().text;
+        const bool is_of_food = piece.find("kcal") != std::string_view::npos || // "2 g fat" of a slice
+                                piece.find(" cal") != std::string_view::npos ||
+                                piece.find("protein") != std::string_view::npos;
+        if (is_of_food || !(is_item(piece, pantry) || names_ingredient(piece, pantry))) {
+            return {line};
+        }
         begin = end + bullet.size();
     }
-    const bool is_list = 2 * items >= pieces.size() - (has_heading ? 1U : 0U); // and no "Serves 4 • easy"
-    return is_list ? pieces : std::vector<SourcedText>{line};
+    return pieces;
 }
 
 bool is_ended_by_colon(std::string_view text) {

@@ -51,16 +51,16 @@ bool is_measure(std::string_view word) {
            (!word.empty() && word != "can" && measure_named(word, fold_name(word)).has_value());
 }
 
-bool is_kitchen_measure(std::string_view word) {
-    const auto measure = word.empty() ? std::nullopt : measure_named(word, fold_name(word));
-    return measure && (measure->name == "cup" || measure->name == "tsp" || measure->name == "tbsp");
-}
-
 // What may stand behind an amount: a measure, the end of a range, or a fraction.
 bool follows_amount(std::string_view rest) {
     const std::string_view word = next_word(rest);
-    return is_measure(word) || word == "to" || word == "or" || word == "inch" || word == "inches" ||
-           word == "level" || word == "heaping" || word == "rounded" || word == "scant" || word == "full";
+    if (word == "to" || word == "or") { // of a range: "V8 or tomato juice" is none
+        const std::string_view second = next_word(rest.substr(rest.find(word) + word.size()));
+        return !second.empty() &&
+               (is_digit(second.front()) || is_stroke(second.front()) || second.size() == 2);
+    }
+    return is_measure(word) || word == "inch" || word == "inches" || word == "level" || word == "heaping" ||
+           word == "rounded" || word == "scant" || word == "full";
 }
 
 class PrintMender {
@@ -101,6 +101,14 @@ private:
         return end;
     }
 
+    // At the beginning of a line, or behind a mark or a leader.
+    bool is_item_begun() const {
+        const std::size_t last = line_.substr(0, at_).find_last_not_of(' ');
+        return last == std::string_view::npos ||
+               (std::string_view(".,;(").find(line_[last]) != std::string_view::npos &&
+                (last == 0 || !is_digit(line_[last - 1]) || last + 1 < at_));
+    }
+
     // "y4", "V2", "iy2", "5y2", and "11/2" for 1 1/2.
     bool take_fraction(std::string_view word, std::string_view rest) {
         if (!follows_amount(rest)) {
@@ -114,7 +122,7 @@ private:
         const bool is_run_on = word.size() == 4 && is_digit(word[0]) && word[0] != '0' &&
                                (word[1] == '1' || word[1] == '3') && word[2] == '/' &&
                                is_denominator(word[3]) && word[1] < word[3];
-        if (word == "34" && is_kitchen_measure(next_word(rest))) { // nobody takes 34 cups
+        if (word == "34" && is_item_begun() && rest.starts_with(" c. ")) { // nobody takes 34 cups
             out_ += "3/4";
             return true;
         }
@@ -134,10 +142,11 @@ private:
     // "l0 ozs.", "l lb." and "l 1/2 level spoonfuls"; "2 l milk" is two litres, and "I cup" a line's
     // beginning.
     bool take_figure(std::string_view word, std::string_view rest) {
-        const bool is_alone = word == "l" || (word == "I" && (at_ == 0 || line_[at_ - 1] == '.'));
+        const bool is_alone =
+            (word == "l" && is_item_begun()) || (word == "I" && (at_ == 0 || line_[at_ - 1] == '.'));
         const std::string_view next = next_word(rest);
         const bool is_fraction = next.size() == 3 && is_digit(next[0]) && next[1] == '/' && next[0] < next[2];
-        if (is_alone && !behind_number_ && (is_measure(next) || is_fraction) && next != "l") {
+        if (is_alone && (is_measure(next) || is_fraction) && next != "l") {
             out_ += '1';
             return true;
         }
@@ -169,10 +178,15 @@ private:
         }
         std::string mended(word);
         for (std::size_t i = 1; i < mended.size(); ++i) {
-            const bool is_inside = i + 1 == mended.size() || is_small(mended[i + 1]) || mended[i + 1] == '1';
+            const bool is_inside = i + 1 < mended.size() && is_small(mended[i + 1]);
             const bool is_stroke_in = mended[i] == '1' || (mended[i] == 'I' && is_small(word[0])); // McIntosh
             if (is_stroke_in && is_small(mended[i - 1]) && is_inside) {
                 mended[i] = 'l';
+            }
+        }
+        for (const std::string_view end : {"leve1", "sma11", "fu11", "mea1", "unti1", "bow1"}) {
+            if (word == end) { // a figure behind a word is a note's
+                std::replace(mended.begin(), mended.end(), '1', 'l');
             }
         }
         if (mended == "fiour" || mended == "Fiour") { // lists begin with it

@@ -46,29 +46,36 @@ std::string plain_wiki_line(std::string_view line) {
     return is_cell && !is_row ? plain.substr(0, 1) + std::string(without_style(text.substr(1))) : plain;
 }
 
-// "Flour______pounds__  20"
+// "Flour______pounds__  20", and no form that somebody filled in.
 bool has_line_for_leader(std::string_view line) {
     constexpr std::string_view leader = "____";
     const std::size_t at = line.find(leader);
-    return at != std::string_view::npos && at > 0 &&
-           line.find_first_of("0123456789\xC2\xE2", at) != std::string_view::npos;
-}
-
-std::string with_dots(std::string_view line) {
-    std::string text(line);
-    for (std::size_t at = 0; at < text.size(); ++at) {
-        const bool is_run = text[at] == '_' && ((at > 0 && (text[at - 1] == '.' || text[at - 1] == '_')) ||
-                                                (at + 1 < text.size() && text[at + 1] == '_'));
-        text[at] = is_run ? '.' : text[at];
+    if (at == std::string_view::npos || at == 0 || line[at - 1] == ' ' || line[at - 1] == ':') {
+        return false;
     }
-    return text;
+    const std::size_t figure = line.find_first_of("0123456789\xC2\xE2", at);
+    return figure != std::string_view::npos && line.find('_', figure) == std::string_view::npos;
 }
 
-template <class Change>
-SourceHandle changed(const SourceText& source, Change change) {
+// Dots in place of underscores: places in the text stay as they are.
+SourceHandle with_leaders(const SourceText& source) {
+    std::string text(source.text());
+    for (std::size_t number = 1; number <= source.line_count(); ++number) {
+        const std::string_view line = source.line(number);
+        const std::size_t begin = source.line_start(number);
+        for (std::size_t at = 0; has_line_for_leader(line) && at < line.size(); ++at) {
+            const bool is_run = line[at] == '_' && ((at > 0 && line[at - 1] == '_') ||
+                                                    (at + 1 < line.size() && line[at + 1] == '_'));
+            text[begin + at] = is_run ? '.' : line[at];
+        }
+    }
+    return std::make_shared<SourceText>(source.name(), std::move(text));
+}
+
+SourceHandle without_wiki_marks(const SourceText& source) {
     std::string text;
     for (std::size_t number = 1; number <= source.line_count(); ++number) {
-        text += change(source.line(number));
+        text += plain_wiki_line(source.line(number));
         text += '\n';
     }
     return std::make_shared<SourceText>(source.name(), std::move(text));
@@ -78,14 +85,10 @@ SourceHandle changed(const SourceText& source, Change change) {
 
 SourceHandle without_page_markup(const SourceHandle& source) {
     if (has_wiki_table(*source)) {
-        return changed(*source, plain_wiki_line);
+        return without_wiki_marks(*source);
     }
-    if (source->text().find("____") == std::string_view::npos) {
-        return source;
-    }
-    return changed(*source, [](std::string_view line) {
-        return has_line_for_leader(line) ? with_dots(line) : std::string(line);
-    });
+    const bool may_have_leaders = source->text().find("____") != std::string_view::npos;
+    return may_have_leaders ? with_leaders(*source) : source;
 }
 
 } // namespace leavenwright

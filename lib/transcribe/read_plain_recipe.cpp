@@ -493,7 +493,7 @@ private:
                 list_.push(above);
             }
             take_ingredient(line);
-        } else if (recipe_.name.empty() && line.text.size() <= (is_sentence(line.text) ? 60U : 120U) &&
+        } else if (recipe_.name.empty() && line.text.size() <= (is_sentence(line.text) ? 100U : 120U) &&
                    !is_ended_by_colon(line.text)) {
             const std::string name = bold_name(line.text);
             set_name(name.empty() ? line.text : name);
@@ -524,7 +524,8 @@ private:
     void take_ingredient(const SourcedText& line) {
         if (!recipe_.lines.empty() && line.text.starts_with('(') && line.text.ends_with(')')) {
             const SourcedText inside = line.part(1, line.text.size() - 2);
-            const bool is_note = is_sentence(inside.text) || inside.text.find('=') != std::string_view::npos;
+            const std::size_t equals = inside.text.find("= ");
+            const bool is_note = equals != std::string_view::npos && has_digit(inside.text.substr(equals));
             if (!is_note && is_another_item(inside.text)) { // "(1/2 cup raisins)"
                 list_.push(line, std::string(inside.text));
             } else { // "(4 cups)", "(or milk)": of the line above

@@ -142,7 +142,7 @@ private:
                      .cells = std::vector<std::string>(head_.columns.size())};
         std::size_t begin_of_name = 0;
         const auto cells = head_.is_stacked ? stacked_cells(*source_, number, lines) : cells_of(line);
-        const std::size_t left_out = is_name_left_out(line) ? 1 : 0;
+        const std::size_t left_out = cells.size() < head_.columns.size() && is_name_left_out(line) ? 1 : 0;
         for (std::size_t at = 0; at < cells.size(); ++at) {
             if (cells[at].text.empty()) {
                 continue;

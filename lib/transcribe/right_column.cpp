@@ -24,7 +24,7 @@ bool names_part_of_fruit(std::string_view text) {
     const auto part = std::find_if(tokens.begin(), end, [](const LineToken& token) {
         return token.is_any({"rind", "zest", "peel", "juice", "yolk", "yolks", "white", "whites"});
     });
-    return part != end && part + 1 != tokens.end() && (part + 1)->is("of");
+    return part != end && tokens.end() - part > 2 && (part + 1)->is("of") && !(part + 2)->is("it");
 }
 
 } // namespace

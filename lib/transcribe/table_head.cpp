@@ -135,6 +135,8 @@ std::optional<TableColumn> column_named(const TableCell& cell) {
                    !known->unit.empty()) { // "Weight (g)"
             column.kind = known->kind;
             column.unit = known->unit;
+        } else if (known != column_words.end() && known->kind == Kind::ignored) { // "Amount (%)"
+            column.kind = Kind::ignored;
         } else if (token.is_word() && !is_one_of(word, column_fillers)) {
             return std::nullopt;
         }

@@ -100,3 +100,44 @@ TEST_CASE("care: so many times a cup is doubtful, so many times a can is not") {
     CHECK(amid("2 14 oz cans tomatoes\n") == "dough: tomato 794");
     CHECK(amid("2 x 250 g butter\n") == "dough: butter 500");
 }
+
+TEST_CASE("care: a number behind words begins another item only where the words are a name of another kind") {
+    CHECK(amid("250 ml milk 20 g fresh yeast\n") == "dough: milk 258?, dough: fresh yeast 20?");
+    for (const char* line :
+         {"100 g Butter, oder 80 g \xC3\x96l", "7 g instant yeast, alternatively 21 g fresh yeast",
+          "3 cups flour 360 g bread flour", "125 g Butter oder 100 g Margarine",
+          "5 g instant yeast 15 g fresh yeast", "500 g flour, including 100 g rye flour"}) {
+        CAPTURE(line);
+        const std::string lines = amid(std::string(line) + "\n");
+        CHECK(lines.find(", dough") == std::string::npos);
+    }
+}
+
+TEST_CASE("care: figures and letters that are right are not mended") {
+    CHECK(amid("1.34 cups milk\n") == "dough: milk 327");
+    CHECK(amid("1 cup warm water (34 C)\n") == "dough: water 237");
+    CHECK(amid("34 cups all-purpose flour\n") == "dough: all-purpose flour 4250");
+    CHECK(amid("100 g farine de bl\xC3\xA9 t110\n").find('?') == std::string::npos);
+    CHECK(amid("7 g (21/4 tsp) instant yeast\n") == "dough: instant yeast 7");
+    CHECK(amid("\xC2\xBD l tub yogurt\n") == "dough: yogurt 518");
+    CHECK(amid("1 cup rice flour (short grain)\n") == amid("1 cup rice flour\n"));
+}
+
+TEST_CASE("care: bullets between figures of food, and between what may be added, are no list of the dough") {
+    CHECK(read_lines("Loaf\n\n120 kcal \xE2\x80\xA2 2 g fat \xE2\x80\xA2 1 g sugar\n\n500 g bread flour\n10 "
+                     "g salt\n") == "dough: bread flour 500, dough: salt 10");
+    CHECK(amid("", "Variations: 100 g raisins \xE2\x80\xA2 50 g walnuts\n").find("raisin 100") ==
+          std::string::npos);
+}
+
+TEST_CASE("care: a column of shares is no column of weights, and a form is no leader") {
+    CHECK(read_lines(
+              "Loaf\n\n| Ingredient | Amount (%) | Amount (g) |\n|---|---|---|\n| Bread flour | 100 | 500 |\n"
+              "| Water | 60 | 300 |\n| Salt | 2 | 10 |\n") ==
+          "dough: bread flour 500, dough: water 300, dough: salt 10");
+    CHECK(read_lines(
+              "Ingredient | Grams | %\n---|---|---|\n  | Bread flour | 500 | 100 |\n  | Water | 300 | 60 |\n")
+              .starts_with("dough: bread flour 500"));
+    CHECK(read_lines("Loaf\n\nFlour: ____500____ g\nWater: ____300____ g\n")
+              .starts_with("dough: all-purpose flour 500"));
+}
