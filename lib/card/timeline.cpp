@@ -60,8 +60,9 @@ std::vector<const StageWindow*> windows_by_step(const std::vector<Step>& process
     auto next = forecast.dough->stages.begin();
     const auto end = forecast.dough->stages.end();
     for (std::size_t i = 0; i < process.size(); ++i) {
-        const auto found = std::find_if(
-            next, end, [&](const StageWindow& window) { return window.stage == process[i].verb; });
+        const auto found = std::find_if(next, end, [&](const StageWindow& window) {
+            return window.step ? *window.step == i : window.stage == process[i].verb;
+        });
         if (found != end) {
             windows[i] = &*found;
             next = found + 1;

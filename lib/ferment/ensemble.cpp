@@ -216,6 +216,7 @@ StageWindow stage_window(const DoughPlan& plan, const SimulationRequest& request
     const SimulatedStage& stage = request.stages[number];
     StageWindow window;
     window.stage = planned.name;
+    window.step = planned.step;
     window.in_stage = window_of(runs, [&](const Simulation& run) { return run.ends[number].hours; });
     window.after_mixing = window_of(runs, [&](const Simulation& run) {
         double sum = 0.0;

@@ -38,7 +38,8 @@ struct PlannedStage {
     Mass mass;                     // of one piece
     DoughForm form;
     Surroundings place;
-    std::string written; // carried to the window, as the next two
+    std::optional<std::size_t> step; // of the process; carried to the window, as the next three
+    std::string written;
     std::string signs;
     std::string past;
 };

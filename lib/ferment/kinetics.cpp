@@ -21,7 +21,7 @@ double lag_at_start(double lag) {
 }
 
 double awake_share(double wakeness) {
-    return wakeness / (1.0 + wakeness);
+    return 1.0 - 1.0 / (1.0 + wakeness); // 1 where it overflows
 }
 
 } // namespace

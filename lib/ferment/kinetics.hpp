@@ -114,7 +114,7 @@ public:
     Souring souring(double bacteria, double acid, double awake) const;
     /// Gas of new cells, of cells that stood some hours at their best temperature, and of new acid.
     double gas_made(double new_cells, double cell_hours, double packaged_cell_hours, double new_acid) const;
-    /// The amounts of acid at which the slopes of souring() jump.
+    /// The amounts of acid at which the slopes of souring() jump, but for the end of all acid.
     const std::array<double, 2>& souring_corners() const { return souring_corners_; }
 
     double ph(double acid) const;

@@ -36,7 +36,8 @@ public:
     static constexpr double usual_step_h = 0.5;
 
     /// `step_h`: no microbe has more hours at its best temperature between two steps of a
-    /// simulation. The error falls with the fourth power.
+    /// simulation. The error falls with the fourth power where the temperature holds, else with the
+    /// second.
     explicit RateSums(TemperatureHistory temperatures, double step_h = usual_step_h);
 
     const TemperatureHistory& temperatures() const { return temperatures_; }

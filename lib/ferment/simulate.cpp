@@ -10,7 +10,7 @@ namespace leavenwright {
 namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
-constexpr double rounding_h = 1e-12; // of times that are sums
+constexpr double rounding_h = 1e-9; // of times that are sums of many hours
 
 // The cubic through two values with their slopes, over a span taken as 1.
 struct Cubic {
@@ -184,7 +184,8 @@ private:
                                 span * from_.pace(yeast, bacteria_growth),
                                 span * end.pace(yeast, bacteria_growth)};
         // where bacteria have stopped and yeast has not, the slopes mean nothing
-        return equations_.culture_awake(std::clamp(yeast_hours.at(share), yeast_hours.from, yeast_hours.to));
+        return equations_.culture_awake(
+            std::max(yeast_hours.from, std::min(yeast_hours.to, yeast_hours.at(share))));
     }
 
     Cubic cells_over(RateIndex hours, YeastStanding ZoneState::*yeast, RateIndex growth,
@@ -356,6 +357,11 @@ private:
         const double in_history = now_ - history_begins_;
         while (next_step_ < laid.size() && laid[next_step_] <= in_history + rounding_h) {
             ++next_step_;
+        }
+        if (in_history < -rounding_h) { // the first temperature holds
+            const double time =
+                std::min(end, history_begins_ + std::min(0.0, history_->step_end(in_history)));
+            return {time, warmth_at(time)};
         }
         if (next_step_ == laid.size()) {
             const double time = std::min(end, history_begins_ + history_->step_end(in_history));

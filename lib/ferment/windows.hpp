@@ -35,12 +35,13 @@ struct RiseRange {
 };
 
 struct StageWindow {
-    std::string stage;            // the step: bulk, divide or shape, proof, retard, temper
-    Window in_stage;              // from the beginning of the stage
-    Window after_mixing;          // from the mixing
-    bool by_clock = false;        // the stage ends by the clock, not by its rise
-    std::string written;          // its time in the formula; empty without one
-    std::optional<Fraction> rise; // that ends it, over the mixed dough: 0.5 is half as much again
+    std::string stage;               // the step: bulk, divide or shape, rest, proof, retard, temper
+    std::optional<std::size_t> step; // its number in the process; none where it was made up
+    Window in_stage;                 // from the beginning of the stage
+    Window after_mixing;             // from the mixing
+    bool by_clock = false;           // the stage ends by the clock, not by its rise
+    std::string written;             // its time in the formula; empty without one
+    std::optional<Fraction> rise;    // that ends it, over the mixed dough: 0.5 is half as much again
     RiseRange rise_at_end;
     Temperature surroundings = Temperature::celsius(0.0);
     Temperature dough = Temperature::celsius(0.0); // at its likely end

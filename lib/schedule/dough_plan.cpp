@@ -60,6 +60,7 @@ StageWords words_of(std::string_view stage) {
 }
 
 constexpr Duration usual_retard = hours(12.0);
+constexpr Duration least_cold = hours(2.0); // in which a dough goes on rising so that it matters
 constexpr Duration usual_bench_rest = seconds(20.0 * 60.0); // common practice
 
 class StagePlanner {
@@ -81,11 +82,13 @@ public:
 
     void plan() {
         std::vector<Step> steps = formula_.process;
-        const auto ferments = [](const Step& step) {
-            return step.verb == "bulk" || step.verb == "proof" || step.verb == "retard";
+        const auto ferments = [&](const Step& step) { // with a profile a retard is left out
+            return step.verb == "bulk" || step.verb == "proof" ||
+                   (step.verb == "retard" && !request_.profile);
         };
         if (std::none_of(steps.begin(), steps.end(), ferments)) {
             steps.clear();
+            is_made_up_ = true;
             for (const std::string_view verb : {"bulk", "divide", "proof"}) {
                 steps.push_back({.verb = std::string(verb), .time = {}, .at = {}, .to = {}, .note = {}});
             }
@@ -98,19 +101,21 @@ public:
             say("the process has no retard, so that a time for it changes nothing");
         }
         result_.room = room_at_mixing();
-        result_.plan.mixed_at = request_.mixed_at.value_or(mixed_by(steps).value_or(result_.room));
+        result_.plan.mixed_at = request_.mixed_at.value_or(mixed_by(formula_.process).value_or(result_.room));
+        result_.is_pressed_last = next_gas_kept_ < Fraction(1.0);
     }
 
 private:
     void add(const std::vector<Step>& steps, std::size_t i) {
         const Step& step = steps[i];
+        step_ = is_made_up_ ? std::nullopt : std::optional(i);
         if (step.verb == "bulk" || step.verb == "proof" || step.verb == "retard") {
             is_cold(step) ? add_retard(step) : add_rising(step, cold_after(steps, i));
-        } else if (step.verb == "divide" || step.verb == "shape") {
-            add_dividing(steps, i);
+        } else if (is_bench_act(step)) {
+            add_bench_act(steps, i);
         } else if (step.verb == "temper" && step.time) {
             add_by_clock(step);
-        } else if (step.verb == "rest" && step.time && i >= rests_taken_) {
+        } else if (step.verb == "rest" && step.time) {
             add_rest(steps, i);
         }
     }
@@ -125,7 +130,8 @@ private:
         for (std::size_t next = i + 1; next < steps.size(); ++next) {
             const Step& step = steps[next];
             if (step.verb == "retard" || (step.at && step.at->value < cold_below)) {
-                return time_in_cold(step);
+                const Duration cold = request_.profile ? usual_retard : time_in_cold(step);
+                return cold >= least_cold ? std::optional(cold) : std::nullopt;
             }
             if (step.verb == "proof" || step.verb == "bulk" || step.verb == "bake") {
                 return {};
@@ -165,6 +171,7 @@ private:
         planned.mass = is_divided_ ? piece_mass() : overall_.total;
         planned.form = is_divided_ ? piece_form() : DoughForm::tub(0.6);
         planned.place.covered = true;
+        planned.step = step_;
         planned.written = step.time ? step.time->text : std::string();
         planned.signs = words.signs;
         planned.past = words.past;
@@ -217,21 +224,25 @@ private:
         const bool goes_on_elsewhere = std::any_of(after, steps.end(), [](const Step& step) {
             return step.verb == "bulk" || step.verb == "mix" || step.verb == "knead";
         });
-        if (!goes_on_elsewhere) {
+        const bool is_between_acts = is_divided_ && !is_cold(steps[i]);
+        if (is_between_acts || !goes_on_elsewhere) {
             is_cold(steps[i]) ? add_retard(steps[i]) : add_by_clock(steps[i]);
         }
     }
 
     // A rest, and dough out of the refrigerator, which goes on fermenting while it warms.
     void add_by_clock(const Step& step) {
-        PlannedStage planned = stage(step, step.verb, room(step));
+        const bool is_where_it_was = step.verb == "rest" && !step.at && !result_.plan.stages.empty();
+        const bool is_between_acts = step.verb == "rest" && is_divided_ && !is_pressed_;
+        PlannedStage planned = stage(step, is_between_acts ? bench_verb_ : step.verb,
+                                     is_where_it_was ? place_of_bench() : room(step));
         planned.lasts = middle_of(*step.time);
         result_.plan.stages.push_back(std::move(planned));
     }
 
     // Pieces that proof were shaped, whether or not the process says so.
     void shape_before(const Step& step) {
-        if (step.verb == "proof" && !is_divided_ && !result_.plan.stages.empty()) {
+        if (step.verb == "proof" && !is_pressed_ && !result_.plan.stages.empty()) {
             press_gas_out();
         }
     }
@@ -239,6 +250,7 @@ private:
     // Out of the stage that comes next.
     void press_gas_out() {
         is_divided_ = true;
+        is_pressed_ = true;
         if (result_.plan.stages.empty()) {
             return; // there is none yet
         }
@@ -247,34 +259,45 @@ private:
                         request_.gas_kept ? "as asked" : "common practice"));
     }
 
-    // Pieces rest by the clock; the shaping at the end of it presses gas out, once.
-    void add_dividing(const std::vector<Step>& steps, std::size_t i) {
-        if (is_divided_) {
+    static bool is_bench_act(const Step& step) {
+        return step.verb == "divide" || step.verb == "preshape" || step.verb == "shape";
+    }
+
+    // What follows a bench act at the bench: acts, and rests between them.
+    bool is_at_the_bench(const Step& step) const {
+        return is_bench_act(step) || (step.verb == "rest" && !is_cold(step));
+    }
+
+    // Pieces rest as the process says, or 20 minutes; the last act at the bench presses gas out, once.
+    void add_bench_act(const std::vector<Step>& steps, std::size_t i) {
+        if (is_pressed_) {
             return;
         }
-        const auto is_at_the_bench = [&](const Step& step) {
-            return step.verb == "divide" || step.verb == "preshape" || step.verb == "shape" ||
-                   (step.verb == "rest" && !is_cold(step));
-        };
-        Duration rest{};
-        std::size_t next = i + 1;
-        for (; next < steps.size() && is_at_the_bench(steps[next]); ++next) {
-            if (steps[next].verb == "rest" && steps[next].time) {
-                rest += steps[next].time->value.most;
-            }
+        const bool is_first = !is_divided_;
+        bench_verb_ = is_first ? steps[i].verb : bench_verb_;
+        is_divided_ = true;
+        bool has_rest = false;
+        bool is_last = true;
+        for (std::size_t next = i + 1; next < steps.size() && is_at_the_bench(steps[next]); ++next) {
+            has_rest = has_rest || steps[next].time;
+            is_last = is_last && !is_bench_act(steps[next]);
         }
         const bool ferments_before = !result_.plan.stages.empty();
-        if (ferments_before) {
-            rests_taken_ = next;
-            is_divided_ = true;
-            PlannedStage planned = stage(steps[i], steps[i].verb, result_.plan.stages.back().surroundings);
-            if (result_.plan.stages.back().lasts && planned.surroundings < cold_below) {
-                planned.surroundings = request_.at.value_or(usual_room);
-            }
-            planned.lasts = rest > Duration{} ? rest : usual_bench_rest;
+        if (is_first && !has_rest && ferments_before) {
+            PlannedStage planned = stage(steps[i], steps[i].verb, place_of_bench());
+            planned.lasts = usual_bench_rest;
             result_.plan.stages.push_back(std::move(planned));
         }
-        press_gas_out();
+        if (is_last) {
+            press_gas_out();
+        }
+    }
+
+    // Where the dough stood last, but out of the refrigerator.
+    Temperature place_of_bench() const {
+        const PlannedStage& last = result_.plan.stages.back();
+        return last.lasts && last.surroundings < cold_below ? request_.at.value_or(usual_room)
+                                                            : last.surroundings;
     }
 
     double pieces() const {
@@ -300,8 +323,11 @@ private:
     RiseCircumstances circumstances_;
     Fraction kept_;
     Fraction next_gas_kept_{1.0};
-    std::size_t rests_taken_ = 0; // steps before this one have their rests in a stage
+    std::optional<std::size_t> step_; // that is being added; none in a process that is made up
+    std::string bench_verb_;          // of the first act at the bench, which its rests are part of
+    bool is_made_up_ = false;
     bool is_divided_ = false;
+    bool is_pressed_ = false;
     bool has_retard_ = false;
 };
 
@@ -358,9 +384,12 @@ void add_cautions(const FormulaPlan& plan, Windows& windows) {
 }
 
 std::string risen_by(const RiseRange& rise) {
-    return rise.high.in_percent() < 1.0
-               ? "not risen yet"
-               : fmt::format("risen by {:.0f} to {:.0f} %", rise.low.in_percent(), rise.high.in_percent());
+    if (rise.high.in_percent() < 1.0) {
+        return "not risen yet";
+    }
+    const std::string low = fmt::format("{:.0f}", rise.low.in_percent());
+    const std::string high = fmt::format("{:.0f}", rise.high.in_percent());
+    return low == high ? fmt::format("risen by {} %", low) : fmt::format("risen by {} to {} %", low, high);
 }
 
 bool is_wait(std::string_view stage) {
@@ -377,7 +406,7 @@ const RiseRange* last_rise_by_clock(const Windows& windows) {
 
 void tell_last_rise(const FormulaPlan& plan, Windows& windows) {
     const RiseRange* rise = last_rise_by_clock(windows);
-    if (rise == nullptr) {
+    if (rise == nullptr || plan.is_pressed_last) {
         return;
     }
     StageWindow& last = windows.stages.back();
@@ -412,7 +441,7 @@ void report_last_rise(const FormulaPlan& plan, const Windows& windows, const Pla
                       Diagnostics& diagnostics) {
     constexpr double far_below = 0.4;
     const RiseRange* rise = last_rise_by_clock(windows);
-    if (rise == nullptr) {
+    if (rise == nullptr || plan.is_pressed_last) {
         return;
     }
     const bool is_beyond = rise->likely > plan.most_rise;

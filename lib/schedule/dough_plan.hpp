@@ -40,6 +40,7 @@ struct FormulaPlan {
     Fraction baked_rise; // at which a dough of this kind is usually baked
     Fraction most_rise;  // far beyond it; of a flat dough, which is pressed flat, that of a loaf
     bool is_flat = false;
+    bool is_pressed_last = false; // what it has risen to last is pressed out by hands
     bool has_levain = false;
     bool has_egg_or_milk = false;
 };

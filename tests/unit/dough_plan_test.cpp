@@ -213,10 +213,10 @@ TEST_CASE("plan_of: rests by the clock where no bulk takes them in") {
                                       "  - proof: { for: 4 h, at: 30 C }\n");
     CHECK(names_of(rested) == "rest shape proof");
     CHECK(rested.plan.stages[0].lasts == hours(1.0));
-    // one before the last mixing swells the flour, one in bulk is part of it, one at the bench is the bench's
+    // one before the last mixing swells the flour, one in bulk is part of it
     CHECK(names_of(stages("  - mix\n  - rest: { for: 30 min }\n  - knead\n  - rest: { for: 10 min }\n"
                           "  - bulk: { for: 3 h }\n  - divide\n  - rest: { for: 25 min }\n  - shape\n"
-                          "  - rest: { for: 10 min }\n  - proof: { for: 1 h }\n")) == "bulk divide proof");
+                          "  - rest: { for: 10 min }\n  - proof: { for: 1 h }\n")) == "bulk divide rest proof");
     const FormulaPlan cold = stages("  - mix\n  - divide\n  - shape\n  - rest: { for: 3 h, at: 24 C }\n"
                                     "  - retard: { for: 2 d, at: 4 C }\n  - temper: { for: 2 h }\n");
     CHECK(names_of(cold) == "rest retard temper");
@@ -225,4 +225,37 @@ TEST_CASE("plan_of: rests by the clock where no bulk takes them in") {
     CHECK(
         names_of(stages("  - mix\n  - rest: { for: 12 h, at: 4 C }\n  - shape\n  - proof: { for: 2 h }\n")) ==
         "rest shape proof");
+}
+
+TEST_CASE("plan_of: hands press gas out at the last act of the bench, behind its rests") {
+    const FormulaPlan plan =
+        planned(lean("  instant yeast: 3 g\n",
+                     "process:\n  - bulk: { for: 2 h, at: 22 C }\n  - divide\n  - preshape\n"
+                     "  - rest: { for: 30 min }\n  - shape\n  - proof: { for: 1 h, at: 26 C }\n"));
+    CHECK(names_of(plan) == "bulk divide proof");
+    CHECK(plan.plan.stages[1].lasts == hours(0.5));
+    CHECK(plan.plan.stages[1].surroundings == Temperature::celsius(22.0));
+    CHECK(plan.plan.stages[1].gas_kept == Fraction(1.0));
+    CHECK(plan.plan.stages[2].gas_kept == gas_kept_by_punching);
+    CHECK(plan.plan.stages[1].step == 3U);
+    CHECK(plan.plan.stages[2].step == 5U);
+    CHECK_FALSE(plan.is_pressed_last);
+    // rolled out flat behind its rest: nobody bakes what it has risen to
+    CHECK(planned(lean("  instant yeast: 3 g\n",
+                       "process:\n  - bulk\n  - divide\n  - rest: { for: 15 min }\n  - shape\n  - bake\n"))
+              .is_pressed_last);
+}
+
+TEST_CASE("plan_of: a profile leaves retards out, and then the dough rises at least once") {
+    PlanRequest request;
+    request.profile = TemperatureProfile(
+        std::vector<TemperatureProfile::Leg>{{.time = hours(24.0), .at = Temperature::celsius(4.0)}},
+        Temperature::celsius(24.0));
+    CHECK(names_of(planned(
+              lean("  instant yeast: 3 g\n", "process:\n  - mix\n  - retard: { for: 24 h }\n  - bake\n"),
+              request)) == "bulk divide proof");
+    CHECK(names_of(planned(
+              lean("  instant yeast: 3 g\n",
+                   "process:\n  - mix\n  - divide\n  - retard: { for: 1 d }\n  - temper: { for: 2 h }\n"),
+              request)) == "bulk divide proof");
 }

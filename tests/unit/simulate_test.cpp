@@ -182,3 +182,37 @@ TEST_CASE("simulate: as the equations in small steps, to where acid ends and whe
         }
     }
 }
+
+TEST_CASE("simulate: years in the cold end, and in the warm they end in numbers") {
+    const Simulation cold = run({.stages = {for_hours(4.0, 30000.0)}, .sample_hours = {}});
+    CHECK(cold.ends.front().hours == 30000.0);
+    const Simulation warm = run({.stages = {for_hours(28.0, 3000.0)}, .sample_hours = {}});
+    CHECK(std::isfinite(warm.ends.front().ph));
+    CHECK(warm.ends.front().rise > 2.0);
+}
+
+TEST_CASE("simulate: a history that begins later holds its first temperature until then") {
+    SimulatedStage stage = for_hours(24.0, 12.0);
+    TemperatureHistory history(1, seconds(3600.0));
+    const std::array warm{26.0};
+    const std::array level{0.0};
+    history.add(0.0, warm, level);
+    history.add(20.0, warm, level);
+    stage.history = std::make_shared<RateSums>(history);
+    stage.history_begins_h = 9.0;
+    const double late = run({.stages = {stage}, .sample_hours = {}}).ends.front().rise;
+    stage.history_begins_h = 0.0;
+    CHECK(near(late, run({.stages = {stage}, .sample_hours = {}}).ends.front().rise, 1e-4, 0.0));
+}
+
+TEST_CASE("simulate: a dough on its way to where its bacteria stop") {
+    TemperatureHistory history(1, seconds(3600.0));
+    for (int hour = 0; hour <= 10; ++hour) {
+        const std::array warmth{45.0 - 20.0 * std::exp(-hour / 2.0)};
+        const std::array slope{10.0 * std::exp(-hour / 2.0)};
+        history.add(hour, warmth, slope);
+    }
+    SimulatedStage stage = for_hours(24.0, 10.0);
+    stage.history = std::make_shared<RateSums>(history);
+    CHECK(std::isfinite(run({.stages = {stage}, .sample_hours = {}}).ends.front().rise));
+}
