@@ -10,10 +10,11 @@ namespace leavenwright {
 
 /// What a stage's rise depends on, beside its warmth.
 struct RiseCircumstances {
-    bool is_levain = true;        // packaged yeast is let rise to double in bulk
-    std::optional<Duration> cold; // a refrigerator follows for so long, in which the mass goes on rising
-    bool is_flat = false;         // pizza, flatbread, focaccia: baked before it is fully risen
-    bool is_rye = false;          // rye does not hold gas as wheat does
+    bool is_levain = true; // packaged yeast is let rise to double in bulk
+    std::optional<Duration> cold =
+        std::nullopt;     // a refrigerator follows for so long, in which the mass goes on rising
+    bool is_flat = false; // pizza, flatbread, focaccia: baked before it is fully risen
+    bool is_rye = false;  // rye does not hold gas as wheat does
 };
 
 /// End of bulk. For a levain: 75 % in cool dough (20 C and below), 50 % at 24 C, 30 % in warm

@@ -216,7 +216,8 @@ TEST_CASE("plan_of: rests by the clock where no bulk takes them in") {
     // one before the last mixing swells the flour, one in bulk is part of it
     CHECK(names_of(stages("  - mix\n  - rest: { for: 30 min }\n  - knead\n  - rest: { for: 10 min }\n"
                           "  - bulk: { for: 3 h }\n  - divide\n  - rest: { for: 25 min }\n  - shape\n"
-                          "  - rest: { for: 10 min }\n  - proof: { for: 1 h }\n")) == "bulk divide rest proof");
+                          "  - rest: { for: 10 min }\n  - proof: { for: 1 h }\n")) ==
+          "bulk divide rest proof");
     const FormulaPlan cold = stages("  - mix\n  - divide\n  - shape\n  - rest: { for: 3 h, at: 24 C }\n"
                                     "  - retard: { for: 2 d, at: 4 C }\n  - temper: { for: 2 h }\n");
     CHECK(names_of(cold) == "rest retard temper");
