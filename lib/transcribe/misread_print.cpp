@@ -34,6 +34,7 @@ bool is_denominator(char byte) {
 
 std::string_view next_word(std::string_view rest) {
     constexpr std::size_t longest = 24;
+    rest = rest.substr(0, longest + 2); // and not the whole of a line of blanks and hyphens
     const std::size_t begin = rest.find_first_not_of(" -");
     if (begin == std::string_view::npos || begin > 2) {
         return {};
