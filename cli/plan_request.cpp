@@ -52,10 +52,10 @@ std::optional<int> read_count(const SourcedText& text, int least, int most, Diag
 
 } // namespace
 
-PlanRequest read_plan_request(const Options& options, const std::string& path, Session& session) {
+PlanRequest read_plan_request(const Options& options, const SourcedText& formula_place, Session& session) {
     PlanRequest request;
     Diagnostics& diagnostics = session.diagnostics;
-    request.formula_place = text_from(path, path);
+    request.formula_place = formula_place;
     if (const auto text = session.option_text("--at")) {
         request.profile_place = *text;
         request.at = read_place(*text, diagnostics);

@@ -5,12 +5,10 @@
 #include "schedule/dough_plan.hpp"
 #include "session.hpp"
 
-#include <string>
-
 namespace leavenwright {
 
-/// Faults go to the session. `path` names the formula in what is reported about the whole.
-PlanRequest read_plan_request(const Options& options, const std::string& path, Session& session);
+/// Faults go to the session. `formula_place` is the place of what is reported about the whole.
+PlanRequest read_plan_request(const Options& options, const SourcedText& formula_place, Session& session);
 /// --members, --draw and --vigour, on as many threads as are worth it.
 Ensemble read_ensemble(Session& session);
 

@@ -77,6 +77,10 @@ SourcedText text_from(std::string_view name, const std::string& words) {
     return {.source = source, .span = {0, words.size()}, .text = source->text()};
 }
 
+SourcedText beginning_of(const SourceHandle& source) {
+    return {.source = source, .span = {0, 1}, .text = {}};
+}
+
 Session::Session(const Options& options) : options_(options) {
     for (const std::string& path : options.values("--pantry")) {
         const SourceHandle source = read(path);

@@ -14,6 +14,8 @@ namespace leavenwright {
 
 /// Words from the command line as a text with a place; `name` is shown as the file.
 SourcedText text_from(std::string_view name, const std::string& words);
+/// The beginning of a text: the place of what is reported about the whole.
+SourcedText beginning_of(const SourceHandle& source);
 
 class Session {
 public:

@@ -142,10 +142,8 @@ public:
         // Options are read against the formula's own pantry, and reported even where it has faults.
         const Pantry& pantry = formula ? *formula->pantry : session_.pantry;
         const ConversionRequest wish = read_conversion_request(options_, path, pantry, session_);
-        PlanRequest plan = read_plan_request(options_, path, session_);
-        if (source) {
-            plan.formula_place = {.source = source, .span = {0, 1}, .text = {}};
-        }
+        const PlanRequest plan =
+            read_plan_request(options_, source ? beginning_of(source) : text_from(path, path), session_);
         if (!formula || session_.diagnostics.error_count() > faults) {
             return std::nullopt;
         }

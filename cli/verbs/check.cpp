@@ -32,7 +32,7 @@ SourcedText list_place(const Document& document) {
             return document.place(entry.key);
         }
     }
-    return {.source = document.source, .span = {0, 1}, .text = {}};
+    return beginning_of(document.source);
 }
 
 int check_one(const Options& options) {

@@ -42,8 +42,7 @@ public:
 
     std::optional<ProofReport> report(const Formula& formula, const SourceHandle& source) {
         const std::string& path = options_.arguments.front();
-        PlanRequest request = read_plan_request(options_, path, session_);
-        request.formula_place = {.source = source, .span = {0, 1}, .text = {}};
+        const PlanRequest request = read_plan_request(options_, beginning_of(source), session_);
         const Ensemble ensemble = read_ensemble(session_);
         ConversionRequest wish = read_conversion_request(options_, path, *formula.pantry, session_);
         auto sought = read_search(path);

@@ -47,7 +47,7 @@ LevainBuild read_build(const Options& options, Session& session) {
     if (const auto text = session.option_text("--weight")) {
         build.mass = read_mass(*text, diagnostics).value_or(build.mass);
     }
-    const PlanRequest place = read_plan_request(options, "ripen", session);
+    const PlanRequest place = read_plan_request(options, text_from("ripen", "ripen"), session);
     build.temperature_place = place.profile_place;
     build.mixed_at = place.mixed_at;
     if (place.profile) {

@@ -66,6 +66,24 @@ struct ZoneState {
     }
 };
 
+RateIndex culture_growth(const MicrobeEquations& equations) {
+    return equations.culture_yeast() == Yeast::humilis ? humilis_growth : cerevisiae_growth;
+}
+
+RateIndex culture_gas(const MicrobeEquations& equations) {
+    return equations.culture_yeast() == Yeast::humilis ? humilis_growth : packaged_gas;
+}
+
+// The yeasts follow from their hours.
+void stand_yeasts(const MicrobeEquations& equations, ZoneState& zone) {
+    if (equations.has_levain()) {
+        zone.culture = equations.culture_after(zone.hours[culture_growth(equations)]);
+    }
+    if (equations.has_packaged()) {
+        zone.packaged = equations.packaged_after(zone.hours[cerevisiae_growth]);
+    }
+}
+
 // A zone between two moments. The yeasts depend on their hours alone; the lactobacilli, on their own
 // hours and on how awake the yeast's lag leaves them; the gas of standing cells is their
 // integral over the hours of gas.
@@ -75,12 +93,9 @@ public:
 
     ZoneState to(const RatePoint& end) const {
         ZoneState state = moved_to(end);
+        stand_yeasts(equations_, state);
         if (equations_.has_levain()) {
-            state.culture = equations_.culture_after(state.hours[culture_growth()]);
             sour(state);
-        }
-        if (equations_.has_packaged()) {
-            state.packaged = equations_.packaged_after(state.hours[cerevisiae_growth]);
         }
         const Gains all{state.culture.cells - from_.culture.cells, state.contents.acid - from_.contents.acid};
         state.contents.gas += gas_until(end, state, all);
@@ -95,8 +110,9 @@ public:
             const double share = share_at(moment, end, bacteria_growth);
             contents.bacteria = along(end, &Contents::bacteria, &Souring::bacteria).at(share);
             contents.acid = along(end, &Contents::acid, &Souring::acid).at(share);
-            const Cubic cells = cells_over(culture_growth(), &ZoneState::culture, culture_growth(), end);
-            gains = {cells.at(share_at(moment, end, culture_growth())) - cells.from,
+            const Cubic cells =
+                cells_over(culture_growth(equations_), &ZoneState::culture, culture_growth(equations_), end);
+            gains = {cells.at(share_at(moment, end, culture_growth(equations_))) - cells.from,
                      contents.acid - from_.contents.acid};
         }
         contents.gas += gas_until(moment, end, gains);
@@ -118,9 +134,6 @@ private:
         double acid;
     };
 
-    RateIndex culture_growth() const { return is_humilis() ? humilis_growth : cerevisiae_growth; }
-    RateIndex culture_gas() const { return is_humilis() ? humilis_growth : packaged_gas; }
-    bool is_humilis() const { return equations_.culture_yeast() == Yeast::humilis; }
     double hours_to(const RatePoint& moment, RateIndex of) const {
         return moment.sums[of] - from_.warmth.sums[of];
     }
@@ -178,7 +191,7 @@ private:
     }
 
     double awake_at(const ZoneState& end, double share) const {
-        const RateIndex yeast = culture_growth();
+        const RateIndex yeast = culture_growth(equations_);
         const double span = hours_to(end.warmth, bacteria_growth);
         const Cubic yeast_hours{from_.hours[yeast], end.hours[yeast],
                                 span * from_.pace(yeast, bacteria_growth),
@@ -204,7 +217,7 @@ private:
         double of_culture = 0.0;
         double of_packaged = 0.0;
         if (equations_.has_levain()) {
-            of_culture = cell_hours(&ZoneState::culture, culture_growth(), culture_gas());
+            of_culture = cell_hours(&ZoneState::culture, culture_growth(equations_), culture_gas(equations_));
         }
         if (equations_.has_packaged()) {
             const double cells = cells_over(cerevisiae_growth, &ZoneState::packaged, cerevisiae_growth, end)
@@ -272,14 +285,9 @@ private:
 
     // Completes what follows from the rest.
     void stand(ZoneState& zone) const {
-        const bool is_humilis = equations_.culture_yeast() == Yeast::humilis;
+        stand_yeasts(equations_, zone);
         if (equations_.has_levain()) {
-            zone.culture =
-                equations_.culture_after(zone.hours[is_humilis ? humilis_growth : cerevisiae_growth]);
             zone.souring = equations_.souring(zone.contents.bacteria, zone.contents.acid, zone.culture.awake);
-        }
-        if (equations_.has_packaged()) {
-            zone.packaged = equations_.packaged_after(zone.hours[cerevisiae_growth]);
         }
     }
 
@@ -358,18 +366,13 @@ private:
         while (next_step_ < laid.size() && laid[next_step_] <= in_history + rounding_h) {
             ++next_step_;
         }
-        if (in_history < -rounding_h) { // the first temperature holds
-            const double time =
-                std::min(end, history_begins_ + std::min(0.0, history_->step_end(in_history)));
-            return {time, warmth_at(time)};
-        }
-        if (next_step_ == laid.size()) {
-            const double time = std::min(end, history_begins_ + history_->step_end(in_history));
-            return {time, warmth_at(time)};
-        }
-        const double time = history_begins_ + laid[next_step_];
-        if (time > end) {
-            return {end, warmth_at(end)};
+        const bool is_before = in_history < -rounding_h; // the first temperature holds
+        const bool is_laid = !is_before && next_step_ < laid.size();
+        const double in_history_end = is_laid ? laid[next_step_] : history_->step_end(in_history);
+        const double time = history_begins_ + (is_before ? std::min(0.0, in_history_end) : in_history_end);
+        if (!is_laid || time > end) {
+            const double ends = std::min(time, end);
+            return {ends, warmth_at(ends)};
         }
         StepEnd step{time, {}};
         const std::span<const RatePoint> zones = history_->at_step(next_step_);

@@ -398,15 +398,15 @@ bool is_wait(std::string_view stage) {
 
 // The rise at the end of a last stage that the clock ends; nothing where the dough's rise ends it, or where
 // it is at the bench.
-const RiseRange* last_rise_by_clock(const Windows& windows) {
+const RiseRange* last_rise_by_clock(const FormulaPlan& plan, const Windows& windows) {
     const StageWindow& last = windows.stages.back();
-    return last.by_clock && is_wait(last.stage) && is_reached(last.in_stage.latest) ? &last.rise_at_end
-                                                                                    : nullptr;
+    const bool is_told = last.by_clock && is_wait(last.stage) && is_reached(last.in_stage.latest);
+    return is_told && !plan.is_pressed_last ? &last.rise_at_end : nullptr;
 }
 
 void tell_last_rise(const FormulaPlan& plan, Windows& windows) {
-    const RiseRange* rise = last_rise_by_clock(windows);
-    if (rise == nullptr || plan.is_pressed_last) {
+    const RiseRange* rise = last_rise_by_clock(plan, windows);
+    if (rise == nullptr) {
         return;
     }
     StageWindow& last = windows.stages.back();
@@ -440,8 +440,8 @@ void report_stages_over(const Windows& windows, const PlanRequest& request, Diag
 void report_last_rise(const FormulaPlan& plan, const Windows& windows, const PlanRequest& request,
                       Diagnostics& diagnostics) {
     constexpr double far_below = 0.4;
-    const RiseRange* rise = last_rise_by_clock(windows);
-    if (rise == nullptr || plan.is_pressed_last) {
+    const RiseRange* rise = last_rise_by_clock(plan, windows);
+    if (rise == nullptr) {
         return;
     }
     const bool is_beyond = rise->likely > plan.most_rise;

@@ -11,8 +11,8 @@ namespace leavenwright {
 /// What a stage's rise depends on, beside its warmth.
 struct RiseCircumstances {
     bool is_levain = true; // packaged yeast is let rise to double in bulk
-    std::optional<Duration> cold =
-        std::nullopt;     // a refrigerator follows for so long, in which the mass goes on rising
+    /// In a refrigerator that follows; the mass goes on rising there.
+    std::optional<Duration> cold = std::nullopt;
     bool is_flat = false; // pizza, flatbread, focaccia: baked before it is fully risen
     bool is_rye = false;  // rye does not hold gas as wheat does
 };

@@ -49,7 +49,7 @@ bool has_amount_behind_name(std::span<const LineToken> tail, const Pantry& pantr
     }
     const auto amount = read_kitchen_amount({number, end});
     const NameMatch name = match_name({tail.begin(), number}, pantry);
-    return amount && !amount->measure.name.empty() && (name.ingredient != nullptr || !name.meanings.empty());
+    return amount && !amount->measure.name.empty() && name.is_found();
 }
 
 // "1 pint milk 1 ounce yeast": two columns that came out as one line. The number begins another item where
@@ -105,13 +105,13 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
             return {};
         }
         NameMatch second = match_name(words, pantry);
-        if (second.ingredient == nullptr && second.meanings.empty()) { // a third may follow it
+        if (!second.is_found()) { // a third may follow it
             const auto end = std::find_if(words.begin(), words.end(), [](const LineToken& token) {
                 return token.is(",") || token.is("and") || token.is(";");
             });
             second = match_name({words.begin(), end}, pantry);
         }
-        if (second.ingredient == nullptr && second.meanings.empty()) {
+        if (!second.is_found()) {
             second = match_short_words(words, pantry);
         }
         const NameMatch first = match_name(std::span<const LineToken>(name).first(at), pantry);
@@ -119,13 +119,11 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
             first.ingredient != second.ingredient ||
             (name[at].is(",") && first.key != second.key && split.amount &&
              split.amount->measure.kind == amount->measure.kind && !amount->measure.is_piece());
-        const bool is_second = second.ingredient != nullptr || !second.meanings.empty();
-        const bool is_first = first.ingredient != nullptr || !first.meanings.empty();
-        if (!may_part && is_second && (!is_first || are_alike(first, second, pantry))) {
+        if (!may_part && second.is_found() && (!first.is_found() || are_alike(first, second, pantry))) {
             continue;
         }
-        split.is_run_together = split.is_run_together || (!may_part && is_second);
-        if (is_second && is_plain_first && split.amount) {
+        split.is_run_together = split.is_run_together || (!may_part && second.is_found());
+        if (second.is_found() && is_plain_first && split.amount) {
             std::vector<LineToken> rest(tail.begin(), tail.end());
             name.resize(at);
             return rest;

@@ -82,7 +82,7 @@ NameMatch match_misread(const SplitLine& split, const Pantry& pantry) {
         for (const std::string& spelling : spellings_before_print(name[at].is_word() ? written : "")) {
             name[at].text = name[at].folded = spelling;
             NameMatch match = match_name(name, pantry);
-            if (match.ingredient != nullptr || !match.meanings.empty()) {
+            if (match.is_found()) {
                 return match;
             }
         }
@@ -129,7 +129,7 @@ FoundName find_name(const SplitLine& split, const Pantry& pantry) {
             return {.match = other, .instead_of = instead_of};
         }
     }
-    if (match.ingredient != nullptr || !match.meanings.empty() || match.is_culture) {
+    if (match.is_found() || match.is_culture) {
         return {.match = std::move(match), .instead_of = {}};
     }
     NameMatch other = match_name(split.aside, pantry);
@@ -139,13 +139,13 @@ FoundName find_name(const SplitLine& split, const Pantry& pantry) {
     if (other.ingredient == nullptr) {
         other = match_short_words(split.name, pantry);
     }
-    if (other.ingredient == nullptr && other.meanings.empty()) {
+    if (!other.is_found()) {
         other = match_kind_alone(split, pantry);
     }
-    if (other.ingredient == nullptr && other.meanings.empty()) {
+    if (!other.is_found()) {
         other = match_misread(split, pantry);
     }
-    if (other.ingredient == nullptr && other.meanings.empty()) {
+    if (!other.is_found()) {
         return {.match = std::move(match), .instead_of = {}};
     }
     other.alternative.clear();

@@ -524,7 +524,7 @@ bool is_ingredient_line(std::string_view line, const Pantry& pantry) {
     const auto names_one = [&] {
         const NameMatch match = find_name(split, pantry).match;
         const bool is_liquid_yeast = match.name.ends_with("yeast"); // of no known strength
-        return match.ingredient != nullptr || !match.meanings.empty() || match.is_culture || is_liquid_yeast;
+        return match.is_found() || match.is_culture || is_liquid_yeast;
     };
     return names_one() || (!cut_second(split, pantry).empty() && names_one());
 }

@@ -44,8 +44,7 @@ bool is_continuation(std::string_view item, std::string_view text, const Pantry&
         return true;
     }
     const NameMatch match = match_name(tokens, pantry);
-    const bool names_one = match.ingredient != nullptr || !match.meanings.empty();
-    return !names_one && begins_remark(tokens.front());
+    return !match.is_found() && begins_remark(tokens.front());
 }
 
 SourcedText joined(const SourcedText& item, const SourcedText& line) {

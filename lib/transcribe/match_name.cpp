@@ -267,7 +267,7 @@ NameMatch match_name(std::span<const LineToken> tokens, const Pantry& pantry) {
     if (std::any_of(tokens.begin(), tokens.end(), is_elided)) {
         for (const Elision elision : {Elision::kept, Elision::first_dropped}) {
             NameMatch match = match_segments(segments_of(tokens, elision), pantry);
-            if (match.ingredient != nullptr || !match.meanings.empty()) {
+            if (match.is_found()) {
                 return match;
             }
         }

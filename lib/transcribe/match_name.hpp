@@ -18,6 +18,9 @@ struct NameMatch {
     std::span<const std::string_view> meanings; // of a name that stands for several things
     std::string alternative;                    // what stood behind "or", if it is something else
     bool is_culture = false;
+
+    /// Whether the pantry knows the name, for one thing or for several.
+    bool is_found() const { return ingredient != nullptr || !meanings.empty(); }
 };
 
 /// Looks for the longest name of the pantry among the words before the first clause ("for", "until"), words

@@ -155,12 +155,13 @@ private:
             out_ += "1/2";
             return true;
         }
-        const bool is_tens = word.size() == 2 && (word[0] == 'l' || word[0] == 'I') && is_digit(word[1]);
-        if (is_tens && follows_amount(rest)) {
+        const bool is_tens = word.size() == 2 && (word[0] == 'l' || word[0] == 'I') && is_digit(word[1]) &&
+                             follows_amount(rest);
+        if (is_tens) {
             out_ += '1';
             out_ += word[1];
         }
-        return is_tens && follows_amount(rest);
+        return is_tens;
     }
 
     bool take_pound(std::string_view word) {

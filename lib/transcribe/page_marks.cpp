@@ -62,8 +62,11 @@ SourceHandle with_leaders(const SourceText& source) {
     std::string text(source.text());
     for (std::size_t number = 1; number <= source.line_count(); ++number) {
         const std::string_view line = source.line(number);
+        if (!has_line_for_leader(line)) {
+            continue;
+        }
         const std::size_t begin = source.line_start(number);
-        for (std::size_t at = 0; has_line_for_leader(line) && at < line.size(); ++at) {
+        for (std::size_t at = 0; at < line.size(); ++at) {
             const bool is_run = line[at] == '_' && ((at > 0 && line[at - 1] == '_') ||
                                                     (at + 1 < line.size() && line[at + 1] == '_'));
             text[begin + at] = is_run ? '.' : line[at];
