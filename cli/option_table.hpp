@@ -159,7 +159,7 @@ inline constexpr auto option_table = std::to_array<OptionRow>({
     {"proof", "--bulk-rise", "", "50%", rise_group, "Rise that ends bulk, over the mixed dough", "", false},
     {"proof", "--proof-rise", "", "100%", rise_group, "Rise that ends the proof, over the mixed dough", "",
      false},
-    {"proof", "--gas-kept", "", "50%", rise_group, "Bubbles that dividing and shaping leave in", "", false},
+    {"proof", "--gas-kept", "", "40%", rise_group, "Bubbles that dividing and shaping leave in", "", false},
     {"proof", "--retard", "", "12h", rise_group, "Time of a retard", "", false},
     {"proof", "--as-written", "", "", rise_group, "Leave packaged yeast in", "", false},
     {"proof", "--ready-in", "", "10h", search_group, "Time from mixing to the end of the proof", "", false},

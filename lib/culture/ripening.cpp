@@ -9,8 +9,8 @@
 namespace leavenwright {
 namespace {
 
-constexpr double ripe_acid = 43.9; // mmol/kg
-constexpr double past_ph = 3.85;
+constexpr double ripe_acid = 41.0; // mmol/kg
+constexpr double sour_ph = 3.85;
 constexpr Fraction ripe_rise{0.8};
 
 // White or whole wheat flour in round figures (USDA SR27: bread flour, whole wheat flour).
@@ -108,14 +108,17 @@ std::optional<Ripening> compute_ripening(const LevainBuild& build, const Ensembl
     plan.profile = build.place;
     plan.longest = hours(7.0 * 24.0);
     const double ripe_ph = MicrobeEquations(Kinetics{}, plan.mix).ph(ripe_acid);
-    plan.stages = {jar(build, "ripe", ripe_ph, ripe_rise), jar(build, "past", past_ph, {})};
+    plan.stages = {jar(build, "ripe", ripe_ph, ripe_rise), jar(build, "past", sour_ph, {})};
     const Windows windows = compute_windows(plan, ensemble);
+    plan.stages = {jar(build, "sour", sour_ph, {})};
+    const Windows souring = compute_windows(plan, ensemble);
     report_warmth(build, windows, diagnostics);
     if (diagnostics.has_errors()) {
         return {};
     }
     return Ripening{.ripe = windows.stages.front(),
                     .ripe_for = windows.stages.back().in_stage.likely,
+                    .sour = souring.stages.front().in_stage,
                     .curve = windows.curve,
                     .members = windows.members,
                     .seed = windows.seed};

@@ -308,6 +308,8 @@ Kinetics member_kinetics(const Ensemble& ensemble, int number) {
     MemberRandom random(ensemble.seed, number);
     Kinetics member;
     member.culture_yeast = random.uniform() < 0.5 ? Yeast::humilis : Yeast::cerevisiae;
+    member.culture_bacteria =
+        random.uniform() < 0.5 ? Lactobacillus::sanfranciscensis : Lactobacillus::acid_tolerant;
     const double vigour = ensemble.vigour * random.spread(0.20);
     member.yeast_per_h *= vigour * random.spread(0.10);
     member.bacteria_per_h *= vigour * random.spread(0.10);

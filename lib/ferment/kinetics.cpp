@@ -33,8 +33,11 @@ MicrobeEquations::MicrobeEquations(const Kinetics& kinetics, const DoughMix& mix
       bacteria_slowed_(bacteria_salt_rate(mix.salt) * sugar_rate(mix.sugar) * water_rate(mix.true_water)),
       buffer_(std::lerp(kinetics.acid_buffer, kinetics.whole_acid_buffer, mix.whole_grain.value())),
       lag_start_(lag_at_start(kinetics.lag)), packaged_lag_start_(lag_at_start(kinetics.packaged_lag)),
-      souring_corners_{acid_at(bacteria_lowest_ph), acid_at(last_acid_ph + fading_ph)},
-      water_(mix.water.value()), kg_per_litre_(mix.kg_per_litre) {}
+      souring_corners_{acid_at(bacteria_lowest_ph(kinetics.culture_bacteria)),
+                       acid_at(last_acid_ph + fading_ph)},
+      water_(mix.water.value()), kg_per_litre_(mix.kg_per_litre) {
+    std::sort(souring_corners_.begin(), souring_corners_.end());
+}
 
 MicrobeState MicrobeEquations::start() const {
     MicrobeState state{};
@@ -124,8 +127,9 @@ double MicrobeEquations::asleep_cell_hours(const YeastStanding& from, double cel
 
 Souring MicrobeEquations::souring(double bacteria, double acid, double awake) const {
     const double acidity = ph(acid);
-    const double born = kinetics_.bacteria_per_h * bacteria_slowed_ * bacteria_ph_rate(acidity) * awake *
-                        bacteria * (1.0 - bacteria / kinetics_.bacteria_cap);
+    const double born = kinetics_.bacteria_per_h * bacteria_slowed_ *
+                        bacteria_ph_rate(kinetics_.culture_bacteria, acidity) * awake * bacteria *
+                        (1.0 - bacteria / kinetics_.bacteria_cap);
     const double fading = std::clamp((acidity - last_acid_ph) / fading_ph, 0.0, 1.0);
     return {born, kinetics_.acid_per_bacterium * born +
                       fading * kinetics_.acid_per_bacterium_h * bacteria_slowed_ * bacteria};

@@ -22,27 +22,28 @@ namespace leavenwright {
 /// The constants of one culture. Cells per g of dough, acid and gas in mmol per kg of dough.
 struct Kinetics {
     Yeast culture_yeast = Yeast::humilis;
+    Lactobacillus culture_bacteria = Lactobacillus::sanfranciscensis;
     double yeast_per_h = 0.52;
     double bacteria_per_h = 0.60;
     double yeast_cap = 2.8e7;
     double bacteria_cap = 6.0e9;
-    double ripe_yeast = 2.0e7; // in a ripe levain
-    double ripe_bacteria = 2.5e9;
-    double ripe_acid = 68.0;
+    double ripe_yeast = 2.2e7; // in a ripe levain
+    double ripe_bacteria = 2.0e9;
+    double ripe_acid = 70.0;
     double lag = 0.3;
-    double acid_per_bacterium = 1.4e-8;
-    double acid_per_bacterium_h = 1.1e-9;
+    double acid_per_bacterium = 1.3e-8;
+    double acid_per_bacterium_h = 8.0e-10;
     double acid_buffer = 30.0;       // white flour
     double whole_acid_buffer = 45.0; // whole grain
     double flour_ph = 6.0;
     double floor_ph = 3.45;
-    double gas_per_cell = 3.3e-6;
-    double gas_per_cell_h = 4.6e-7;
+    double gas_per_cell = 3.6e-6;
+    double gas_per_cell_h = 4.8e-7;
     double gas_per_acid = 0.8;
-    double packaged_gas_per_cell_h = 5.6e-7;
-    double packaged_asleep = 0.75; // share that makes no gas yet when the dough is mixed
-    double packaged_waking = 0.3;  // in s: e times fewer of them
-    double packaged_per_h = 0.62;
+    double packaged_gas_per_cell_h = 6.5e-7;
+    double packaged_asleep = 0.8; // share that makes no gas yet when the dough is mixed
+    double packaged_waking = 0.5; // in s: e times fewer of them
+    double packaged_per_h = 0.6;
     double packaged_lag = 2.5;
     double packaged_new_cells = 4.2e7;
     double retention = 0.9;
@@ -114,7 +115,7 @@ public:
     Souring souring(double bacteria, double acid, double awake) const;
     /// Gas of new cells, of cells that stood some hours at their best temperature, and of new acid.
     double gas_made(double new_cells, double cell_hours, double packaged_cell_hours, double new_acid) const;
-    /// The amounts of acid at which the slopes of souring() jump, but for the end of all acid.
+    /// The amounts of acid, ascending, at which the slopes of souring() jump, but for the end of all acid.
     const std::array<double, 2>& souring_corners() const { return souring_corners_; }
 
     double ph(double acid) const;
@@ -142,7 +143,7 @@ private:
     double buffer_;
     double lag_start_;
     double packaged_lag_start_;
-    std::array<double, 2> souring_corners_;
+    std::array<double, 2> souring_corners_; // ascending
     double water_;
     double kg_per_litre_;
 };

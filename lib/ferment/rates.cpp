@@ -42,7 +42,15 @@ const RateCurve& packaged_gas() {
     return curve;
 }
 
-constexpr CardinalPh bacteria_ph{bacteria_lowest_ph, 5.25, 6.7};
+// L. sanfranciscensis from pH 3.8 to 6.7, best at 5.0 to 5.5: Gänzle et al. 1998, Brandt et al. 2004. The
+// counts in a table of Nutrients 2019, 11:2954, went on rising between pH 4.26 and 3.55; the lowest of such
+// lactobacilli is set to it.
+constexpr CardinalPh sanfranciscensis_ph{3.8, 5.25, 6.7};
+constexpr CardinalPh acid_tolerant_ph{3.5, 5.25, 6.7};
+
+const CardinalPh& ph_of(Lactobacillus bacteria) {
+    return bacteria == Lactobacillus::sanfranciscensis ? sanfranciscensis_ph : acid_tolerant_ph;
+}
 
 double power_to_limit(BakersPercentage amount, BakersPercentage limit, double exponent) {
     const double share = std::clamp(amount.value() / limit.value(), 0.0, 1.0);
@@ -112,8 +120,12 @@ double bacteria_rate(double celsius) {
     return bacteria_growth()(celsius);
 }
 
-double bacteria_ph_rate(double ph) {
-    return bacteria_ph(ph);
+double bacteria_lowest_ph(Lactobacillus bacteria) {
+    return ph_of(bacteria).lowest;
+}
+
+double bacteria_ph_rate(Lactobacillus bacteria, double ph) {
+    return ph_of(bacteria)(ph);
 }
 
 double yeast_salt_rate(BakersPercentage salt) {

@@ -13,6 +13,9 @@ namespace leavenwright {
 /// What can raise a dough. A culture keeps one of the first two (both are common; which one is
 /// rarely known), packaged yeast is the third.
 enum class Yeast { humilis, cerevisiae, packaged };
+/// What sours it: the lactobacillus of sourdoughs that are refreshed often, or one of those that go on
+/// growing in an acid dough (*L. plantarum* and its like). Both are common too.
+enum class Lactobacillus { sanfranciscensis, acid_tolerant };
 
 /// A relative rate through published points: straight in the logarithm of the rate between them,
 /// level beyond the coldest, none from the hottest on.
@@ -72,9 +75,9 @@ double growth_rate(Yeast yeast, double celsius);
 double gas_rate(Yeast yeast, double celsius);
 /// The lactobacilli of a culture.
 double bacteria_rate(double celsius);
-/// Their growth and acid against pH; none at the first and below.
-inline constexpr double bacteria_lowest_ph = 3.8;
-double bacteria_ph_rate(double ph);
+/// Their growth and acid against pH; none at the lowest and below.
+double bacteria_lowest_ph(Lactobacillus bacteria);
+double bacteria_ph_rate(Lactobacillus bacteria, double ph);
 
 /// Where the yeast of many cultures stops: the end of the first yeast's curve.
 inline constexpr Temperature many_cultures_stop = Temperature::celsius(35.5);

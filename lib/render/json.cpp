@@ -524,6 +524,7 @@ std::string render_ripening_json(const LevainBuild& build, const Ripening& ripen
                            {"temperature_c", rounded(build.place.at(seconds(0.0)).in_celsius(), 0.01)}});
     json.update(window_json(ripening.ripe.in_stage));
     json["ripe_for_h"] = hours_json(ripening.ripe_for);
+    json["sour"] = window_json(ripening.sour);
     json["levain_c"] = rounded(ripening.ripe.dough.in_celsius(), 0.01);
     json["members"] = ripening.members;
     json["draw"] = ripening.seed;

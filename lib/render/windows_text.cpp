@@ -173,6 +173,19 @@ std::string render_proof_text(const ProofReport& report, const TextStyle& style)
     return out;
 }
 
+namespace {
+
+// "9:40 early, 13:00 likely, 17:05 late"
+std::string window_in_words(const Window& window) {
+    const auto shown = [](Duration time) {
+        return is_reached(time) ? hours_shown(time) : std::string("over a week");
+    };
+    return fmt::format("{} early, {} likely, {} late", shown(window.earliest), shown(window.likely),
+                       shown(window.latest));
+}
+
+} // namespace
+
 std::string render_ripening_text(const LevainBuild& build, const Ripening& ripening, const TextStyle& style) {
     std::string out = fmt::format("levain of {} seed on fresh flour, {} hydration, at {}{}\n",
                                   show_percent(build.seed.value()), show_percent(build.hydration.value()),
@@ -182,11 +195,13 @@ std::string render_ripening_text(const LevainBuild& build, const Ripening& ripen
     if (!is_reached(ripe.likely)) {
         out += "\n  not likely to be ripe within a week\n";
     } else {
-        out += fmt::format("\n  ripe after   {} early, {} likely, {} late (hours:minutes)\n",
-                           hours_shown(ripe.earliest), hours_shown(ripe.likely), hours_shown(ripe.latest));
+        out += fmt::format("\n  ripe after   {} (hours:minutes)\n", window_in_words(ripe));
         out += is_reached(ripening.ripe_for)
                    ? fmt::format("  stays ripe   about {} from then\n", hours_shown(ripening.ripe_for))
                    : std::string("  stays ripe   longer than a week\n");
+        if (is_reached(ripening.sour.likely)) {
+            out += fmt::format("  as a sour    after {}, for its acid\n", window_in_words(ripening.sour));
+        }
         out += fmt::format("  the levain   is at {} when it is ripe\n",
                            show_temperature(ripening.ripe.dough, style.scale.units));
     }

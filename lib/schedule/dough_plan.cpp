@@ -76,8 +76,9 @@ public:
         RiseCircumstances of_loaf = circumstances_;
         of_loaf.is_flat = false;
         constexpr double far_beyond = 1.8;
-        result.most_rise = Fraction(far_beyond * proof_rise(of_loaf).value());
-        kept_ = request.gas_kept.value_or(result.has_levain ? gas_kept_by_shaping : gas_kept_by_punching);
+        constexpr double about_the_most = 2.3; // no dough holds more than 2.6
+        result.most_rise = Fraction(std::min(far_beyond * proof_rise(of_loaf).value(), about_the_most));
+        kept_ = request.gas_kept.value_or(gas_kept_by_shaping);
     }
 
     void plan() {

@@ -31,7 +31,7 @@ Fraction proof_rise(const RiseCircumstances& circumstances) {
     if (circumstances.cold) {
         return Fraction(0.6 * whole);
     }
-    const double loaf = circumstances.is_levain ? 1.1 : 1.2;
+    const double loaf = circumstances.is_levain ? 1.1 : 1.8;
     return Fraction((circumstances.is_flat ? 0.7 : loaf) * whole);
 }
 

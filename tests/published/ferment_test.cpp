@@ -89,8 +89,8 @@ TEST_CASE("optima and limits") {
     CHECK(humilis(45.0) == 0.0);
     CHECK(bacteria_rate(41.0) == 0.0);
     // Brandt et al. 2004: pH 3.8; 4 % salt of flour
-    CHECK(bacteria_ph_rate(3.8) == 0.0);
-    CHECK(bacteria_ph_rate(3.5) == 0.0);
+    CHECK(bacteria_ph_rate(Lactobacillus::sanfranciscensis, 3.8) == 0.0);
+    CHECK(bacteria_ph_rate(Lactobacillus::sanfranciscensis, 3.5) == 0.0);
     CHECK(bacteria_salt_rate(BakersPercentage::percent(4.0)) == 0.0);
     CHECK(bacteria_salt_rate(BakersPercentage::percent(6.0)) == 0.0);
     // yeast is not inhibited at 4 % of flour, tolerates 8 % (Brandt 2004, Gänzle 1998)

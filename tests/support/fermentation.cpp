@@ -73,4 +73,8 @@ double ripe_hours(const LevainBuild& build) {
     return ripening_of(build).ripe.in_stage.likely.value() / 3600.0;
 }
 
+double sour_hours(const LevainBuild& build) {
+    return in_hours(ripening_of(build).sour.likely);
+}
+
 } // namespace leavenwright::testing

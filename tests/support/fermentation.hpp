@@ -37,5 +37,7 @@ MicrobeState state_after(const Kinetics& kinetics, const DoughMix& mix, double c
 Ripening ripening_of(const LevainBuild& build);
 /// Its likely ripe hour.
 double ripe_hours(const LevainBuild& build);
+/// The likely hour at which it is taken as a sour.
+double sour_hours(const LevainBuild& build);
 
 } // namespace leavenwright::testing

@@ -83,7 +83,7 @@ TEST_CASE("plan_of: stages of the process, with their places") {
     CHECK(plan.plan.stages[0].rise == bulk_rise({.is_levain = false}, Temperature::celsius(24.0)));
     CHECK(plan.plan.stages[1].lasts);
     CHECK(plan.plan.stages[1].gas_kept == Fraction(1.0));
-    CHECK(plan.plan.stages[2].gas_kept == gas_kept_by_punching); // shaped after the rest
+    CHECK(plan.plan.stages[2].gas_kept == gas_kept_by_shaping); // shaped after the rest
     // whole in bulk, in pieces after it
     CHECK(near(plan.plan.stages[0].mass.value(), 2.0 * plan.plan.stages[2].mass.value(), 1e-9, 0.0));
     CHECK(plan.plan.stages[2].form.kind == DoughForm::Kind::ball);
@@ -117,7 +117,7 @@ TEST_CASE("plan_of: pieces that proof were shaped, whether or not the process sa
     const FormulaPlan plan = planned(lean("  instant yeast: 7 g\n", "process: [ bulk, proof, bake ]\n"));
     REQUIRE(names_of(plan) == "bulk proof");
     CHECK(plan.plan.stages[0].gas_kept == Fraction(1.0));
-    CHECK(plan.plan.stages[1].gas_kept == gas_kept_by_punching);
+    CHECK(plan.plan.stages[1].gas_kept == gas_kept_by_shaping);
     CHECK(plan.plan.stages[1].mass < plan.plan.stages[0].mass); // a piece of several
     // nothing is pressed out of a dough that only proofs
     const FormulaPlan only = planned(lean("  instant yeast: 7 g\n", "process: [ proof, bake ]\n"));
@@ -202,7 +202,7 @@ TEST_CASE("rise settings: less in the warm, less before the cold, less of rye an
     CHECK(proof_rise({}) == Fraction(1.1));
     CHECK(proof_rise({.is_flat = true}) == Fraction(0.7));
     CHECK(proof_rise({.cold = hours(12.0)}) == Fraction(0.6));
-    CHECK(proof_rise({.is_levain = false}) == Fraction(1.2));
+    CHECK(proof_rise({.is_levain = false}) == Fraction(1.8));
 }
 
 TEST_CASE("plan_of: rests by the clock where no bulk takes them in") {
@@ -237,7 +237,7 @@ TEST_CASE("plan_of: hands press gas out at the last act of the bench, behind its
     CHECK(plan.plan.stages[1].lasts == hours(0.5));
     CHECK(plan.plan.stages[1].surroundings == Temperature::celsius(22.0));
     CHECK(plan.plan.stages[1].gas_kept == Fraction(1.0));
-    CHECK(plan.plan.stages[2].gas_kept == gas_kept_by_punching);
+    CHECK(plan.plan.stages[2].gas_kept == gas_kept_by_shaping);
     CHECK(plan.plan.stages[1].step == 3U);
     CHECK(plan.plan.stages[2].step == 5U);
     CHECK_FALSE(plan.is_pressed_last);

@@ -47,14 +47,19 @@ TEST_CASE("member_kinetics: the same for the same seed and number, another other
     CHECK(one.yeast_per_h != member_kinetics({.seed = 8}, 3).yeast_per_h);
 }
 
-TEST_CASE("member_kinetics: half of each yeast, spread around the middle") {
+TEST_CASE("member_kinetics: half of each yeast and each lactobacillus, spread around the middle") {
     constexpr int members = 4000;
     int humilis = 0;
+    int acid_tolerant = 0;
+    int both = 0;
     double sum = 0.0;
     double squares = 0.0;
     for (int i = 0; i < members; ++i) {
         const Kinetics member = member_kinetics({}, i);
         humilis += member.culture_yeast == Yeast::humilis ? 1 : 0;
+        const bool is_tolerant = member.culture_bacteria == Lactobacillus::acid_tolerant;
+        acid_tolerant += is_tolerant ? 1 : 0;
+        both += is_tolerant && member.culture_yeast == Yeast::humilis ? 1 : 0;
         const double deviation = std::log(member.yeast_per_h / Kinetics{}.yeast_per_h);
         sum += deviation;
         squares += deviation * deviation;
@@ -63,6 +68,8 @@ TEST_CASE("member_kinetics: half of each yeast, spread around the middle") {
     }
     // four standard errors
     CHECK(near(humilis, members / 2.0, 0.0, 4.0 * std::sqrt(members) / 2.0));
+    CHECK(near(acid_tolerant, members / 2.0, 0.0, 4.0 * std::sqrt(members) / 2.0));
+    CHECK(near(both, members / 4.0, 0.0, 4.0 * std::sqrt(members * 3.0) / 4.0)); // drawn apart
     const double sigma = std::hypot(0.20, 0.10);
     CHECK(near(sum / members, 0.0, 0.0, 4.0 * sigma / std::sqrt(members)));
     CHECK(near(std::sqrt(squares / members), sigma, 4.0 / std::sqrt(2.0 * members), 0.0));

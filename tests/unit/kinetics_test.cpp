@@ -154,6 +154,19 @@ TEST_CASE("yeasts in closed form: as their equations in small steps") {
     }
 }
 
+TEST_CASE("souring: lactobacilli that bear acid grow on where the others stop") {
+    Kinetics kinetics;
+    kinetics.culture_bacteria = Lactobacillus::acid_tolerant;
+    const MicrobeEquations tolerant(kinetics, mix_of(with_levain));
+    const MicrobeEquations usual(Kinetics{}, mix_of(with_levain));
+    CHECK(tolerant.souring_corners()[0] < tolerant.souring_corners()[1]);
+    CHECK(near(tolerant.ph(tolerant.souring_corners()[1]), 3.5, 1e-12, 0.0));
+    const double beyond = usual.souring_corners()[0] + 1.0;
+    CHECK(usual.souring(1e9, beyond, 1.0).bacteria == 0.0);
+    CHECK(tolerant.souring(1e9, beyond, 1.0).bacteria > 0.0);
+    CHECK(tolerant.souring(1e9, tolerant.souring_corners()[1] + 1.0, 1.0).bacteria == 0.0);
+}
+
 TEST_CASE("souring: its slopes jump at its corners and nowhere else") {
     const MicrobeEquations equations(Kinetics{}, mix_of(with_levain));
     const auto slope_at = [&](double acid) {
