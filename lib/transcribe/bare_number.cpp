@@ -11,7 +11,8 @@ bool is_bare(const KitchenAmount& amount) {
 
 void take_piece_of_name(SplitLine& split, const Ingredient& ingredient) {
     KitchenAmount& amount = *split.amount;
-    if (!is_bare(amount) || mass_of_piece(ingredient, "")) {
+    const bool has_piece = !amount.measure.is_piece() || !amount.measure.name.empty();
+    if (has_piece || mass_of_piece(ingredient, amount.size)) { // "1 small yeast cake" is a cake
         return;
     }
     for (const LineToken& token : split.name) {

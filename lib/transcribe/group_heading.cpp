@@ -40,8 +40,9 @@ public:
         if (!role && is_amid && is_ended_by_colon(text_) && joins_items(title)) {
             return GroupHeading{.role = std::nullopt, .title = title};
         }
-        const bool is_title = place_.part == RecipePart::heading && text_.starts_with('#') &&
-                              !place_.has_name && !place_.has_parts;
+        const bool is_title = place_.part == RecipePart::heading &&
+                              (text_.starts_with('#') || is_underlined()) && !place_.has_name &&
+                              !place_.has_parts;
         if (!role || is_title || is_of_another(*role)) {
             return std::nullopt;
         }
@@ -56,7 +57,16 @@ private:
         return text_.starts_with('#') || text_.starts_with(';') || // of a wiki
                is_ended_by_colon(text_) || text_.ends_with(" -") || text_.ends_with("--") ||
                is_between("**", "**") || is_between("'''", "'''") || is_between("_", "._") ||
-               is_between("_", ":_") || is_over_inner_list();
+               is_between("_", ":_") || is_underlined() || is_over_inner_list();
+    }
+
+    // "Soaker" over "------"
+    bool is_underlined() const {
+        const std::string_view below = cursor_.next_line();
+        const std::size_t end = below.find_last_not_of(" \t\r");
+        constexpr std::size_t shortest = 3;
+        return end != std::string_view::npos && end + 1 >= shortest && (below[0] == '-' || below[0] == '=') &&
+               below.substr(0, end + 1).find_first_not_of(below[0]) == std::string_view::npos;
     }
 
     // "* Sponge" over "  * 75 g flour"; "Dry" over items that are set in
@@ -73,7 +83,8 @@ private:
     // A few words below an empty line, and items below them.
     bool may_be_bare(std::string_view title) const {
         constexpr std::size_t longest = 30;
-        if (!place_.is_below_blank || title.size() >= longest) {
+        if (!place_.is_below_blank || title.size() >= longest || is_bullet_amid_bullets() ||
+            (is_item_for_purpose(text_, pantry_) && !is_item(cursor_.next_line(), pantry_))) {
             return false;
         }
         switch (place_.part) {
@@ -85,6 +96,15 @@ private:
             break;
         }
         return is_ingredient_line(cursor_.next_line(), pantry_);
+    }
+
+    // "- all of the biga" over "- 300 g flour"
+    bool is_bullet_amid_bullets() const {
+        const std::string_view below = cursor_.next_line();
+        const std::size_t begin = below.find_first_not_of(" \t");
+        return begin == cursor_.indent() && text_.front() == below[begin] &&
+               without_bullet(text_).size() < text_.size() &&
+               without_bullet(below.substr(begin)).size() < below.size() - begin;
     }
 
     // "Dough" over its items

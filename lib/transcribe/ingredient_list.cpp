@@ -75,6 +75,19 @@ bool IngredientList::take_continuation(const SourcedText& line) {
     return true;
 }
 
+bool IngredientList::take_left_continuation(const SourcedText& line) {
+    const bool is_below_item = !right_column_.is_empty() && recipe_.lines.size() > columns_begin_ &&
+                               item_number_ + 1 == cursor_.number();
+    if (!is_below_item || cursor_.indent() < item_indent_ + 2 ||
+        !is_continuation(recipe_.lines.back().said(), line.text, pantry_)) {
+        return false;
+    }
+    RecipeLine& above = recipe_.lines.back();
+    above.words = std::string(above.said()) + " " + std::string(line.text);
+    item_number_ = cursor_.number();
+    return true;
+}
+
 // A list whose items end in full stops, but for the last: "1 cake yeast softened over" and "night in water."
 bool IngredientList::ends_open_item(std::string_view text) const {
     constexpr std::size_t fewest_items = 3;

@@ -39,6 +39,9 @@ public:
     SourcedText left_of(const SourcedText& line);
     /// "  6 c  Flour; up to 7", and below it "       -if the day is damp": set in deeper, and no item.
     bool take_continuation(const SourcedText& line);
+    /// The same in the left of two columns: "1/2 cup squash, steamed    1/4 yeast cake", below it "and
+    /// sifted".
+    bool take_left_continuation(const SourcedText& line);
     /// The end of a list: a right column goes behind the left one, unless it says the same for another batch.
     void flush_columns();
 

@@ -54,14 +54,14 @@ AsideAct aside_act(std::string_view folded) {
 bool is_mixing_verb(std::string_view folded) {
     return ends_name(folded) ||
            is_one_of("mix|warm|melt|cream|set|have|use|scald|make|sift|whisk|moisten|thin|"
-                     "stiffen|thicken|soften|crumble|heat|allow|wet",
+                     "stiffen|thicken|soften|crumble|heat|wet",
                      folded);
 }
 
 bool ends_name(std::string_view folded) {
     return is_one_of(
         "put|add|mix|stir|beat|pour|knead|work|rub|let|take|dissolve|strew|sprinkle|brush|fry|serve|eat|"
-        "bake|boil|soak|adding|stirring|beating|kneading|turn|cover",
+        "bake|boil|soak|adding|stirring|beating|kneading|turn|cover|allow",
         folded);
 }
 

@@ -336,7 +336,7 @@ private:
         }
     }
 
-    // "3 cups to 3 1/2 cups"
+    // "3 cups to 3 1/2 cups", "900 g to 1 kg"
     void read_range_of_measures(KitchenAmount& amount) {
         if (amount.is_range || amount.measure.is_piece() || !(next_is("to") || next_is("-"))) {
             return;
@@ -344,8 +344,14 @@ private:
         const std::size_t before = at_;
         ++at_;
         const auto more = peek() != nullptr && peek()->is_number() ? read_one() : std::nullopt;
-        if (more && more->measure.name == amount.measure.name && more->number > amount.least) {
-            set_range(amount, more->number);
+        constexpr double narrowest = 1.05; // "1 cup - 240 ml" is said twice
+        constexpr double widest = 3.0;
+        const bool is_same = more && more->measure.name == amount.measure.name;
+        const double most = more ? amount.in_same(*more) : 0.0;
+        const bool is_alike = more && amount.measure.is_metric == more->measure.is_metric && // "900 g-1 kg"
+                              most > narrowest * amount.least && most < widest * amount.least;
+        if ((is_same && more->number > amount.least) || is_alike) {
+            set_range(amount, is_same ? more->number : most);
         } else {
             at_ = before;
         }

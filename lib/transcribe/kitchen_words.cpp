@@ -151,10 +151,10 @@ constexpr std::string_view preparations =
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
 
 constexpr std::string_view clauses =
-    "for|until|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
+    "for|until|till|poured|plumped|steeped|moistened|thinned|brought|added|at|in|"
     "with|over|made|from|if|when|because|which|that|so|dissolved|"
     "mixed|about|plus|to|or|as|like|such|see|note|"
-    "depending|more|on|per|fur|zum|zur|pour|para|then|enough|according|taken|cut|using|minus|"
+    "depending|more|on|per|fur|zum|zur|pour|para|then|enough|sufficient|according|taken|cut|using|minus|"
     "instead|less|each|i|e|eg|ie|nach|q|use|may|can|should|"
     "will|is|are|was|but|softened|melted|beaten|scalded|sifted|divided|"
     "optional|cooled|warmed|heated|separated|"

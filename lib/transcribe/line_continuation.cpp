@@ -44,7 +44,8 @@ bool is_continuation(std::string_view item, std::string_view text, const Pantry&
         return true;
     }
     const NameMatch match = match_name(tokens, pantry);
-    return !match.is_found() && begins_remark(tokens.front());
+    const bool is_joined = tokens.front().is("and") && tokens.size() > 1; // "and sifted"
+    return !match.is_found() && begins_remark(tokens[is_joined ? 1 : 0]);
 }
 
 SourcedText joined(const SourcedText& item, const SourcedText& line) {

@@ -104,6 +104,19 @@ private:
         return true;
     }
 
+    // "1/3" of "{{frac|1|3}}", "2 1/2" of "{{frac|2|1|2}}"
+    static std::string fraction_of(std::string_view parts) {
+        std::string text(parts);
+        const auto bars = std::count(text.begin(), text.end(), '|');
+        if (bars == 2) {
+            text[text.find('|')] = ' ';
+        }
+        if (bars == 1 || bars == 2) {
+            text[text.find('|')] = '/';
+        }
+        return bars > 2 ? std::string() : text;
+    }
+
     // "{{Tablespoon}}" of a wiki is its name; one that holds more, "{{summary|bread|2}}", is none of the
     // text.
     bool take_template() {
@@ -113,6 +126,11 @@ private:
             return false;
         }
         const std::string_view words = text.substr(2, end - 2);
+        if (words.starts_with("frac|") || words.starts_with("fraction|")) {
+            out_ += fraction_of(words.substr(words.find('|') + 1));
+            at_ += end + 2;
+            return true;
+        }
         out_ += words.find('|') == std::string_view::npos ? words : std::string_view();
         at_ += end + 2;
         return true;

@@ -46,7 +46,7 @@ std::string purpose_in(const Tokens& tokens) {
         is_enough = is_enough || token.is_any({"enough", "sufficient"});
         if (is_behind && token.is_word()) {
             const std::string_view found = purpose_named(token.folded);
-            if (is_enough && token.is_any({"roll", "knead", "handle"})) {
+            if (is_enough && token.is_any({"roll", "knead", "handle", "mould", "mold"})) {
                 return {};
             }
             const bool is_mixed = token.is("paste") && is_made; // "mix to a light paste"
@@ -58,7 +58,7 @@ std::string purpose_in(const Tokens& tokens) {
             }
         }
         if (token.is("spray") && at > 0 &&
-            tokens[at - 1].is_any({"cooking", "oil", "nonstick", "stick", "pan", "baking"})) {
+            tokens[at - 1].is_any({"cooking", "oil", "nonstick", "stick", "pan", "baking", "release"})) {
             return std::string(purpose_named("greasing"));
         }
         is_made = is_made || token.is_any({"to", "into"});

@@ -289,12 +289,21 @@ private:
         return number ? number->value : 0.0;
     }
 
+    // Whether the word down to `end` is the measure of the number before it.
+    bool is_measure(std::size_t end) const {
+        const std::string_view word = line_.substr(at_, end - at_);
+        return !tokens_.empty() && tokens_.back().is_number() && measure_named(word, fold_name(word));
+    }
+
     bool read_word(LineToken& token) {
         std::size_t end = at_;
         while (end < line_.size()) {
             const char byte = line_[end];
             const bool joins = (byte == '-' || byte == '\'') && end > at_ && end + 1 < line_.size() &&
                                (is_letter(line_[end + 1]) || is_digit(line_[end + 1]));
+            if (joins && byte == '-' && is_digit(line_[end + 1]) && is_measure(end)) {
+                break; // "900 g-1 kg"
+            }
             double value = 0.0;
             std::size_t length = 0;
             const bool is_fraction =

@@ -1,6 +1,7 @@
 #include "transcribe/list_item.hpp"
 
 #include "transcribe/ingredient_line.hpp"
+#include "transcribe/line_purpose.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
@@ -41,6 +42,14 @@ bool is_item_apart(std::string_view text, const Pantry& pantry) {
     const auto role = role_of_heading(heading_text(text.substr(0, colon)));
     return role && !is_in_dough(*role) && *role != role_of_total &&
            is_ingredient_line(text.substr(colon + 1), pantry);
+}
+
+bool is_item_for_purpose(std::string_view text, const Pantry& pantry) {
+    constexpr std::size_t longest = 60;
+    const std::size_t purpose = text.find(" for ");
+    return text.size() <= longest && purpose != std::string_view::npos &&
+           names_ingredient(text.substr(0, purpose), pantry) &&
+           !purpose_in(line_tokens(plain_line(text.substr(purpose)))).empty();
 }
 
 std::string_view first_cell(std::string_view line) {

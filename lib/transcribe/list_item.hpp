@@ -24,6 +24,9 @@ bool begins_group(std::string_view title, std::string_view next_line, const Pant
 /// "Glaze: 1 egg, 2 tbsp milk", among directions.
 bool is_item_apart(std::string_view text, const Pantry& pantry);
 
+/// "Flour for dusting.", "Butter for the tin"
+bool is_item_for_purpose(std::string_view text, const Pantry& pantry);
+
 /// Of two lists side by side, the words of the left one.
 std::string_view first_cell(std::string_view line);
 

@@ -3,6 +3,7 @@
 #include "transcribe/kitchen_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 
 namespace leavenwright {
@@ -75,6 +76,9 @@ Segments segments_of(std::span<const LineToken> tokens, Elision elision) {
         }
         if (token.is("or") && segments.parts.size() == 1 && !segments.parts.back().empty()) {
             is_or = true;
+        }
+        if (token.is_any({"enough", "sufficient"}) && segments.parts.front().empty()) {
+            continue; // "enough flour to make a soft dough"
         }
         // "very warm water" and "mixed peel" go on, "butter softened until" and "water poured over" do not
         const bool is_named = !is_harmless(segments.parts.back());
@@ -168,10 +172,31 @@ bool take_part(NameMatch& match, const Words& words, const Pantry& pantry) {
     return is_many && take_longest(match, turned, pantry);
 }
 
+// "active sourdough starter": how it stands is no part of its name.
+bool is_state_of_culture(std::string_view word) {
+    constexpr auto states = std::to_array<std::string_view>(
+        {"active",    "bubbly",   "ripe",    "fed",   "mature", "lively", "vigorous",
+         "refreshed", "recently", "freshly", "fresh", "unfed",  "cold",   "stirred",
+         "your",      "my",       "our",     "good",  "strong", "very",   "well"});
+    return std::find(states.begin(), states.end(), word) != states.end();
+}
+
+bool names_culture(const Words& words) {
+    return std::any_of(words.begin(), words.end(), [](const std::string& word) {
+        return word == "starter" || word == "culture" || word == "sourdough" || word == "leaven" ||
+               word == "levain";
+    });
+}
+
 // "cooked, sieved potato": the name stands behind the words of preparation.
 void join_preparation(std::vector<Words>& parts) {
-    while (parts.size() > 1 && !parts.front().empty() && is_harmless(parts.front()) &&
-           parts[1].size() < most_words) {
+    const auto may_join = [&] {
+        const bool is_state = // "bubbly, active starter"
+            names_culture(parts[1]) &&
+            std::all_of(parts.front().begin(), parts.front().end(), is_state_of_culture);
+        return is_state || is_harmless(parts.front());
+    };
+    while (parts.size() > 1 && !parts.front().empty() && parts[1].size() < most_words && may_join()) {
         parts[1].insert(parts[1].begin(), parts.front().begin(), parts.front().end());
         parts.erase(parts.begin());
     }
@@ -185,13 +210,6 @@ void drop_wheat(std::vector<Words>& parts) {
     }
 }
 
-bool names_culture(const Words& words) {
-    return std::any_of(words.begin(), words.end(), [](const std::string& word) {
-        return word == "starter" || word == "culture" || word == "sourdough" || word == "leaven" ||
-               word == "levain";
-    });
-}
-
 NameMatch match_segments(Segments segments, const Pantry& pantry) {
     NameMatch match;
     join_preparation(segments.parts);
@@ -199,8 +217,11 @@ NameMatch match_segments(Segments segments, const Pantry& pantry) {
     while (head.size() > 1 && (head.front() == "of" || head.front() == "de")) {
         head.erase(head.begin());
     }
+    match.is_culture = names_culture(head) && pantry.find(joined(head)).ingredient == nullptr;
+    while (match.is_culture && head.size() > 1 && is_state_of_culture(head.front())) {
+        head.erase(head.begin());
+    }
     match.name = joined(head);
-    match.is_culture = names_culture(head) && pantry.find(match.name).ingredient == nullptr;
     if (head.empty() || match.is_culture) {
         return match;
     }

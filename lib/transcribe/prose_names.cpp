@@ -29,7 +29,7 @@ bool ends_prose_name(std::string_view word) {
            is_one_of(
                "together|once|first|also|all|one|two|three|four|after|before|being|by|well|very|not|without|"
                "they|you|we|it|he|she|but|there|here|now|thus|previously|has|have|had|been|was|were|allow|"
-               "add",
+               "add|light|stiff|rather",
                word);
 }
 
@@ -76,7 +76,7 @@ std::size_t ProseNames::end_of_words(std::size_t at) const {
 
 // The pantry's ingredient that all of the words name; null where they name none.
 const Ingredient* ProseNames::known(std::string_view text) const {
-    if (text.size() > longest_prose_item) {
+    if (text.size() > longest_prose_item || text.ends_with("-warm")) { // "milk-warm" says how warm
         return nullptr;
     }
     const NameMatch match = match_name(line_tokens(plain_line(text)), pantry_);
@@ -145,7 +145,7 @@ std::optional<FoundItem> ProseNames::without_amount(std::size_t at, bool is_apar
     std::size_t article = is_one_of("a|as|so", word(at)) ? 1 : 0;
     article += article == 1 && word(at + 1) == "very" ? 1U : 0U; // "a very little hot water"
     const std::string_view much = word(at + article);
-    const bool is_as_much = word(at) != "a" && article > 0 && much == "much";
+    const bool is_as_much = word(at) != "a" && article > 0 && is_one_of("much|little", much);
     const bool needs_article = is_one_of("little|few|bit|piece|trifle|grating|dusting|dust", much);
     if ((article > 0 && word(at) == "a" && needs_article) || is_as_much ||
         (article == 0 && is_one_of(before, much) && !needs_article)) {
@@ -190,7 +190,8 @@ std::optional<FoundItem> ProseNames::enough_behind(std::size_t at) const {
             word(end) == "to" &&
             is_one_of("make|form|mould|mold|roll|stiffen|thicken|taste|knead|sweeten|mix|bring",
                       word(end + 1));
-        if ((is_enough || is_use) && named(at, end) != nullptr && !may_begin_amount(word(at))) {
+        const bool is_until = is_one_of("until|till", word(end)) && is_stirred_in(at);
+        if ((is_enough || is_use || is_until) && named(at, end) != nullptr && !may_begin_amount(word(at))) {
             return FoundItem{.begin = at,
                              .end = std::min(end_of_words(end + 1), size()),
                              .text_begin = clause().words[at].begin,
@@ -198,6 +199,17 @@ std::optional<FoundItem> ProseNames::enough_behind(std::size_t at) const {
         }
     }
     return std::nullopt;
+}
+
+// "stir in sifted flour until it is thick", "mix with warm water till"
+bool ProseNames::is_stirred_in(std::size_t at) const {
+    constexpr std::size_t near = 3;
+    bool is_verb = false;
+    for (std::size_t before = at - std::min(at, near); before < at; ++before) {
+        is_verb = is_verb || is_one_of("stir|work|knead|add|beat|mix|put|moisten|wet|thin|stiffen|thicken",
+                                       word(before));
+    }
+    return is_verb && is_one_of("in|with|add", word(at - 1));
 }
 
 // Words on, where "size" or "as large as" stands near.
@@ -218,7 +230,10 @@ std::optional<FoundItem> ProseNames::likened(std::size_t at) const {
     if (!may_begin || !is_likened(at)) {
         return std::nullopt;
     }
-    const std::size_t end = end_of_words(at);
+    std::size_t end = end_of_words(at);
+    for (std::size_t joint = at + 1; joint < end; ++joint) { // "into a quart of flour"
+        end = word(joint) == "into" ? joint : end;
+    }
     const SplitLine split = split_line(plain_line(text_of(at, end)));
     const Ingredient* ingredient = find_name(split, pantry_).match.ingredient;
     if (split.size_of.empty() || ingredient == nullptr) {

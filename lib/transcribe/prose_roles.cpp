@@ -13,8 +13,19 @@ void ProseRoles::open_clause() {
     is_behind_name_ = false;
     is_behind_verb_ = is_held_back_ = false;
     if (names_.clause().begins_sentence()) {
-        sentence_role_ = role_ = group_role_;
+        // "sprinkle with the following:", above what it is
+        const bool is_announced = names_.word_before() == "following";
+        sentence_role_ = role_ = is_announced && !pending_.role.empty() ? std::string(pending_.role)
+                                 : is_announced                         ? role_
+                                                                        : group_role_;
         pending_ = {};
+    } else if (names_.word(0) == "made" && is_one_of("by|of|with|from", names_.word(1))) {
+        // "cover with streusel, made by rubbing together one-half cup of flour"
+        const auto role = role_of_heading(names_.word_before());
+        if (role && !is_in_dough(*role)) {
+            sentence_role_ = role_ = *role;
+        }
+        return;
     } else if (names_.clause().mark_before != '-' && names_.clause().mark_before != ':') {
         return;
     }

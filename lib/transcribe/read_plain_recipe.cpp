@@ -72,6 +72,10 @@ public:
             const bool is_read = source_->line_start(number) + begin < read_to_; // of a list that runs on
             if (part_ != RecipePart::heading &&
                 frame_.is_signature_mark(line, source_->line_count() - number)) {
+                if (recipe_.behind_list) {
+                    recipe_.behind_list = recipe_.behind_list->part(0, source_->line_start(number) -
+                                                                           recipe_.behind_list->span.offset);
+                }
                 break;
             }
             if (!is_rule(line) && !is_table_head && !is_read) {
@@ -106,7 +110,8 @@ private:
     // A table of ingredients; what follows it are directions.
     bool take_table() {
         const bool is_in_directions = part_ == RecipePart::directions;
-        if (is_in_directions && source_->line(cursor_.number()).find('|') == std::string_view::npos) {
+        if (is_in_directions && !recipe_.lines.empty() &&
+            source_->line(cursor_.number()).find('|') == std::string_view::npos) {
             return false;
         }
         const std::string_view head = source_->line(cursor_.number());
@@ -172,7 +177,8 @@ private:
             return;
         }
         const SourcedText line = part_ == RecipePart::directions ? whole : list_.left_of(whole);
-        if (line.text.empty()) {
+        if (line.text.empty() || (line.text.size() < whole.text.size() && part_ == RecipePart::ingredients &&
+                                  list_.take_left_continuation(line))) {
             return;
         }
         const bool may_run_on = blank_before_ || part_ == RecipePart::heading || recipe_.lines.empty();
@@ -180,6 +186,9 @@ private:
             return;
         }
         const std::string heading = heading_text(line.text);
+        if (part_ != RecipePart::directions && leads_to_list(heading)) {
+            return;
+        }
         const bool is_over_money =
             part_named(heading_text(first_cell(line.text))) == RecipePart::ingredients &&
             !has_digit(line.text); // "Ingredients          s.  d."
@@ -205,9 +214,16 @@ private:
             take_direction(line);
         } else if (part_ == RecipePart::heading) {
             take_before(line);
+        } else if (is_markup_heading(line.text)) { // "## Schedule": of no group, so the list has ended
+            begin_part(RecipePart::directions);
         } else {
             take_ingredient(line);
         }
+    }
+
+    bool is_markup_heading(std::string_view line) const {
+        const std::size_t words = line.find_first_not_of("#=");
+        return words != 0 && words != std::string_view::npos && !is_item(line.substr(words), pantry_);
     }
 
     // "Evening: 50 g starter, 250 g rye flour. Leave it till morning", and below that the items of the next
@@ -535,6 +551,10 @@ private:
         }
         if (has_leader(line.text) && is_ingredient_line(line.text, pantry_)) {
             list_.push(line); // "Olive oil ..... optional, 1 tbsp. Only for cool ovens"
+            return;
+        }
+        if (blank_before_ && is_item_for_purpose(line.text, pantry_)) {
+            list_.push(line);
             return;
         }
         const bool is_paragraph =

@@ -129,6 +129,19 @@ FrameLine labelled(std::string_view line, std::string_view separators) {
     return frame;
 }
 
+// "Difficulty  3/5", "Servings    12" in the box beside a wiki's page
+FrameLine labelled_by_gap(std::string_view line) {
+    const std::size_t gap = line.substr(0, longest_label).find("  ");
+    if (gap == std::string_view::npos || gap == 0) {
+        return {};
+    }
+    const Kind kind = kind_of_label(fold_name(plain_line(line.substr(0, gap))));
+    const std::string value = first_cell(line.substr(gap));
+    const bool is_box = kind == Kind::other || (kind == Kind::yield && has_digit(value));
+    return is_box && !value.empty() ? FrameLine{.kind = kind, .value = kind == Kind::yield ? value : ""}
+                                    : FrameLine();
+}
+
 // "[[Cookbook]] | [[Bread]]", "[[Category:Bread]]", "![the loaf](loaf.jpg)"
 bool is_navigation(std::string_view line) {
     for (const std::string_view begin : {"[[Category:", "[[File:", "[[Image:", "![", "{{"}) {
@@ -270,6 +283,9 @@ FrameLine frame_line(std::string_view whole) {
         frame = labelled(line, "\t");
         frame.kind = frame.kind == Kind::title ? Kind::none : frame.kind; // the head of a table
     }
+    if (frame.kind == Kind::none) {
+        frame = labelled_by_gap(line);
+    }
     if (frame.kind != Kind::none) {
         return frame;
     }
@@ -303,7 +319,7 @@ std::string_view without_page_marks(std::string_view line) {
     if (is_in_drawn_box(line)) {
         return line.substr(0, last);
     }
-    const std::size_t edit = line[last] == ']' ? line.rfind(" [edit") : std::string_view::npos;
+    const std::size_t edit = line[last] == ']' ? line.rfind("[edit") : std::string_view::npos;
     if (edit != std::string_view::npos) {
         return line.substr(0, edit);
     }

@@ -67,6 +67,13 @@ std::optional<RecipePart> part_named(std::string_view heading) {
     return std::nullopt;
 }
 
+bool leads_to_list(std::string_view heading) {
+    constexpr std::size_t longest = 8; // words
+    return heading.starts_with("for ") && count_words(heading) <= longest &&
+           (heading.ends_with(" take") || heading.ends_with(" use") || heading.ends_with(" need") ||
+            heading.ends_with(" following ingredients"));
+}
+
 std::optional<PartLabel> part_label(std::string_view line) {
     constexpr std::size_t longest_label = 24;
     const std::size_t number = length_of_number(line);
@@ -324,6 +331,9 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
     }
     if (const std::string_view stage = stage_named(text); !stage.empty()) {
         return std::string(stage);
+    }
+    if (text == "sourdough") { // over what it is made of; more words name a bread
+        return "levain";
     }
     if (names_baked(text)) {
         return "dough";

@@ -15,6 +15,8 @@ enum class RecipePart { heading, ingredients, directions };
 std::string heading_text(std::string_view line);
 /// The part that a heading begins: "Ingredients", "Method".
 std::optional<RecipePart> part_named(std::string_view heading);
+/// "for four 1-pound loaves take", over a list.
+bool leads_to_list(std::string_view heading);
 struct PartLabel {
     RecipePart part = RecipePart::heading;
     std::size_t length = 0; // bytes up to the words below it

@@ -15,6 +15,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <initializer_list>
 #include <set>
 #include <span>
 
@@ -225,8 +226,12 @@ private:
                 const bool is_missing = // "enough flour for a thin batter", where the list has none
                     !has_flour && is_in_dough(line.role) && line.ingredient != nullptr &&
                     line.ingredient->is_flour();
-                const bool is_wanted = line.ingredient != nullptr &&
-                                       (is_apart || is_measured_apart || is_missing || !recipe.is_list_whole);
+                const bool is_unlisted = // "soften the yeast in 1/4 cup of water", where the list has none
+                    is_in_dough(line.role) && item.has_amount && !item.is_part && line.is_known() &&
+                    line.weight && is_of_solution(item.place) && !is_kind_listed(line, listed);
+                const bool is_wanted =
+                    line.ingredient != nullptr &&
+                    (is_apart || is_measured_apart || is_missing || is_unlisted || !recipe.is_list_whole);
                 // butter for the pan, sugar for the glaze are more than those of a list in sentences
                 const bool is_more =
                     !is_in_dough(line.role) && !item.is_part && (is_measured_apart || !recipe.is_list_whole);
@@ -243,6 +248,35 @@ private:
                 result_.lines.push_back(std::move(line));
             }
         }
+    }
+
+    // "Soften the yeast in 2 tablespoons of water": words of its sentence.
+    static bool is_of_solution(const SourcedText& place) {
+        constexpr std::size_t far = 300; // bytes of a sentence on either side
+        const std::string_view all = place.source->text();
+        const std::size_t from = place.span.offset - std::min(place.span.offset, far);
+        const std::size_t stop = all.find_last_of(".!?", place.span.offset);
+        const std::size_t begin = stop == std::string_view::npos || stop < from ? from : stop + 1;
+        const std::size_t behind = place.span.offset + place.span.length;
+        const std::size_t end = std::min({all.find_first_of(".!?", behind), behind + far, all.size()});
+        const auto tokens = line_tokens(plain_line(all.substr(begin, end - begin)));
+        const auto has = [&](std::initializer_list<std::string_view> words) {
+            return std::any_of(tokens.begin(), tokens.end(),
+                               [&](const LineToken& token) { return token.is_any(words); });
+        };
+        return has({"dissolve", "dissolved", "soften", "softened"}) &&
+               !has({"if", "or", "may", "can", "instead", "extra", "another"});
+    }
+
+    // Whether the list has it, or another thing of its kind, which may be what is meant.
+    bool is_kind_listed(const IngredientLine& line, std::size_t listed) const {
+        const auto lines = std::span(result_.lines).first(listed);
+        return std::any_of(lines.begin(), lines.end(), [&](const IngredientLine& other) {
+            const bool may_be = other.ingredient == nullptr && other.key.empty(); // something unknown
+            return other.key == line.key || may_be || is_same_kind(other.ingredient, line.ingredient) ||
+                   (other.ingredient != nullptr &&
+                    other.ingredient->ingredient_class == line.ingredient->ingredient_class);
+        });
     }
 
     // Whether the list has just that much of it: "brush with 2 tablespoons of butter" is that butter.

@@ -172,31 +172,55 @@ bool is_called(std::span<const DirectionWord> words, std::size_t at, std::span<c
     });
 }
 
+// The sentence around the word at `at`: of words without the number of a step, and the first word behind it.
+struct Sentence {
+    std::size_t begin;
+    std::size_t end;
+};
+
+Sentence sentence_around(std::span<const DirectionWord> words, std::size_t at) {
+    constexpr std::size_t farthest = 200;
+    Sentence sentence{at, at};
+    while (sentence.begin > 0 && at - sentence.begin < farthest &&
+           words[sentence.begin - 1].kind != Kind::end) {
+        --sentence.begin;
+    }
+    while (sentence.begin < at &&
+           words[sentence.begin].text.find_first_not_of("0123456789") == std::string::npos) {
+        ++sentence.begin;
+    }
+    while (sentence.end < words.size() && sentence.end - at < farthest &&
+           words[sentence.end].kind != Kind::end) {
+        ++sentence.end;
+    }
+    return sentence;
+}
+
+// "Combine egg whites and water", "Meanwhile mix the ghee with the garlic": nothing of a dough.
+bool is_mixed_alone(std::span<const DirectionWord> words, const Sentence& sentence) {
+    const auto all = words.subspan(sentence.begin, sentence.end - sentence.begin);
+    const bool has_dough = std::any_of(all.begin(), all.end(), [](const DirectionWord& word) {
+        return word.text.starts_with("flour") || word.text == "yeast" || word.text == "dough";
+    });
+    constexpr auto stems = std::to_array<std::string_view>({"combine", "mix", "beat", "melt"});
+    const std::size_t verb = !all.empty() && all.front().text == "meanwhile" ? 1 : 0;
+    return !has_dough && all.size() > verb && begins_with_any(all[verb].text, stems);
+}
+
 // "Combine egg whites and water. Brush loaves": the sentence behind the one that mixes a thing brushes, and
-// names nothing else to do it with.
+// names nothing else to do it with. "Mix the garlic into the butter and brush it over": its own does.
 bool is_brushed_behind(std::span<const DirectionWord> words, std::size_t at) {
-    std::size_t begin = at;
-    while (begin > 0 && words[begin - 1].kind != Kind::end) {
-        --begin;
+    const Sentence sentence = sentence_around(words, at);
+    if (!is_mixed_alone(words, sentence)) {
+        return false;
     }
-    while (begin < at && words[begin].text.find_first_not_of("0123456789") == std::string::npos) {
-        ++begin; // the number of a step
+    const auto rest = words.subspan(at, sentence.end - at);
+    if (std::any_of(rest.begin(), rest.end(),
+                    [](const DirectionWord& word) { return word.role == "brushing"; })) {
+        return true;
     }
-    for (std::size_t before = begin; before < at; ++before) {
-        if (words[before].text.starts_with("flour") || words[before].text == "yeast" ||
-            words[before].text == "dough") {
-            return false;
-        }
-    }
-    while (at < words.size() && words[at].kind != Kind::end) {
-        if (words[at].text.starts_with("flour") || words[at].text == "yeast" || words[at].text == "dough") {
-            return false;
-        }
-        ++at;
-    }
-    const bool is_mixed =
-        begins_with_any(words[begin].text, std::to_array<std::string_view>({"combine", "mix", "beat"}));
-    if (!is_mixed || at + 1 >= words.size() || words[at + 1].role != "brushing") {
+    at = sentence.end;
+    if (at + 1 >= words.size() || words[at + 1].role != "brushing") {
         return false;
     }
     for (at += 2; at < words.size() && words[at].kind != Kind::end; ++at) {
@@ -210,8 +234,21 @@ bool is_brushed_behind(std::span<const DirectionWord> words, std::size_t at) {
     return true;
 }
 
+// "Brush with garlic ghee": the last word that names a thing to brush with; 0 where none does.
+std::size_t last_brushed(std::span<const DirectionWord> words, std::span<const std::string> calls) {
+    std::size_t last = 0;
+    bool is_brushing = false;
+    for (std::size_t at = 0; at < words.size(); ++at) {
+        const bool is_act = words[at].kind != Kind::other;
+        is_brushing = is_act ? words[at].role == "brushing" : is_brushing;
+        last = is_brushing && !is_act && is_called(words, at, calls) ? at : last;
+    }
+    return last;
+}
+
 // The role of a thing that every sentence naming it sets apart; empty where one mixes it, or none names it.
 std::string role_by_directions(std::span<const DirectionWord> words, std::span<const std::string> calls) {
+    const std::size_t brushed_at = last_brushed(words, calls);
     std::string role;
     std::string_view act;    // of the words before; empty where it mixes
     bool is_open = false;    // named in this sentence
@@ -236,7 +273,9 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
             is_open = is_open && word.kind != Kind::end;
         } else if (!is_left_out && is_called(words, at, calls)) { // "all the rest but the jam"
             const bool is_mixed = act.empty() && has_act;
-            if (is_mixed && is_brushed_behind(words, at)) {
+            const bool is_brushed = // mixed with nothing of the dough before that
+                brushed_at > at && is_mixed_alone(words, sentence_around(words, at));
+            if (is_mixed && (is_brushed || is_brushed_behind(words, at))) {
                 role = "brushing";
                 continue;
             }
@@ -430,6 +469,25 @@ void set_apart_boiling_water(std::vector<IngredientLine>& lines, std::span<const
     }
 }
 
+// "3 tablespoons butter" and, without an amount, "Melted butter": it goes on top, or into the pan.
+void set_apart_more_fat(std::vector<IngredientLine>& lines, Diagnostics& diagnostics) {
+    for (std::size_t at = 1; at < lines.size(); ++at) {
+        IngredientLine& line = lines[at];
+        const bool is_open_fat = line.role == "dough" && !line.number && line.ingredient != nullptr &&
+                                 line.ingredient->ingredient_class == IngredientClass::fat;
+        const bool has_amount_above =
+            is_open_fat && std::any_of(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(at),
+                                       [&](const IngredientLine& above) {
+                                           return above.key == line.key && above.role == "dough" &&
+                                                  above.number;
+                                       });
+        if (has_amount_above) {
+            set_apart(line, "brushing", " has no amount, and the dough has its own above; it is kept apart",
+                      diagnostics);
+        }
+    }
+}
+
 bool mixes_all(std::span<const DirectionWord> words) {
     return std::any_of(words.begin(), words.end(), [](const DirectionWord& word) {
         return word.text.starts_with("ingredient") || word.text == "everything";
@@ -482,6 +540,7 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
         }
     }
     set_apart_last(lines, words, diagnostics);
+    set_apart_more_fat(lines, diagnostics);
     set_apart_boiling_water(lines, words, diagnostics);
 }
 
@@ -555,9 +614,15 @@ void set_apart_repeated_list(std::span<IngredientLine> lines, Diagnostics& diagn
             !begins_with_number(line.text) && line.is_known() && line.weight && is_in_dough(line.role) &&
             std::any_of(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(at),
                         [&](const IngredientLine& before) {
-                            return before.key == line.key && before.weight && is_in_dough(before.role) &&
-                                   std::abs((before.weight->likely / line.weight->likely).value() - 1.0) <
-                                       tolerance;
+                            const bool is_brewed = // "2 tablespoonfuls of thick yeast"
+                                before.key.empty() && before.name.ends_with("yeast") &&
+                                line.ingredient->is_yeast() && before.number == line.number &&
+                                before.unit == line.unit;
+                            const bool is_same =
+                                before.key == line.key && before.weight &&
+                                std::abs((before.weight->likely / line.weight->likely).value() - 1.0) <
+                                    tolerance;
+                            return is_in_dough(before.role) && (is_same || is_brewed);
                         });
         if (is_repeat) {
             repeated.push_back(&line);

@@ -11,8 +11,12 @@ bool is_liquid_yeast(std::string_view name, const std::optional<KitchenAmount>& 
     constexpr Volume most_dry = litres(0.05); // common practice, no source
     const bool is_dry =
         name.find("dry") != std::string_view::npos || name.find("dried") != std::string_view::npos;
-    return name.ends_with("yeast") && !is_dry && amount && amount->measure.is_volume() &&
-           amount->number * amount->measure.volume > most_dry;
+    const bool is_volume = amount && amount->measure.is_volume();
+    const bool is_brewed = name.find("thick") != std::string_view::npos ||
+                           name.find("lively") != std::string_view::npos ||
+                           name.find("brisk") != std::string_view::npos;
+    return name.ends_with("yeast") && !is_dry && is_volume &&
+           (is_brewed || amount->number * amount->measure.volume > most_dry);
 }
 
 YeastKind choose_yeast_kind(const NameMatch& match, const std::optional<KitchenAmount>& amount,

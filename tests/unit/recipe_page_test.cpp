@@ -1,0 +1,151 @@
+// Lists as pages of wikis, repositories, schools and old books set them.
+#include "support/recipes.hpp"
+
+#include <doctest/doctest.h>
+
+using leavenwright::testing::lines_of;
+using leavenwright::testing::read;
+
+namespace {
+
+std::string read_lines(const std::string& text) {
+    return lines_of(read(text).transcription);
+}
+
+} // namespace
+
+TEST_CASE("page: heads of a wiki with their buttons glued on, and the box beside them") {
+    CHECK(read_lines(
+              "Cookbook:Rolls\n\nRolls\nTime        about 4 hours\nDifficulty  3/5\n\n"
+              "Ingredients[edit | edit source]\n\nDough[edit | edit source]\n  500 g bread flour\n"
+              "  300 ml water\n\nFilling[edit | edit source]\n  80 g butter\n\nProcedure[edit]\n  Mix.\n") ==
+          "dough: bread flour 500, dough: water 300, filling: butter 80");
+}
+
+TEST_CASE("page: fractions and captions of a wiki") {
+    CHECK(
+        read_lines("==Ingredients==\n* 500 g flour\n* {{frac|1|2}} cup water\n* {{frac|2|1|2}} tsp salt\n") ==
+        "dough: all-purpose flour 500, dough: water 118, dough: salt 15");
+    CHECK(read_lines("==Ingredients==\n{| class=\"wikitable\"\n|+ Dough\n! Ingredient !! Weight\n|-\n"
+                     "| Bread flour || 500 g\n|-\n| Water || 300 g\n|}\n") ==
+          "dough: bread flour 500, dough: water 300");
+}
+
+TEST_CASE("page: a label that begins no directions stands over a table") {
+    CHECK(read_lines("STANDARDIZED RECIPE\n\nProcess: #2 Same Day Service\n\n"
+                     "INGREDIENT                 WEIGHT         MEASURE\n"
+                     "Water, warm                2 lb 8 oz      1 qt 1 cup\n"
+                     "Flour, bread               4 lb           1 gal\n"
+                     "Salt                       1 oz           1 Tbsp 2 tsp\n\nPROCEDURE\n1. Mix.\n") ==
+          "dough: water 1134, dough: bread flour 1814, dough: salt 28");
+}
+
+TEST_CASE("page: a heading of no group ends the list") {
+    CHECK(read_lines("# Loaf\n\n## Ingredients\n- 500 g bread flour\n- 10 g salt\n\n## Schedule\n\n"
+                     "| Time | Step |\n|---|---|\n| 22:00 | Feed the starter |\n\n## Method\n1. Mix.\n") ==
+          "dough: bread flour 500, dough: salt 10");
+}
+
+TEST_CASE("page: an item that names a stage is no heading, and neither is one for the bench") {
+    const std::string list = read_lines("# Ciabatta\n\n## Ingredients\n\n### Biga\n\n- 200 g bread flour\n"
+                                        "- 130 g water\n\n### Main dough\n\n- all of the biga\n"
+                                        "- 300 g bread flour\n- 11 g salt\n\nFlour for dusting.\n\n"
+                                        "## Directions\n\n1. Mix.\n");
+    CHECK(list.find("biga: bread flour 200, biga: water 130") != std::string::npos);
+    CHECK(list.find("dough: bread flour 300, dough: salt 11") != std::string::npos);
+    CHECK(list.find("dusting: all-purpose flour") != std::string::npos);
+}
+
+TEST_CASE("page: headings underlined, a sourdough among them") {
+    CHECK(read_lines("Rye\n===\n\nSoaker\n------\n- 250 g rye chops\n- 400 ml boiling water\n\nSourdough\n"
+                     "---------\n- 250 g whole rye flour\n- 300 ml water\n\nFinal dough\n-----------\n"
+                     "- 300 g whole rye flour\n\nMethod\n------\nMix.\n") ==
+          "soaker: rye chops 250, soaker: water 400, levain: whole rye flour 250, levain: water 300, "
+          "dough: whole rye flour 300");
+}
+
+TEST_CASE("page: a left column goes on below, set in") {
+    CHECK(read_lines("BISCUITS\n\n  1/2 cup squash, steamed            1/4 yeast cake\n"
+                     "    and sifted                       1/4 cup water\n"
+                     "  1/4 cup sugar                      1/4 cup butter\n"
+                     "  1/2 teaspoon salt                  2 1/2 cups flour\n\nMix.\n")
+              .find("sifted") == std::string::npos);
+}
+
+TEST_CASE("page: how a culture stands is no part of its name") {
+    for (const char* line : {"1 cup active sourdough starter", "1 cup bubbly, active sourdough starter",
+                             "1 cup ripe sourdough starter (100% hydration)"}) {
+        CAPTURE(line);
+        const auto lines = read(std::string("500 g flour\n") + line + "\n10 g salt\n").transcription.lines;
+        REQUIRE(lines.size() == 3);
+        CHECK(lines[1].name == "sourdough starter");
+        CHECK(lines[1].unit == "cup");
+    }
+}
+
+TEST_CASE("page: a small cake of yeast is a cake; thick yeast is brewed") {
+    CHECK(read_lines("500 g flour\n1 small compressed yeast cake\n") ==
+          "dough: all-purpose flour 500, dough: fresh yeast 17?");
+    const auto brewed = read("500 g flour\n300 g water\n2 tablespoonfuls of good thick yeast\n");
+    CHECK(brewed.transcription.lines.back().key.empty());
+}
+
+TEST_CASE("page: a range with two measures") {
+    CHECK(read_lines("900 g-1 kg flour\n500 ml - 1 l water\n2 tsp to 1 tbsp salt\n") ==
+          "dough: all-purpose flour 950?, dough: water 750?, dough: salt 15?");
+    CHECK(read_lines("1 cup - 240 ml water\n500 g flour\n").starts_with("dough: water 237,"));
+}
+
+TEST_CASE("page: fat without an amount is not of the dough that has its own") {
+    const std::string list = "Rolls\n\nIngredients\n";
+    CHECK(read_lines(list + "3 tablespoons butter\n500 g flour\n1 cup milk\nMelted butter\n\nMix.\n")
+              .find("brushing: butter") != std::string::npos);
+    CHECK(read_lines(list + "Butter\n500 g flour\n1 cup milk\n\nMix.\n").starts_with("dough: butter"));
+}
+
+TEST_CASE("page: what the directions add, and the list does not have") {
+    const std::string list =
+        "Loaf\n\nIngredients\n500 g flour\n7 g instant yeast\n300 g milk\n10 g salt\n\nMethod\n";
+    CHECK(read_lines(list + "Soften the yeast in 2 tablespoons of water. Mix.\n")
+              .ends_with("dough: water 30?"));
+    CHECK(read_lines(list + "Mix. You may add 1/2 cup of raisins.\n").find("raisin") == std::string::npos);
+    CHECK(read_lines(list + "Mix 1 cup of the flour with the milk.\n").ends_with("salt 10"));
+    CHECK(read_lines(list + "Mix in 2 teaspoons of sea salt.\n").ends_with("salt 10"));
+}
+
+TEST_CASE("page: what is mixed to be brushed on") {
+    const std::string list = "Naan\n\n500 g flour\n300 g milk\n3 tbsp ghee\n2 cloves garlic\n\n";
+    CHECK(read_lines(list +
+                     "Knead flour and milk to a dough. Mix the garlic into the ghee and brush it over.\n")
+              .find("brushing: garlic") != std::string::npos);
+    CHECK(read_lines(list + "Meanwhile mix ghee and garlic. Bake. Brush with garlic ghee.\n")
+              .find("brushing: garlic") != std::string::npos);
+    CHECK(read_lines(list + "Mix the garlic into the flour. Brush the pan with ghee.\n")
+              .find("dough: garlic") != std::string::npos);
+}
+
+TEST_CASE("page: sentences of old books") {
+    const auto has = [](const std::string& text, const std::string& line) {
+        const std::string lines = read_lines(text);
+        CAPTURE(lines);
+        return lines.find(line) != std::string::npos;
+    };
+    CHECK(
+        has("Rub butter the size of an egg into a quart of flour; add a pint of milk.", "all-purpose flour"));
+    CHECK(has("Take a quart of flour. Beat one egg light, and add to it a pint of milk.", "egg 50"));
+    CHECK(
+        has("To every seven pounds of flour allow two pounds and a half of mealy potatoes.", "potato 1134"));
+    CHECK(has("Take a pint of milk and two eggs, and stir in sifted flour until it is a thick batter.",
+              "all-purpose flour"));
+    CHECK(
+        has("Take a quart of flour and a pint of milk. Cover with streusel, made by rubbing together one cup "
+            "of sugar and one ounce of butter.",
+            "topping: butter 28"));
+    CHECK(
+        has("Take a quart of flour and a pint of milk. Sprinkle with the following: Mix 1/2 cup sugar and 1 "
+            "teaspoon cinnamon.",
+            "topping: sugar 101"));
+    CHECK(has("For four 1-pound loaves take--\n\n  2 pounds of flour.\n  1 pint of milk.\n",
+              "dough: all-purpose flour 907, dough: milk"));
+    CHECK_FALSE(has("Pour in a quart of water, just milk-warm, on three pounds of flour.", "dough: milk"));
+}
