@@ -268,18 +268,30 @@ private:
 
     void begin(const SimulatedStage& stage) {
         stage_ = &stage;
-        history_ = stage.history.get();
         stage_begins_ = now_;
-        history_begins_ = stage.history_begins_h.value_or(now_);
-        next_step_ = 0;
-        const Warmth warmth = warmth_at(now_);
-        for (std::size_t number = 0; number < Zones; ++number) {
-            ZoneState& zone = state_[number];
-            zone.warmth = warmth[number];
-            stand(zone);
+        follow_history();
+        for (ZoneState& zone : state_) {
             double& gas = zone.contents.gas;
             const double limit = dissolved_limit(zone.warmth);
             gas = gas > limit ? limit + (gas - limit) * std::pow(stage.gas_kept, handling_) : gas;
+        }
+    }
+
+    // The temperatures of the stage. In a profile its history begins when the middle culture comes to it: a
+    // faster one has those of the stage before until then.
+    void follow_history() {
+        const SimulatedStage* from = stage_;
+        while (from != request_.stages.data() && from->history_begins_h.value_or(now_) > now_ + rounding_h) {
+            --from;
+        }
+        history_ = from->history.get();
+        history_begins_ = from->history_begins_h.value_or(now_);
+        history_ends_ = from == stage_ ? infinite : (from + 1)->history_begins_h.value_or(infinite);
+        next_step_ = 0;
+        const Warmth warmth = warmth_at(now_);
+        for (std::size_t number = 0; number < Zones; ++number) {
+            state_[number].warmth = warmth[number];
+            stand(state_[number]);
         }
     }
 
@@ -384,7 +396,7 @@ private:
 
     // One step, at most to `end`, or to readiness where it is looked for; true where it was found.
     bool run_step(double end, bool looks_for_ready) {
-        const StepEnd step = next_step(end);
+        const StepEnd step = next_step(std::min(end, history_ends_));
         State to;
         for (std::size_t zone = 0; zone < Zones; ++zone) {
             to[zone] = ZoneStep(equations_, state_[zone]).to(step.warmth[zone]);
@@ -398,6 +410,9 @@ private:
             state_ = to;
         }
         now_ = until;
+        if (!is_found && now_ >= history_ends_) {
+            follow_history();
+        }
         return is_found;
     }
 
@@ -456,6 +471,7 @@ private:
     double now_ = 0.0;
     double stage_begins_ = 0.0;
     double history_begins_ = 0.0;
+    double history_ends_ = infinite; // where that of the next stage begins
 };
 
 } // namespace

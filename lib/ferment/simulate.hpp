@@ -15,8 +15,8 @@ namespace leavenwright {
 /// A stage as the engine sees it. Hours, and rises as V/V0 - 1.
 struct SimulatedStage {
     std::shared_ptr<const RateSums> history;
-    /// The history's own beginning in hours after mixing where a profile drives it; otherwise it
-    /// begins with the stage.
+    /// The history's own beginning in hours after mixing where a profile drives it, from which on it holds;
+    /// until then that of the stage before does. Otherwise it begins with the stage.
     std::optional<double> history_begins_h;
     std::optional<double> lasts_h;     // ends by the clock
     std::optional<double> rise_target; // or by its rise

@@ -58,8 +58,12 @@ NameMatch match_kind_alone(const SplitLine& split, const Pantry& pantry) {
         return {};
     }
     constexpr Volume most_yeast = litres(0.1); // a cup of "dry" is something else
-    const bool may_be_yeast = !split.amount->measure.is_volume() ||
-                              split.amount->number * split.amount->measure.volume < most_yeast;
+    constexpr Mass heaviest_yeast = kilograms(0.5);
+    const KitchenAmount& amount = *split.amount;
+    const bool may_be_yeast = amount.measure.is_volume() ? amount.number * amount.measure.volume < most_yeast
+                              : amount.measure.kind == Measure::Kind::mass
+                                  ? amount.number * amount.measure.mass < heaviest_yeast
+                                  : true;
     const std::string_view what = is_kind(of_flour)                   ? "flour"
                                   : may_be_yeast && is_kind(of_yeast) ? "yeast"
                                                                       : std::string_view();

@@ -28,6 +28,9 @@ public:
         const bool is_amid = place_.part == RecipePart::ingredients;
         auto role = role_of_heading(title);
         const bool says_role = role.has_value();
+        if (!role && is_marked) {
+            role = role_in_brackets(folded); // "Posypka (crumbs):"
+        }
         if (!role && is_marked && is_amid) {
             role = role_of_group(title);
         }
@@ -91,7 +94,7 @@ private:
         case RecipePart::ingredients:
             return true;
         case RecipePart::directions:
-            return is_item(first_cell(cursor_.next_words()), pantry_);
+            return begins_list(first_cell(cursor_.next_words()), pantry_);
         case RecipePart::heading:
             break;
         }
@@ -115,6 +118,14 @@ private:
         return place_.part != RecipePart::directions && is_short && role_of_heading(title) &&
                (is_ingredient_line(cursor_.next_line(), pantry_) ||
                 !stage_named(heading_text(cursor_.next_line())).empty());
+    }
+
+    static std::optional<std::string> role_in_brackets(std::string_view folded) {
+        const std::size_t begin = folded.find('(');
+        const std::size_t end = folded.find(')', begin == std::string_view::npos ? folded.size() : begin);
+        return end == std::string_view::npos || has_digit(folded)
+                   ? std::nullopt
+                   : role_of_heading(folded.substr(begin + 1, end - begin - 1));
     }
 
     // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin

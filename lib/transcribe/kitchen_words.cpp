@@ -143,7 +143,7 @@ constexpr std::string_view preparations =
     "tap|filtered|bottled|spring|de|d|du|von|di|del|el|la|le|in|and|blood|not|too|at|premium|leveled|"
     "levelled|"
     "shredded|crumbled|separated|lightly|whisked|unmelted|cultured|separately|stirred|"
-    "skimmed|rich|thick|thin|big|softened|dissolved|crumbled|"
+    "skimmed|rich|thick|thin|big|sharp|shelled|baked|flat|softened|dissolved|crumbled|"
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
     "hand|mealy|boil|floury|dairy|whipped|squeezed|"
     "ea|x|whole|untreated|unwaxed|unsprayed|facultative|chunky|"
@@ -184,7 +184,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
     {"filling", "filling|fill|stuffing|spreading|fullung|ripieno|garniture|farce|relleno"},
     {"topping",
      "topping|toppings|top|tops|bottom|cross|crosses|paste|sprinkling|sprinkle|garnish|decoration|decorating|"
-     "decorate|finishing|finish|serving|"
+     "decorate|finishing|finish|assembly|assembling|serving|"
      "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle|belag|"
      "bestreuen|"
      "copertura|"

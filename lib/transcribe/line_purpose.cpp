@@ -46,7 +46,10 @@ std::string purpose_in(const Tokens& tokens) {
         is_enough = is_enough || token.is_any({"enough", "sufficient"});
         if (is_behind && token.is_word()) {
             const std::string_view found = purpose_named(token.folded);
-            if (is_enough && token.is_any({"roll", "knead", "handle", "mould", "mold"})) {
+            const bool is_verb = // "flour to mould soft", "flour enough to roll out"
+                (is_enough && token.is_any({"roll", "knead", "handle"})) ||
+                (token.is_any({"mould", "mold"}) && tokens[at - 1].is("to"));
+            if (is_verb) {
                 return {};
             }
             const bool is_mixed = token.is("paste") && is_made; // "mix to a light paste"
@@ -58,7 +61,8 @@ std::string purpose_in(const Tokens& tokens) {
             }
         }
         if (token.is("spray") && at > 0 &&
-            tokens[at - 1].is_any({"cooking", "oil", "nonstick", "stick", "pan", "baking", "release"})) {
+            tokens[at - 1].is_any(
+                {"cooking", "oil", "nonstick", "stick", "pan", "baking", "release", "pan release"})) {
             return std::string(purpose_named("greasing"));
         }
         is_made = is_made || token.is_any({"to", "into"});

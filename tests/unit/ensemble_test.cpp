@@ -133,3 +133,19 @@ TEST_CASE("compute_windows: a profile drives all stages") {
           compute_windows(warm, {.members = 200}).stages.front().in_stage.likely);
     CHECK(windows.stages.front().surroundings <= Temperature::celsius(22.0));
 }
+
+TEST_CASE("compute_windows: in a profile a fast culture has the warmth of its own time") {
+    const auto end_of = [](std::vector<PlannedStage> stages) {
+        DoughPlan plan = plan_with(std::move(stages));
+        plan.profile = TemperatureProfile(
+            {{hours(3.0), Temperature::celsius(26.0)}, {hours(6.0), Temperature::celsius(16.0)}},
+            Temperature::celsius(24.0));
+        return compute_windows(plan, Ensemble{}).stages.back().after_mixing;
+    };
+    // one stage, and the same in two, between which the dough is left alone
+    const Window whole = end_of({rising("bulk", 24.0, 1.0)});
+    const Window parted = end_of({rising("bulk", 24.0, 0.4), rising("proof", 24.0, 1.0)});
+    CHECK(near(parted.earliest.value(), whole.earliest.value(), 0.02, 0.0));
+    CHECK(near(parted.likely.value(), whole.likely.value(), 0.02, 0.0));
+    CHECK(near(parted.latest.value(), whole.latest.value(), 0.02, 0.0));
+}
