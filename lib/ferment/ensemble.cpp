@@ -109,9 +109,10 @@ private:
 
     std::function<double(double)> heat_of(double begins, double length) {
         constexpr double step = 0.5;
+        constexpr double moment = 1e-3; // behind the hands that press gas out as the stage begins
         request_.sample_hours.clear();
         for (double hour = 0.0; hour <= length; hour += step) {
-            request_.sample_hours.push_back(begins + hour);
+            request_.sample_hours.push_back(begins + std::max(hour, moment));
         }
         // The stage is run on past its end, so that the heat does not depend on where that is.
         SimulatedStage& stage = request_.stages.back();
