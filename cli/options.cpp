@@ -10,6 +10,7 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <array>
 #include <deque>
 #include <map>
 #include <span>
@@ -194,8 +195,30 @@ const VerbRow* find_verb(std::string_view name) {
     return row == verb_table.end() ? nullptr : &*row;
 }
 
+// Words of the trade that a baker may type for an option with another name.
+struct OtherWord {
+    std::string_view word;
+    std::string_view option;
+};
+constexpr auto other_words = std::to_array<OtherWord>({
+    {"--inoculation", "--prefermented-flour"},
+    {"--inoculation", "--seed"},
+    {"--hydration", "--levain-hydration"},
+    {"--hydration", "--usual-hydration"},
+    {"--temperature", "--at"},
+    {"--temperature", "--to"},
+    {"--temp", "--at"},
+    {"--temp", "--to"},
+    {"--weight", "--dough"},
+    {"--batch", "--by"},
+    {"--loaves", "--pieces"},
+});
+
 std::string did_you_mean(std::string_view word, const std::vector<std::string_view>& names) {
-    const std::string_view near = nearest_word(word, names);
+    const auto other = std::find_if(other_words.begin(), other_words.end(), [&](const OtherWord& row) {
+        return row.word == word && std::find(names.begin(), names.end(), row.option) != names.end();
+    });
+    const std::string_view near = other != other_words.end() ? other->option : nearest_word(word, names);
     return near.empty() ? std::string() : "did you mean '" + std::string(near) + "'?";
 }
 
