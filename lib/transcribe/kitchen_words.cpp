@@ -179,7 +179,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "plaque|molde|engrasar"},
     {"dusting",
      "dusting|dust|kneading|rolling|roll|shaping|stretching|flouring|couche|banneton|basket|cloth|parchment|"
-     "stone|board|surface|surfaces|bench|worktop|peel|"
+     "stone|board|surface|surfaces|bench|worktop|peel|baskets|bannetons|cloths|boards|"
      "counter|handling|bestauben|spolverare|fariner|enharinar|espolvorear"},
     {"filling", "filling|fill|stuffing|spreading|fullung|ripieno|garniture|farce|relleno"},
     {"topping",

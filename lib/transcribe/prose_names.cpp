@@ -29,7 +29,7 @@ bool ends_prose_name(std::string_view word) {
            is_one_of(
                "together|once|first|also|all|one|two|three|four|after|before|being|by|well|very|not|without|"
                "they|you|we|it|he|she|but|there|here|now|thus|previously|has|have|had|been|was|were|allow|"
-               "add|light|stiff|rather",
+               "add|light|stiff|smooth|rather",
                word);
 }
 

@@ -323,6 +323,11 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
         text.starts_with("wash hands") || text.starts_with("wash your")) {
         return std::nullopt;
     }
+    const std::size_t last_word = text.rfind(' ');
+    if (last_word != std::string::npos && text.find(' ') == last_word &&
+        is_word_of(text.substr(last_word + 1), {"butter", "pesto", "drizzle"})) {
+        return "topping"; // "Garlic butter", over what is brushed on
+    }
     if (text == "crumbs") { // of flour, sugar and butter, on a cake
         return "topping";
     }

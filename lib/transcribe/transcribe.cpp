@@ -401,18 +401,56 @@ private:
             diagnostics_.warning(Code::markup_unreadable, beginning(), "the page nests deeper than pages do",
                                  "copy the list of ingredients into a text file, and transcribe that");
         }
-        for (const std::string& json : page.json) {
-            if (auto recipe = read_json_recipe(source_, json, diagnostics_)) {
-                return *std::move(recipe);
-            }
-        }
-        // Without markup: what a reader sees. Places are those of that text.
+        // What a reader sees. Places are those of that text.
         RecipeText recipe = read_plain_recipe(
             std::make_shared<SourceText>(source_->name() + " (its text)", page.text), pantry_);
+        for (const std::string& json : page.json) {
+            if (auto marked_up = read_json_recipe(source_, json, diagnostics_)) {
+                take_headings(*marked_up, recipe.lines);
+                return *std::move(marked_up);
+            }
+        }
         if (recipe.is_list_whole) { // the sentences of a page are about many things
             recipe.behind_list.reset();
         }
         return recipe;
+    }
+
+    // The markup of a page lists its items without the headings that the page shows over them: where it shows
+    // the same items, they have its roles.
+    static void take_headings(RecipeText& recipe, std::span<const RecipeLine> shown) {
+        const auto letters_of = [](const RecipeLine& line) {
+            std::string letters = fold_name(plain_line(line.said()));
+            std::erase_if(letters, [](char byte) { return byte == ' ' || byte == ','; });
+            return letters;
+        };
+        std::vector<const RecipeLine*> same(recipe.lines.size(), nullptr);
+        std::size_t next = 0;
+        std::size_t found = 0;
+        for (std::size_t at = 0; at < recipe.lines.size(); ++at) {
+            const std::string letters = letters_of(recipe.lines[at]);
+            const auto rest = shown.subspan(next);
+            const auto match = std::find_if(rest.begin(), rest.end(), [&](const RecipeLine& line) {
+                return letters_of(line) == letters;
+            });
+            if (match != rest.end()) {
+                same[at] = &*match;
+                next += static_cast<std::size_t>(match - rest.begin()) + 1;
+                ++found;
+            }
+        }
+        const bool has_own = std::any_of(recipe.lines.begin(), recipe.lines.end(),
+                                         [](const RecipeLine& line) { return line.role != "dough"; });
+        if (has_own || 5 * found < 4 * recipe.lines.size()) { // another list, perhaps
+            return;
+        }
+        for (std::size_t at = 0; at < recipe.lines.size(); ++at) {
+            if (same[at] != nullptr) {
+                recipe.lines[at].role = same[at]->role;
+                recipe.lines[at].group = same[at]->group;
+                recipe.lines[at].title = same[at]->title;
+            }
+        }
     }
 
     void report_batches(const RecipeText& recipe) {

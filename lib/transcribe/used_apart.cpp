@@ -36,7 +36,7 @@ constexpr auto acts_apart = std::to_array<std::pair<std::string_view, std::strin
 constexpr auto acts_of_dough = std::to_array<std::string_view>(
     {"mix",  "add",     "stir", "beat",   "knead",      "combine", "blend", "whisk", "dissolve", "fold",
      "work", "crumble", "put",  "pour",   "rub",        "cream",   "cut",   "sift",  "scald",    "soak",
-     "melt", "grate",   "heat", "soften", "incorporat", "chop",    "proof", "make"});
+     "melt", "grate",   "heat", "soften", "incorporat", "chop",    "proof", "make",  "pick",     "remov"});
 
 bool begins_with_any(std::string_view word, std::span<const std::string_view> stems) {
     return std::any_of(stems.begin(), stems.end(),

@@ -149,3 +149,38 @@ TEST_CASE("page: sentences of old books") {
               "dough: all-purpose flour 907, dough: milk"));
     CHECK_FALSE(has("Pour in a quart of water, just milk-warm, on three pounds of flour.", "dough: milk"));
 }
+
+TEST_CASE("page: the headings that a page shows over the items of its markup") {
+    const std::string items = "\"500 g flour\",\"300 ml milk\",\"80 g butter\",\"50 g sugar\"";
+    const auto page = [&](const std::string& shown) {
+        return read_lines(
+            "<html><head><script type=\"application/ld+json\">{\"@context\":\"https://schema.org\","
+            "\"@type\":\"Recipe\",\"name\":\"Rolls\",\"recipeIngredient\":[" +
+            items + "],\"recipeInstructions\":\"Mix.\"}</script></head><body><h1>Rolls</h1>" + shown +
+            "<h2>Directions</h2><p>Mix.</p></body></html>");
+    };
+    const std::string dough =
+        "<h2>Ingredients</h2><h3>Dough</h3><ul><li>500 g flour</li><li>300 ml milk</li></ul>";
+    CHECK(page(dough + "<h3>Filling</h3><ul><li>80 g butter</li><li>50 g sugar</li></ul>") ==
+          "dough: all-purpose flour 500, dough: milk 309, filling: butter 80, filling: sugar 50");
+    CHECK(page("<p>Our rolls.</p>") ==
+          "dough: all-purpose flour 500, dough: milk 309, dough: butter 80, dough: sugar 50");
+}
+
+TEST_CASE("page: a column that says the amounts again in metric") {
+    CHECK(read_lines("BUNS\n\n1/2 cup         warm water               125 mL\n"
+                     "3/4 cup         milk, scalded            175 mL\n1 tsp           salt                  "
+                     "     5 mL\n"
+                     "4 cups          flour                     500 g\n2               eggs                  "
+                     "      2\n\n"
+                     "Icing\n1 cup           icing sugar              250 mL\n\nMix.\n")
+              .starts_with("dough: water 125, dough: milk 180, dough: salt 6, dough: all-purpose flour 500, "
+                           "dough: egg 100, topping: powdered sugar"));
+}
+
+TEST_CASE("page: what a brush's sentence only picks off") {
+    CHECK(
+        read_lines("Stollen\n\n500 g flour\n300 g milk\n100 g raisins\n\nKnead to a dough. Brush with butter "
+                   "while hot, pick off any burnt raisins.\n")
+            .find("dough: raisin 100") != std::string::npos);
+}
