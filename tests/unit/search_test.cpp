@@ -107,7 +107,7 @@ TEST_CASE("search: the end of a profile bounds the times that are named") {
            diagnostics);
     const std::string hint = diagnostics.in_order().front().hint;
     CAPTURE(hint);
-    CHECK(hint.find(" to 13.7 h; the nearest:") != std::string::npos);
+    CHECK(hint.find(" to 13.9 h; the nearest:") != std::string::npos);
 }
 
 TEST_CASE("search: a retard that the process does not have") {
