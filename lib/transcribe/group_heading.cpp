@@ -5,6 +5,8 @@
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/list_item.hpp"
 
+#include <algorithm>
+
 namespace leavenwright {
 namespace {
 
@@ -68,7 +70,8 @@ private:
         const std::string_view below = cursor_.next_line();
         const std::size_t end = below.find_last_not_of(" \t\r");
         constexpr std::size_t shortest = 3;
-        return end != std::string_view::npos && end + 1 >= shortest && (below[0] == '-' || below[0] == '=') &&
+        return place_.is_below_blank && end != std::string_view::npos && end + 1 >= shortest &&
+               (below[0] == '-' || below[0] == '=') &&
                below.substr(0, end + 1).find_first_not_of(below[0]) == std::string_view::npos;
     }
 
@@ -101,8 +104,15 @@ private:
         return is_ingredient_line(cursor_.next_line(), pantry_);
     }
 
-    // "- all of the biga" over "- 300 g flour"
+    // "- all of the biga" over "- 300 g flour"; "- Final dough" may be a heading
     bool is_bullet_amid_bullets() const {
+        const auto tokens = line_tokens(plain_line(text_));
+        const bool is_reference = std::any_of(tokens.begin(), tokens.end(), [](const LineToken& token) {
+            return token.is_any({"all", "above", "from", "the", "your", "whole", "rest", "half"});
+        });
+        if (!is_reference) {
+            return false;
+        }
         const std::string_view below = cursor_.next_line();
         const std::size_t begin = below.find_first_not_of(" \t");
         return begin == cursor_.indent() && text_.front() == below[begin] &&
@@ -123,9 +133,10 @@ private:
     static std::optional<std::string> role_in_brackets(std::string_view folded) {
         const std::size_t begin = folded.find('(');
         const std::size_t end = folded.find(')', begin == std::string_view::npos ? folded.size() : begin);
-        return end == std::string_view::npos || has_digit(folded)
-                   ? std::nullopt
-                   : role_of_heading(folded.substr(begin + 1, end - begin - 1));
+        const std::string_view aside =
+            end == std::string_view::npos ? std::string_view() : folded.substr(begin + 1, end - begin - 1);
+        const bool is_name = count_words(aside) == 1 && !has_digit(folded); // "(in a pot)" is a place
+        return is_name ? role_of_heading(aside) : std::nullopt;
     }
 
     // "For the garlic butter:" is made apart from the dough, under its own name; "Wet:" and "Raisin

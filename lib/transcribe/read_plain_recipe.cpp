@@ -214,11 +214,39 @@ private:
             take_direction(line);
         } else if (part_ == RecipePart::heading) {
             take_before(line);
-        } else if (is_markup_heading(line.text)) { // "## Schedule": of no group, so the list has ended
-            begin_part(RecipePart::directions);
+        } else if (is_markup_heading(line.text)) { // "## Day 2", "## Schedule"
+            take_markup_heading(heading);
         } else {
             take_ingredient(line);
         }
+    }
+
+    // A heading of no group that is known: the list goes on below it, or has ended.
+    void take_markup_heading(const std::string& heading) {
+        if (!has_items_below()) {
+            begin_part(RecipePart::directions);
+        } else if (heading.find("dough") != std::string::npos) { // "## 2nd dough"
+            list_.set_role("dough");
+        }
+    }
+
+    // Down to the next heading.
+    bool has_items_below() const {
+        constexpr std::size_t most_lines = 60;
+        const std::size_t last = std::min(source_->line_count(), cursor_.number() + most_lines);
+        for (std::size_t number = cursor_.number() + 1; number <= last; ++number) {
+            const std::string_view line = source_->line(number);
+            const std::size_t begin = std::min(line.find_first_not_of(" \t"), line.size());
+            const std::string_view words = line.substr(begin);
+            if (words.starts_with('#') || words.starts_with("==")) {
+                return false;
+            }
+            const bool is_row = words.starts_with('|');
+            if (is_row ? read_table(source_, number).has_value() : is_item(words, pantry_)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     bool is_markup_heading(std::string_view line) const {

@@ -137,7 +137,8 @@ FrameLine labelled_by_gap(std::string_view line) {
     }
     const Kind kind = kind_of_label(fold_name(plain_line(line.substr(0, gap))));
     const std::string value = first_cell(line.substr(gap));
-    const bool is_box = kind == Kind::other || (kind == Kind::yield && has_digit(value));
+    const bool is_box = (kind == Kind::other || (kind == Kind::yield && has_digit(value))) &&
+                        !has_measure(line.substr(gap)); // "Level  2 cups flour"
     return is_box && !value.empty() ? FrameLine{.kind = kind, .value = kind == Kind::yield ? value : ""}
                                     : FrameLine();
 }

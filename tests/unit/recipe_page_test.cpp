@@ -184,3 +184,18 @@ TEST_CASE("page: what a brush's sentence only picks off") {
                    "while hot, pick off any burnt raisins.\n")
             .find("dough: raisin 100") != std::string::npos);
 }
+
+TEST_CASE("page: headings that the list goes on below") {
+    CHECK(read_lines("# Bread\n\n## Day 1\n\n100 g rye flour\n100 g water\n\n## Day 2\n\n400 g bread flour\n"
+                     "10 g salt\n\n## Method\nMix.\n") ==
+          "dough: rye flour 100, dough: water 100, dough: bread flour 400, dough: salt 10");
+    CHECK(read_lines("# Bread\n\n## Ingredients\n\n- Poolish\n- 150 g flour\n- 150 g water\n\n- Final dough\n"
+                     "- 350 g flour\n- 10 g salt\n\n## Method\nMix.\n")
+              .ends_with("dough: all-purpose flour 350, dough: salt 10"));
+    CHECK(read_lines(
+              "Bread\n\nIngredients\n500 g flour\n\nYeast mix (proof in small pot):\n7 g instant yeast\n"
+              "300 g water\n") == "dough: all-purpose flour 500, dough: instant yeast 7, dough: water 300");
+    CHECK(read_lines("Bread\n\n500 g flour\nLevel  2 cups water\n").ends_with("water 473"));
+    CHECK(read_lines("Bread\n\n500 g flour\n300 g water\nEgg wash\n---------\n\nMix.\n").find("egg wash") !=
+          std::string::npos);
+}
