@@ -179,14 +179,19 @@ std::vector<LineToken> cut_unmeasured(std::vector<LineToken>& tokens, bool is_in
         const auto colon = std::find_if(begin, bracket, [](const LineToken& token) { return token.is(":"); });
         const auto name = begin == tokens.begin() && colon != bracket ? colon + 1 : begin;
         const auto amount = read_kitchen_amount({name, bracket});
-        const bool has_figure = // the first number decides
-            std::any_of(name, end, [](const LineToken& token) { return token.is_number(); });
+        const auto behind = name + static_cast<std::ptrdiff_t>(amount ? amount->length : 0U);
+        const bool has_figure = // the first number decides; "a cup of yeast" is one
+            std::any_of(name, end, [](const LineToken& token) { return token.is_number(); }) ||
+            (amount && behind != bracket && behind->is("of"));
         if (before != nullptr && amount && has_figure) {
-            const auto words = std::span<const LineToken>(name, bracket).subspan(amount->length);
-            const Ingredient* named = match_name(words, pantry).ingredient;
+            const auto stop = std::find_if(behind, bracket, // "a cup of yeast. Knead and bake."
+                                           [](const LineToken& token) { return token.is("."); });
+            const std::span<const LineToken> words(behind, stop);
+            const NameMatch match = match_name(words, pantry);
+            const Ingredient* named = match.ingredient;
             const bool is_kind = count == 1 && !is_in_list && named != nullptr && // "salt, 2 tsp kosher"
                                  named->ingredient_class == before->ingredient_class;
-            if (named == nullptr || named == before || is_kind) {
+            if (!match.is_found() || named == before || is_kind) {
                 return {};
             }
             std::vector<LineToken> rest(first_comma + 1, tokens.end());

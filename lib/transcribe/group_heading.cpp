@@ -20,7 +20,11 @@ public:
         const bool is_marked = is_marked_as_heading();
         const std::string label = is_marked ? std::string() : label_before_words(text_);
         const bool is_label = role_of_heading(label) && is_item(cursor_.next_words(), pantry_);
-        const std::string title = is_label ? label : title_behind_time(text_, without_brackets(folded));
+        std::string title = is_label ? label : title_behind_time(text_, without_brackets(folded));
+        if (has_digit(title) && (cursor_.heading_level() > 0 || text_.starts_with("**")) &&
+            !has_measure(text_)) {
+            title = without_figures(title); // "## Levain, 8 am"
+        }
         const bool is_bare = may_be_bare(title);
         constexpr std::size_t longest = 60;
         if (!(is_marked || is_label || is_bare || is_one_word(title)) || title.size() > longest ||
@@ -32,6 +36,10 @@ public:
         const bool says_role = role.has_value();
         if (!role && is_marked) {
             role = role_in_brackets(folded); // "Posypka (crumbs):"
+        }
+        if (!role && is_marked && is_amid &&
+            title == "sourdough") { // more words name a bread, as a title may
+            role = "levain";
         }
         if (!role && is_marked && is_amid) {
             role = role_of_group(title);
@@ -66,14 +74,7 @@ private:
     }
 
     // "Soaker" over "------"
-    bool is_underlined() const {
-        const std::string_view below = cursor_.next_line();
-        const std::size_t end = below.find_last_not_of(" \t\r");
-        constexpr std::size_t shortest = 3;
-        return place_.is_below_blank && end != std::string_view::npos && end + 1 >= shortest &&
-               (below[0] == '-' || below[0] == '=') &&
-               below.substr(0, end + 1).find_first_not_of(below[0]) == std::string_view::npos;
-    }
+    bool is_underlined() const { return !text_.starts_with('#') && cursor_.heading_level() > 0; }
 
     // "* Sponge" over "  * 75 g flour"; "Dry" over items that are set in
     bool is_over_inner_list() const {
@@ -89,8 +90,10 @@ private:
     // A few words below an empty line, and items below them.
     bool may_be_bare(std::string_view title) const {
         constexpr std::size_t longest = 30;
+        const bool is_over_items = // "Milk for glazing"
+            is_item(cursor_.next_line(), pantry_) && !names_flour(cursor_.next_line(), pantry_);
         if (!place_.is_below_blank || title.size() >= longest || is_bullet_amid_bullets() ||
-            (is_item_for_purpose(text_, pantry_) && !is_item(cursor_.next_line(), pantry_))) {
+            (is_item_for_purpose(text_, pantry_) && !is_over_items)) {
             return false;
         }
         switch (place_.part) {
@@ -151,7 +154,17 @@ private:
         const std::string_view what = behind_for_the(title);
         const bool is_one = title.starts_with("for a ") || title.starts_with("for an "); // "for a margherita"
         const bool is_group = is_one ? place_.has_whole_dough : !text_.starts_with('#');
-        return !what.empty() && is_group && !is_mixed ? std::string(what) : place_.role;
+        return !what.empty() && is_group && !is_mixed ? std::string(what)
+               : is_behind_stage(title)               ? std::string("dough")
+                                                      : place_.role;
+    }
+
+    // "## Next morning" behind "## Sponge", "Everything else:"; "### Autolyse" is a part of what is above it.
+    bool is_behind_stage(std::string_view title) const {
+        const std::size_t level = cursor_.heading_level();
+        const bool is_part = place_.role_level > 0 && level > place_.role_level;
+        const bool is_of_rest = level > 0 ? !is_part : names_rest(title);
+        return is_of_rest && place_.role != "dough" && is_in_dough(place_.role);
     }
 
     // "Also:", between items of one list

@@ -19,6 +19,7 @@ struct HeadingPlace {
     bool has_name = false;        // the recipe's title was read
     bool has_whole_dough = false; // flour, yeast and salt of a dough stand above
     std::string role;             // of the items above
+    std::size_t role_level = 0;   // of the heading that said it; 0 where none of a markup did
 };
 
 struct GroupHeading {

@@ -9,14 +9,20 @@
 namespace leavenwright {
 
 void IngredientList::begin_below_heading(std::string role, bool says_role, std::string title) {
+    role_level_ = says_role ? cursor_.heading_level() : role_level_;
     role_ = std::move(role);
     groups_ += says_role ? 0U : 1U;
     group_ = says_role ? 0U : groups_;
     title_ = says_role ? std::string() : std::move(title);
 }
 
+void IngredientList::set_role(std::string role) {
+    role_ = std::move(role);
+    role_level_ = 0;
+}
+
 void IngredientList::begin_part() {
-    role_ = "dough";
+    set_role("dough");
     group_ = 0;
     title_.clear();
 }

@@ -22,7 +22,9 @@ public:
 
     /// What the lines that follow are for.
     const std::string& role() const { return role_; }
-    void set_role(std::string role) { role_ = std::move(role); }
+    /// Of the heading that says the role, as LineCursor counts; 0 where none of a markup does.
+    std::size_t role_level() const { return role_level_; }
+    void set_role(std::string role);
     /// Below a heading: one that says no role begins a group of its own.
     void begin_below_heading(std::string role, bool says_role, std::string title);
     /// Below a label of the whole list.
@@ -54,6 +56,7 @@ private:
     const Pantry& pantry_;
     RightColumn right_column_;
     std::string role_ = "dough";
+    std::size_t role_level_ = 0;
     std::size_t item_number_ = 0;   // of the line whose item was pushed last
     std::size_t item_indent_ = 0;   // of its first line
     std::size_t columns_begin_ = 0; // the left column's first line

@@ -400,12 +400,15 @@ private:
                 return;
             }
             const std::size_t before = at_;
-            const bool is_joined = next_is("plus") || next_is("+") || next_is("and") || next_is("&");
+            const bool is_dashed = next_is("-") && amount.measure.name == "lb"; // "1 lb-3 oz"
+            const bool is_joined =
+                is_dashed || next_is("plus") || next_is("+") || next_is("and") || next_is("&");
             at_ += is_joined ? 1U : 0U;
             const bool may_follow = is_joined || (peek() != nullptr && peek()->is_number());
             const auto more = may_follow ? read_one() : std::nullopt;
             const bool adds =
                 more && more->measure.kind == amount.measure.kind &&
+                (!is_dashed || more->measure.name == "oz") &&
                 (is_joined || (amount.in_same(*more) < amount.number && // "300 ml 1/2 pint" is said twice
                                amount.measure.is_metric == more->measure.is_metric)) &&
                 amount.in_same(*more) > 0.0;

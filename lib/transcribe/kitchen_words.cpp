@@ -184,7 +184,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
     {"filling", "filling|fill|stuffing|spreading|fullung|ripieno|garniture|farce|relleno"},
     {"topping",
      "topping|toppings|top|tops|bottom|cross|crosses|paste|sprinkling|sprinkle|garnish|decoration|decorating|"
-     "decorate|finishing|finish|assembly|assembling|serving|"
+     "decorate|finishing|finish|serving|"
      "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle|belag|"
      "bestreuen|"
      "copertura|"

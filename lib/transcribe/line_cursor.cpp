@@ -33,6 +33,39 @@ std::string_view LineCursor::words_above() const {
     return {};
 }
 
+std::size_t LineCursor::heading_level(std::size_t number) const {
+    constexpr std::size_t shortest = 3;
+    std::string_view line = source_->line(number);
+    line.remove_prefix(std::min(line.find_first_not_of(" \t>"), line.size()));
+    const std::size_t marks = std::min(line.find_first_not_of("#="), line.size());
+    if (marks > 0) { // "==" of a wiki is its second level
+        return marks < line.size() ? marks : 0U;
+    }
+    const bool is_alone = number == 1 || is_blank(source_->line(number - 1));
+    if (line.empty() || !is_alone || number >= source_->line_count()) {
+        return 0;
+    }
+    const std::string_view below = source_->line(number + 1);
+    const std::size_t end = below.find_last_not_of(" \t\r") + 1;
+    const bool is_rule = end >= shortest && (below[0] == '=' || below[0] == '-') &&
+                         below.substr(0, end).find_first_not_of(below[0]) == std::string_view::npos;
+    return !is_rule ? 0U : below[0] == '=' ? 1U : 2U;
+}
+
+std::string_view LineCursor::heading_around() const {
+    constexpr std::size_t most_lines = 60;
+    const std::size_t level = heading_level();
+    const std::size_t first = number_ - std::min(most_lines, number_ - 1);
+    for (std::size_t number = number_; level > 0 && number > first;) {
+        --number;
+        const std::size_t other = heading_level(number);
+        if (other > 0 && other < level) {
+            return source_->line(number);
+        }
+    }
+    return {};
+}
+
 SourcedText LineCursor::next() const {
     return {
         .source = source_, .span = {source_->line_start(number_ + 1), next_line_.size()}, .text = next_line_};

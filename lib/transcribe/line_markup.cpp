@@ -114,7 +114,8 @@ private:
         if (bars == 1 || bars == 2) {
             text[text.find('|')] = '/';
         }
-        return bars > 2 ? std::string() : text;
+        const bool is_plain = text.find('=') == std::string::npos; // "num=1|den=2" is not read
+        return bars > 2 || !is_plain ? std::string() : text;
     }
 
     // "{{Tablespoon}}" of a wiki is its name; one that holds more, "{{summary|bread|2}}", is none of the

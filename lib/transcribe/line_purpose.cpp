@@ -48,7 +48,8 @@ std::string purpose_in(const Tokens& tokens) {
             const std::string_view found = purpose_named(token.folded);
             const bool is_verb = // "flour to mould soft", "flour enough to roll out"
                 (is_enough && token.is_any({"roll", "knead", "handle"})) ||
-                (token.is_any({"mould", "mold"}) && tokens[at - 1].is("to"));
+                (token.is_any({"mould", "mold"}) && tokens[at - 1].is("to") && at > 1 &&
+                 tokens[at - 2].is_any({"flour", "enough", "sufficient"}));
             if (is_verb) {
                 return {};
             }

@@ -46,10 +46,14 @@ bool is_item_apart(std::string_view text, const Pantry& pantry) {
 
 bool is_item_for_purpose(std::string_view text, const Pantry& pantry) {
     constexpr std::size_t longest = 60;
-    const std::size_t purpose = text.find(" for ");
-    return text.size() <= longest && purpose != std::string_view::npos &&
-           names_ingredient(text.substr(0, purpose), pantry) &&
-           !purpose_in(line_tokens(plain_line(text.substr(purpose)))).empty();
+    const std::size_t at = text.find(" for ");
+    if (text.size() > longest || at == std::string_view::npos ||
+        !names_ingredient(text.substr(0, at), pantry)) {
+        return false;
+    }
+    const std::string purpose = purpose_in(line_tokens(plain_line(text.substr(at))));
+    return purpose == "greasing" || purpose == "dusting" || // "Custard cream for filling" heads its items
+           (purpose == "brushing" && text.ends_with("ing"));
 }
 
 std::string_view first_cell(std::string_view line) {

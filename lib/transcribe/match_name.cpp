@@ -246,7 +246,9 @@ NameMatch match_segments(Segments segments, const Pantry& pantry) {
         const std::size_t kind = turned.size();
         turned.insert(turned.end(), head.begin(), head.end());
         is_found = take(match, joined(turned), pantry);
-        if (!is_found) { // "sifted flour, whole wheat"
+        const bool is_raw = std::find(head.begin(), head.end(), "raw") != head.end() ||
+                            std::find(head.begin(), head.end(), "uncooked") != head.end();
+        if (!is_found && !is_raw) { // "sifted flour, whole wheat"; "raw rice, boiled" is weighed raw
             Words plain(turned.begin(), turned.begin() + static_cast<std::ptrdiff_t>(kind));
             std::copy_if(head.begin(), head.end(), std::back_inserter(plain),
                          [](const std::string& word) { return !is_preparation_word(word); });

@@ -32,7 +32,8 @@ std::string_view without_style(std::string_view cell) {
 
 std::string plain_wiki_line(std::string_view line) {
     if (line.starts_with("|+")) { // a caption
-        return "'''" + without_markup(line.substr(2)) + "'''";
+        const std::string caption = without_markup(line.substr(2));
+        return caption.find_first_of(' ', 1) == std::string::npos ? "'''" + caption + "'''" : std::string();
     }
     const bool is_mark = line.starts_with("{|") || line.starts_with("|-") || line.starts_with("|}");
     const bool is_navigation = line.starts_with("{{") && line.find("}} | ") != std::string_view::npos;

@@ -190,7 +190,7 @@ std::optional<FoundItem> ProseNames::enough_behind(std::size_t at) const {
             word(end) == "to" &&
             is_one_of("make|form|mould|mold|roll|stiffen|thicken|taste|knead|sweeten|mix|bring",
                       word(end + 1));
-        const bool is_until = is_one_of("until|till", word(end)) && is_stirred_in(at);
+        const bool is_until = is_one_of("until|till", word(end)) && is_stirred_in(at, named(at, end));
         if ((is_enough || is_use || is_until) && named(at, end) != nullptr && !may_begin_amount(word(at))) {
             return FoundItem{.begin = at,
                              .end = std::min(end_of_words(end + 1), size()),
@@ -202,14 +202,17 @@ std::optional<FoundItem> ProseNames::enough_behind(std::size_t at) const {
 }
 
 // "stir in sifted flour until it is thick", "mix with warm water till"
-bool ProseNames::is_stirred_in(std::size_t at) const {
+bool ProseNames::is_stirred_in(std::size_t at, const Ingredient* thing) const {
     constexpr std::size_t near = 3;
+    const bool makes_dough =
+        thing != nullptr && (thing->is_flour() || thing->ingredient_class == IngredientClass::liquid ||
+                             thing->ingredient_class == IngredientClass::dairy);
     bool is_verb = false;
     for (std::size_t before = at - std::min(at, near); before < at; ++before) {
-        is_verb = is_verb || is_one_of("stir|work|knead|add|beat|mix|put|moisten|wet|thin|stiffen|thicken",
-                                       word(before));
+        is_verb = is_verb || is_one_of("stir|work|knead|add|beat|mix|put|stiffen|thicken", word(before));
     }
-    return is_verb && is_one_of("in|with|add", word(at - 1));
+    return makes_dough && is_verb && is_one_of("in|with|add", word(at - 1)) &&
+           !is_one_of("the|this|that", word(at)); // which stands before
 }
 
 // Words on, where "size" or "as large as" stands near.

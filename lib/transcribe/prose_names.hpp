@@ -44,11 +44,8 @@ public:
     const ProseClause* next_clause() const {
         return at_clause_ + 1 < clauses_.size() ? &clauses_[at_clause_ + 1] : nullptr;
     }
-    /// The last word of the clause before, folded; empty where none is.
-    std::string_view word_before() const {
-        return at_clause_ > 0 ? std::string_view(clauses_[at_clause_ - 1].words.back().folded)
-                              : std::string_view();
-    }
+    /// The clause before; null where none is.
+    const ProseClause* clause_before() const { return at_clause_ > 0 ? &clauses_[at_clause_ - 1] : nullptr; }
     std::string_view word(std::size_t at) const { return clause().word(at); }
     std::size_t size() const { return clause().words.size(); }
     std::string_view text() const { return text_; }
@@ -83,7 +80,7 @@ private:
     /// "Milk and water, one pint": the first byte of "Milk", plus 1; 0 where nothing is mixed.
     std::size_t begin_of_mixture(const Ingredient* second) const;
     std::optional<FoundItem> enough_behind(std::size_t at) const;
-    bool is_stirred_in(std::size_t at) const;
+    bool is_stirred_in(std::size_t at, const Ingredient* thing) const;
 
     std::string_view text_;
     const std::vector<ProseClause>& clauses_;

@@ -12,19 +12,20 @@ void ProseRoles::open_clause() {
     is_name_expected_ = is_joined && is_behind_name_ && names_.size() <= 4;
     is_behind_name_ = false;
     is_behind_verb_ = is_held_back_ = false;
+    const ProseClause* before = names_.clause_before();
+    const std::string_view word_before =
+        before != nullptr ? std::string_view(before->words.back().folded) : std::string_view();
     if (names_.clause().begins_sentence()) {
         // "sprinkle with the following:", above what it is
-        const bool is_announced = names_.word_before() == "following";
+        const bool is_announced = word_before == "following" && names_.text().substr(before->end, 1) == ":";
         sentence_role_ = role_ = is_announced && !pending_.role.empty() ? std::string(pending_.role)
                                  : is_announced                         ? role_
                                                                         : group_role_;
         pending_ = {};
-    } else if (names_.word(0) == "made" && is_one_of("by|of|with|from", names_.word(1))) {
+    } else if (names_.word(0) == "made" && names_.word(1) == "by") {
         // "cover with streusel, made by rubbing together one-half cup of flour"
-        const auto role = role_of_heading(names_.word_before());
-        if (role && !is_in_dough(*role)) {
-            sentence_role_ = role_ = *role;
-        }
+        const auto role = role_of_heading(word_before);
+        role_ = role && !is_in_dough(*role) ? *role : role_; // until something is added
         return;
     } else if (names_.clause().mark_before != '-' && names_.clause().mark_before != ':') {
         return;

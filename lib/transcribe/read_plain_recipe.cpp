@@ -186,9 +186,6 @@ private:
             return;
         }
         const std::string heading = heading_text(line.text);
-        if (part_ != RecipePart::directions && leads_to_list(heading)) {
-            return;
-        }
         const bool is_over_money =
             part_named(heading_text(first_cell(line.text))) == RecipePart::ingredients &&
             !has_digit(line.text); // "Ingredients          s.  d."
@@ -197,6 +194,7 @@ private:
                 recipe_.lines.clear(); // "Made with 500 g of flour" above the list
             }
             begin_part(*part);
+            take_role_around();
             return;
         }
         if (take_yield(line.text, heading) || take_heading(line, heading) || is_worded_rule(line.text)) {
@@ -225,21 +223,45 @@ private:
     void take_markup_heading(const std::string& heading) {
         if (!has_items_below()) {
             begin_part(RecipePart::directions);
-        } else if (heading.find("dough") != std::string::npos) { // "## 2nd dough"
-            list_.set_role("dough");
+        } else if (heading.find("dough") != std::string::npos || list_.role() == role_of_total ||
+                   (is_in_dough(list_.role()) && cursor_.heading_level() <= list_.role_level())) {
+            list_.set_role("dough"); // "## 2nd dough"; a stage behind the whole formula, or behind another
         }
     }
 
-    // Down to the next heading.
+    // "### Ingredients" below "## Levain"
+    void take_role_around() {
+        const std::string heading = heading_text(cursor_.heading_around());
+        const std::string_view behind = behind_for_the(heading);
+        const std::string_view what = behind.empty() ? std::string_view(heading) : behind;
+        const bool is_plain = count_words(what) == 1 || !behind.empty(); // "Poolish bread" is a title
+        if (const auto role = is_plain ? role_of_heading(heading) : std::nullopt) {
+            list_.set_role(*role);
+        }
+    }
+
+    // Down to the next heading of this level.
     bool has_items_below() const {
         constexpr std::size_t most_lines = 60;
+        constexpr std::size_t longest_name = 40;
+        const std::size_t level = cursor_.heading_level();
         const std::size_t last = std::min(source_->line_count(), cursor_.number() + most_lines);
         for (std::size_t number = cursor_.number() + 1; number <= last; ++number) {
             const std::string_view line = source_->line(number);
             const std::size_t begin = std::min(line.find_first_not_of(" \t"), line.size());
             const std::string_view words = line.substr(begin);
-            if (words.starts_with('#') || words.starts_with("==")) {
+            const std::size_t other = cursor_.heading_level(number);
+            if (other > level && !part_named(heading_text(words))) { // "### Autolyse" below "## Next morning"
+                continue;
+            }
+            if (other > 0) {
                 return false;
+            }
+            const std::string_view name = without_bullet(words);
+            const bool is_name = name.size() < words.size() && name.size() < longest_name && // "- Salt."
+                                 names_ingredient(name.substr(0, name.find_last_not_of(". \r") + 1), pantry_);
+            if (is_name) {
+                return true;
             }
             const bool is_row = words.starts_with('|');
             if (is_row ? read_table(source_, number).has_value() : is_item(words, pantry_)) {
@@ -335,13 +357,16 @@ private:
     // "Large loaf" over a list with a flour, where that of the small loaf was read: for another batch.
     bool take_batch(const SourcedText& line) {
         const std::string label = batch_heading(line.text);
-        if (label.empty() || !is_item(first_cell(cursor_.next_words()), pantry_)) {
+        std::string_view below = first_cell(cursor_.next_words());
+        below.remove_suffix(below.ends_with('.') ? 1U : 0U);
+        if (label.empty() || !is_item(below, pantry_)) {
             return false;
         }
         if (!whole_dough_.is_in(recipe_.lines)) {
-            const bool is_heading = is_ended_by_colon(line.text) || !begins_with_number(line.text);
+            const bool is_open = is_ended_by_colon(line.text) || line.text.ends_with("--");
+            const bool is_heading = is_open || !begins_with_number(line.text);
             batch_label_ = is_heading ? label : batch_label_;
-            return is_heading && (part_ == RecipePart::ingredients || is_ended_by_colon(line.text));
+            return is_heading && (part_ == RecipePart::ingredients || is_open);
         }
         const std::size_t end = end_of_list_with_flour(*source_, cursor_.number() + 1, pantry_);
         if (end == 0) { // "Makes 2 loaves", "Large pan"
@@ -476,7 +501,8 @@ private:
                                  .has_parts = has_heading_,
                                  .has_name = !recipe_.name.empty(),
                                  .has_whole_dough = whole_dough_.is_in(recipe_.lines),
-                                 .role = list_.role()};
+                                 .role = list_.role(),
+                                 .role_level = list_.role_level()};
         auto group = read_group_heading(line, heading, cursor_, place, pantry_);
         if (!group || !group->role) {
             return group.has_value();

@@ -137,8 +137,9 @@ FrameLine labelled_by_gap(std::string_view line) {
     }
     const Kind kind = kind_of_label(fold_name(plain_line(line.substr(0, gap))));
     const std::string value = first_cell(line.substr(gap));
-    const bool is_box = (kind == Kind::other || (kind == Kind::yield && has_digit(value))) &&
-                        !has_measure(line.substr(gap)); // "Level  2 cups flour"
+    const bool is_measured = // "Level  2 cups flour", "Level  teaspoon salt"
+        has_measure(line.substr(gap)) || has_measure("1 " + value);
+    const bool is_box = (kind == Kind::other || (kind == Kind::yield && has_digit(value))) && !is_measured;
     return is_box && !value.empty() ? FrameLine{.kind = kind, .value = kind == Kind::yield ? value : ""}
                                     : FrameLine();
 }

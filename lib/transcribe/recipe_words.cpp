@@ -67,13 +67,6 @@ std::optional<RecipePart> part_named(std::string_view heading) {
     return std::nullopt;
 }
 
-bool leads_to_list(std::string_view heading) {
-    constexpr std::size_t longest = 8; // words
-    return heading.starts_with("for ") && count_words(heading) <= longest &&
-           (heading.ends_with(" take") || heading.ends_with(" use") || heading.ends_with(" need") ||
-            heading.ends_with(" following ingredients"));
-}
-
 std::optional<PartLabel> part_label(std::string_view line) {
     constexpr std::size_t longest_label = 24;
     const std::size_t number = length_of_number(line);
@@ -115,6 +108,35 @@ std::size_t length_of_yield_word(std::string_view heading) {
         }
     }
     return 0;
+}
+
+bool names_rest(std::string_view heading) {
+    constexpr auto words =
+        std::to_array<std::string_view>({"rest", "remaining", "remainder", "else", "later", "morning", "next",
+                                         "second", "finally", "afterwards", "then", "tomorrow"});
+    while (!heading.empty()) {
+        const std::string_view word = heading.substr(0, heading.find(' '));
+        if (std::find(words.begin(), words.end(), word) != words.end()) {
+            return true;
+        }
+        heading.remove_prefix(std::min(word.size() + 1, heading.size()));
+    }
+    return false;
+}
+
+std::string without_figures(std::string_view heading) {
+    std::string text;
+    while (!heading.empty()) {
+        std::string_view word = heading.substr(0, heading.find(' '));
+        heading.remove_prefix(std::min(word.size() + 1, heading.size()));
+        word = word.substr(0, word.find_last_not_of(".,:;)-") + 1);
+        const bool is_beside = is_word_of(word, {"day", "step", "stage", "part", "phase", "at", "am", "pm", "h",
+                                                 "hours", "hour", "o'clock", "from", "g", "and"});
+        if (!word.empty() && !has_digit(word) && !is_beside) {
+            text += (text.empty() ? "" : " ") + std::string(word);
+        }
+    }
+    return text;
 }
 
 std::string without_brackets(std::string_view heading) {
@@ -323,11 +345,6 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
         text.starts_with("wash hands") || text.starts_with("wash your")) {
         return std::nullopt;
     }
-    const std::size_t last_word = text.rfind(' ');
-    if (last_word != std::string::npos && text.find(' ') == last_word &&
-        is_word_of(text.substr(last_word + 1), {"butter", "pesto", "drizzle"})) {
-        return "topping"; // "Garlic butter", over what is brushed on
-    }
     if (text == "crumbs") { // of flour, sugar and butter, on a cake
         return "topping";
     }
@@ -336,9 +353,6 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
     }
     if (const std::string_view stage = stage_named(text); !stage.empty()) {
         return std::string(stage);
-    }
-    if (text == "sourdough") { // over what it is made of; more words name a bread
-        return "levain";
     }
     if (names_baked(text)) {
         return "dough";

@@ -15,8 +15,6 @@ enum class RecipePart { heading, ingredients, directions };
 std::string heading_text(std::string_view line);
 /// The part that a heading begins: "Ingredients", "Method".
 std::optional<RecipePart> part_named(std::string_view heading);
-/// "for four 1-pound loaves take", over a list.
-bool leads_to_list(std::string_view heading);
 struct PartLabel {
     RecipePart part = RecipePart::heading;
     std::size_t length = 0; // bytes up to the words below it
@@ -35,6 +33,10 @@ std::string title_behind_time(std::string_view line, std::string heading);
 std::size_t length_of_yield_word(std::string_view heading);
 /// "filling" of "for the filling", in the languages that are read; empty where a heading begins otherwise.
 std::string_view behind_for_the(std::string_view heading);
+/// "everything else", "next day": over what a dough takes behind its first stage.
+bool names_rest(std::string_view heading);
+/// "levain" of "1. levain, 8 am": without its figures and the words that go with them.
+std::string without_figures(std::string_view heading);
 /// "fruit (soak the night before)": the words outside.
 std::string without_brackets(std::string_view heading);
 /// Whether a line is drawn: "-----", "|---|---|", or opens or closes a wiki's table.

@@ -273,7 +273,8 @@ private:
                                    tokens_.back().folded == tokens_.front().folded;
             const bool is_counted = amount && (before.is("of") || is_repeat || is_part_word(before) ||
                                                (is_behind_mark && tokens_[at].is_number()) || is_last);
-            if (!amount || (amount->measure.name.empty() && !is_counted)) {
+            if (!amount || (amount->measure.name.empty() && !is_counted) ||
+                (before.is(",") && names_next(at + amount->length))) {
                 continue;
             }
             line_.amount = amount;
@@ -281,6 +282,12 @@ private:
             amount_end_ = rest_begin_ = at + amount->length;
             return;
         }
+    }
+
+    // "salt sufficient, a cup of yeast": the amount has a name of its own.
+    bool names_next(std::size_t of) const {
+        return of + 1 < tokens_.size() && tokens_[of].is("of") && tokens_[of + 1].is_word() &&
+               !tokens_[of + 1].is_any({"the", "it", "them", "each", "this", "that", "these", "best"});
     }
 
     static bool is_part_word(const LineToken& token) {

@@ -520,7 +520,7 @@ std::string batch_heading(std::string_view line) {
         const bool is_size = is_number || (token.is_word() && is_one_of(token.folded, batch_sizes));
         const bool is_kind = is_one_of(token.folded, batch_words);
         if (token.is_word() && !is_size && !is_kind &&
-            !token.is_any({"for", "to", "make", "makes", "use", "take"})) {
+            !token.is_any({"for", "to", "make", "makes", "use", "take", "the", "following", "ingredients"})) {
             return {};
         }
         has_size = has_size || is_size;

@@ -254,7 +254,9 @@ private:
     static bool is_of_solution(const SourcedText& place) {
         constexpr std::size_t far = 300; // bytes of a sentence on either side
         const std::string_view all = place.source->text();
-        const std::size_t from = place.span.offset - std::min(place.span.offset, far);
+        const std::size_t near = place.span.offset - std::min(place.span.offset, far);
+        const std::size_t blank = all.rfind("\n\n", place.span.offset);
+        const std::size_t from = blank == std::string_view::npos ? near : std::max(near, blank);
         const std::size_t stop = all.find_last_of(".!?", place.span.offset);
         const std::size_t begin = stop == std::string_view::npos || stop < from ? from : stop + 1;
         const std::size_t behind = place.span.offset + place.span.length;
@@ -264,8 +266,9 @@ private:
             return std::any_of(tokens.begin(), tokens.end(),
                                [&](const LineToken& token) { return token.is_any(words); });
         };
-        return has({"dissolve", "dissolved", "soften", "softened"}) &&
-               !has({"if", "or", "may", "can", "instead", "extra", "another"});
+        return has({"yeast"}) && has({"dissolve", "dissolved", "soften", "softened"}) &&
+               !has({"if", "or", "may", "can", "instead", "extra", "another", "boil", "dip", "brush",
+                     "drain"});
     }
 
     // Whether the list has it, or another thing of its kind, which may be what is meant.

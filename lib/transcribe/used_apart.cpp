@@ -200,7 +200,8 @@ Sentence sentence_around(std::span<const DirectionWord> words, std::size_t at) {
 bool is_mixed_alone(std::span<const DirectionWord> words, const Sentence& sentence) {
     const auto all = words.subspan(sentence.begin, sentence.end - sentence.begin);
     const bool has_dough = std::any_of(all.begin(), all.end(), [](const DirectionWord& word) {
-        return word.text.starts_with("flour") || word.text == "yeast" || word.text == "dough";
+        return word.text.starts_with("flour") || word.text == "yeast" || word.text == "dough" ||
+               word.text.starts_with("ingredient") || word.text == "everything";
     });
     constexpr auto stems = std::to_array<std::string_view>({"combine", "mix", "beat", "melt"});
     const std::size_t verb = !all.empty() && all.front().text == "meanwhile" ? 1 : 0;
@@ -215,8 +216,9 @@ bool is_brushed_behind(std::span<const DirectionWord> words, std::size_t at) {
         return false;
     }
     const auto rest = words.subspan(at, sentence.end - at);
-    if (std::any_of(rest.begin(), rest.end(),
-                    [](const DirectionWord& word) { return word.role == "brushing"; })) {
+    const auto act = std::find_if(rest.begin(), rest.end(),
+                                  [](const DirectionWord& word) { return word.kind != Kind::other; });
+    if (act != rest.end() && act->role == "brushing") {
         return true;
     }
     at = sentence.end;
@@ -232,6 +234,15 @@ bool is_brushed_behind(std::span<const DirectionWord> words, std::size_t at) {
         }
     }
     return true;
+}
+
+// Whether what is mixed there is for another thing than the dough: it stands aside, or the dough rises.
+bool is_dough_made(std::span<const DirectionWord> words, std::size_t sentence) {
+    constexpr auto stems = std::to_array<std::string_view>(
+        {"knead", "rise", "rising", "risen", "doubl", "shape", "ball", "prov"});
+    return words[sentence].text == "meanwhile" ||
+           std::any_of(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(sentence),
+                       [&](const DirectionWord& word) { return begins_with_any(word.text, stems); });
 }
 
 // "Brush with garlic ghee": the last word that names a thing to brush with; 0 where none does.
@@ -273,8 +284,9 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
             is_open = is_open && word.kind != Kind::end;
         } else if (!is_left_out && is_called(words, at, calls)) { // "all the rest but the jam"
             const bool is_mixed = act.empty() && has_act;
-            const bool is_brushed = // mixed with nothing of the dough before that
-                brushed_at > at && is_mixed_alone(words, sentence_around(words, at));
+            const Sentence mixed = sentence_around(words, at);
+            const bool is_brushed =
+                brushed_at > at && is_mixed_alone(words, mixed) && is_dough_made(words, mixed.begin);
             if (is_mixed && (is_brushed || is_brushed_behind(words, at))) {
                 role = "brushing";
                 continue;
@@ -473,7 +485,9 @@ void set_apart_boiling_water(std::vector<IngredientLine>& lines, std::span<const
 void set_apart_more_fat(std::vector<IngredientLine>& lines, Diagnostics& diagnostics) {
     for (std::size_t at = 1; at < lines.size(); ++at) {
         IngredientLine& line = lines[at];
-        const bool is_open_fat = line.role == "dough" && !line.number && line.ingredient != nullptr &&
+        const bool is_for = line.text.find(" for ") != std::string::npos; // "cold butter for laminating"
+        const bool is_open_fat = line.role == "dough" && !line.number && !is_for &&
+                                 line.ingredient != nullptr &&
                                  line.ingredient->ingredient_class == IngredientClass::fat;
         const bool has_amount_above =
             is_open_fat && std::any_of(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(at),
