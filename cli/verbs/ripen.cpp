@@ -75,10 +75,11 @@ int run_ripen(const Options& options) {
     if (format == "csv") {
         return session.deliver(render_curve_csv(ripening->curve));
     }
+    const Window sour = compute_souring(build, ensemble);
     return session.deliver(
         format == "json"
-            ? render_ripening_json(build, *ripening)
-            : render_ripening_text(build, *ripening, {.columns = report_columns, .scale = scale}));
+            ? render_ripening_json(build, *ripening, sour)
+            : render_ripening_text(build, *ripening, sour, {.columns = report_columns, .scale = scale}));
 }
 
 } // namespace leavenwright

@@ -53,6 +53,17 @@ PlannedStage jar(const LevainBuild& build, std::string name, double ph, std::opt
     return stage;
 }
 
+// Without its stages.
+DoughPlan plan_of(const LevainBuild& build) {
+    DoughPlan plan;
+    plan.mix = mix_of(build);
+    plan.composition = composition_of(build);
+    plan.mixed_at = build.mixed_at.value_or(build.place.at(seconds(0.0)));
+    plan.profile = build.place;
+    plan.longest = hours(7.0 * 24.0);
+    return plan;
+}
+
 void check(const LevainBuild& build, Diagnostics& diagnostics) {
     if (build.seed < least_seed || build.seed > most_seed) {
         diagnostics.error(Code::out_of_range, build.seed_place,
@@ -101,27 +112,25 @@ std::optional<Ripening> compute_ripening(const LevainBuild& build, const Ensembl
     if (diagnostics.has_errors()) {
         return {};
     }
-    DoughPlan plan;
-    plan.mix = mix_of(build);
-    plan.composition = composition_of(build);
-    plan.mixed_at = build.mixed_at.value_or(build.place.at(seconds(0.0)));
-    plan.profile = build.place;
-    plan.longest = hours(7.0 * 24.0);
+    DoughPlan plan = plan_of(build);
     const double ripe_ph = MicrobeEquations(Kinetics{}, plan.mix).ph(ripe_acid);
     plan.stages = {jar(build, "ripe", ripe_ph, ripe_rise), jar(build, "past", sour_ph, {})};
     const Windows windows = compute_windows(plan, ensemble);
-    plan.stages = {jar(build, "sour", sour_ph, {})};
-    const Windows souring = compute_windows(plan, ensemble);
     report_warmth(build, windows, diagnostics);
     if (diagnostics.has_errors()) {
         return {};
     }
     return Ripening{.ripe = windows.stages.front(),
                     .ripe_for = windows.stages.back().in_stage.likely,
-                    .sour = souring.stages.front().in_stage,
                     .curve = windows.curve,
                     .members = windows.members,
                     .seed = windows.seed};
+}
+
+Window compute_souring(const LevainBuild& build, const Ensemble& ensemble) {
+    DoughPlan plan = plan_of(build);
+    plan.stages = {jar(build, "sour", sour_ph, {})};
+    return compute_windows(plan, ensemble).stages.front().in_stage;
 }
 
 } // namespace leavenwright

@@ -34,19 +34,21 @@ inline constexpr Hydration wettest_levain = Hydration::percent(250.0);
 struct Ripening {
     StageWindow ripe;
     Duration ripe_for; // likely, from ripe to past its best
-    Window sour;       // from the mixing on, until it is taken as a sour
     std::vector<CurvePoint> curve;
     int members = 0;
     std::uint64_t seed = 0;
 };
 
 /// Ripe is a levain that has risen by four fifths and made 41 mmol of acid per kg (pH 4.10 of white
-/// flour), as bakers take it to raise a dough. At pH 3.85 it is past its best for that, and a sour is
-/// taken, which is there for its acid (of rye, or a San Francisco sponge). Both are set to the published
-/// processes in ferment/README.md.
+/// flour), as bakers take it to raise a dough; at pH 3.85 it is past its best for that. Set to the
+/// published processes in ferment/README.md.
 /// Reports a build outside the bounds above, salt that stops it, and warns where it is too warm
 /// or does not get ripe.
 std::optional<Ripening> compute_ripening(const LevainBuild& build, const Ensemble& ensemble,
                                          Diagnostics& diagnostics);
+
+/// From the mixing on, until it is taken as a sour, which is there for its acid (of rye, or a San Francisco
+/// sponge): at pH 3.85. Of a build that compute_ripening has an answer for.
+Window compute_souring(const LevainBuild& build, const Ensemble& ensemble);
 
 } // namespace leavenwright

@@ -517,14 +517,14 @@ std::string render_proof_json(const ProofReport& report) {
     return written(json);
 }
 
-std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening) {
+std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening, const Window& sour) {
     Json json = object_of({{"schema", "leavenwright/ripening/1"},
                            {"seed_on_fresh_flour", ratio_of(build.seed.value())},
                            {"levain_hydration", ratio_of(build.hydration.value())},
                            {"temperature_c", rounded(build.place.at(seconds(0.0)).in_celsius(), 0.01)}});
     json.update(window_json(ripening.ripe.in_stage));
     json["ripe_for_h"] = hours_json(ripening.ripe_for);
-    json["sour"] = window_json(ripening.sour);
+    json["sour"] = window_json(sour);
     json["levain_c"] = rounded(ripening.ripe.dough.in_celsius(), 0.01);
     json["members"] = ripening.members;
     json["draw"] = ripening.seed;

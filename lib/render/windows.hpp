@@ -23,8 +23,10 @@ struct ProofReport {
 
 std::string render_proof_text(const ProofReport& report, const TextStyle& style);
 std::string render_proof_json(const ProofReport& report);
-std::string render_ripening_text(const LevainBuild& build, const Ripening& ripening, const TextStyle& style);
-std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening);
+/// `sour`: compute_souring of the same build.
+std::string render_ripening_text(const LevainBuild& build, const Ripening& ripening, const Window& sour,
+                                 const TextStyle& style);
+std::string render_ripening_json(const LevainBuild& build, const Ripening& ripening, const Window& sour);
 /// One line per time: hours after mixing, then the rest with the unit in each column's name.
 std::string render_curve_csv(const std::vector<CurvePoint>& curve);
 /// The windows alone, below other reports: of the levain's dough, and of the dough as written if

@@ -186,7 +186,8 @@ std::string window_in_words(const Window& window) {
 
 } // namespace
 
-std::string render_ripening_text(const LevainBuild& build, const Ripening& ripening, const TextStyle& style) {
+std::string render_ripening_text(const LevainBuild& build, const Ripening& ripening, const Window& sour,
+                                 const TextStyle& style) {
     std::string out = fmt::format("levain of {} seed on fresh flour, {} hydration, at {}{}\n",
                                   show_percent(build.seed.value()), show_percent(build.hydration.value()),
                                   show_temperature(build.place.at(seconds(0.0)), style.scale.units),
@@ -199,8 +200,8 @@ std::string render_ripening_text(const LevainBuild& build, const Ripening& ripen
         out += is_reached(ripening.ripe_for)
                    ? fmt::format("  stays ripe   about {} from then\n", hours_shown(ripening.ripe_for))
                    : std::string("  stays ripe   longer than a week\n");
-        if (is_reached(ripening.sour.likely)) {
-            out += fmt::format("  as a sour    after {}, for its acid\n", window_in_words(ripening.sour));
+        if (is_reached(sour.likely)) {
+            out += fmt::format("  as a sour    after {}, for its acid\n", window_in_words(sour));
         }
         out += fmt::format("  the levain   is at {} when it is ripe\n",
                            show_temperature(ripening.ripe.dough, style.scale.units));

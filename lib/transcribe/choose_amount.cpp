@@ -14,8 +14,9 @@ KitchenAmount times(KitchenAmount one, const KitchenAmount& count) {
 
 int rank_of(const KitchenAmount& amount, const Ingredient* ingredient) {
     const bool is_weighable = ingredient == nullptr || weigh_amount(*ingredient, amount);
-    const bool is_packet = amount.measure.is_piece() && !amount.measure.name.empty() &&
-                           ingredient != nullptr && ingredient->is_yeast();
+    const bool is_packet = (amount.measure.is_piece() && !amount.measure.name.empty() &&
+                            ingredient != nullptr && ingredient->is_yeast()) ||
+                           amount.how.starts_with("from a packet");
     return amount.measure.kind == Measure::Kind::mass ? 5
            : !is_weighable                            ? 0
            : is_packet                                ? 4 // its maker weighs it

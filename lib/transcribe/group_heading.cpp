@@ -56,7 +56,7 @@ public:
         const bool is_title = place_.part == RecipePart::heading &&
                               (text_.starts_with('#') || is_underlined()) && !place_.has_name &&
                               !place_.has_parts;
-        if (!role || is_title || is_of_another(*role)) {
+        if (!role || is_title || is_of_another(*role) || is_stage_above(*role)) {
             return std::nullopt;
         }
         return GroupHeading{.role = role, .title = title, .says_role = says_role, .says_more = is_label};
@@ -92,7 +92,7 @@ private:
         constexpr std::size_t longest = 30;
         const bool is_over_items = // "Milk for glazing"
             is_item(cursor_.next_line(), pantry_) && !names_flour(cursor_.next_line(), pantry_);
-        if (!place_.is_below_blank || title.size() >= longest || is_bullet_amid_bullets() ||
+        if (!place_.is_below_blank || title.size() >= longest || is_reference() ||
             (is_item_for_purpose(text_, pantry_) && !is_over_items)) {
             return false;
         }
@@ -108,14 +108,22 @@ private:
     }
 
     // "- all of the biga" over "- 300 g flour"; "- Final dough" may be a heading
-    bool is_bullet_amid_bullets() const {
+    bool is_reference() const {
         const auto tokens = line_tokens(plain_line(text_));
-        const bool is_reference = std::any_of(tokens.begin(), tokens.end(), [](const LineToken& token) {
-            return token.is_any({"all", "above", "from", "the", "your", "whole", "rest", "half"});
-        });
-        if (!is_reference) {
-            return false;
-        }
+        return is_bullet_amid_bullets() &&
+               std::any_of(tokens.begin(), tokens.end(), [](const LineToken& token) {
+                   return token.is_any({"all", "above", "from", "the", "your", "whole", "rest", "half"});
+               });
+    }
+
+    // "- Sponge" over "- 300 g flour", where the sponge was read
+    bool is_stage_above(std::string_view role) const {
+        return is_in_dough(role) && role != "dough" && is_bullet_amid_bullets() &&
+               std::any_of(place_.lines.begin(), place_.lines.end(),
+                           [&](const RecipeLine& line) { return line.role == role; });
+    }
+
+    bool is_bullet_amid_bullets() const {
         const std::string_view below = cursor_.next_line();
         const std::size_t begin = below.find_first_not_of(" \t");
         return begin == cursor_.indent() && text_.front() == below[begin] &&

@@ -4,9 +4,11 @@
 
 #include "pantry/pantry.hpp"
 #include "transcribe/line_cursor.hpp"
+#include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
 
 #include <optional>
+#include <span>
 #include <string>
 
 namespace leavenwright {
@@ -15,11 +17,12 @@ namespace leavenwright {
 struct HeadingPlace {
     RecipePart part = RecipePart::heading;
     bool is_below_blank = false;
-    bool has_parts = false;       // "Ingredients" or the like stood above
-    bool has_name = false;        // the recipe's title was read
-    bool has_whole_dough = false; // flour, yeast and salt of a dough stand above
-    std::string role;             // of the items above
-    std::size_t role_level = 0;   // of the heading that said it; 0 where none of a markup did
+    bool has_parts = false;                 // "Ingredients" or the like stood above
+    bool has_name = false;                  // the recipe's title was read
+    bool has_whole_dough = false;           // flour, yeast and salt of a dough stand above
+    std::string role;                       // of the items above
+    std::size_t role_level = 0;             // of the heading that said it; 0 where none of a markup did
+    std::span<const RecipeLine> lines = {}; // those above
 };
 
 struct GroupHeading {

@@ -38,7 +38,7 @@ bool IngredientList::is_alternative_open() const {
 void IngredientList::push(const SourcedText& line, std::string words) {
     if (is_alternative_open()) {
         RecipeLine& above = recipe_.lines.back();
-        above.words = std::string(above.said()) + " " + (words.empty() ? std::string(line.text) : words);
+        above.words = above.said_with(words.empty() ? line.text : std::string_view(words));
         return;
     }
     if (recipe_.lines.size() < most_recipe_lines) {
@@ -89,7 +89,7 @@ bool IngredientList::take_left_continuation(const SourcedText& line) {
         return false;
     }
     RecipeLine& above = recipe_.lines.back();
-    above.words = std::string(above.said()) + " " + std::string(line.text);
+    above.words = above.said_with(line.text);
     item_number_ = cursor_.number();
     return true;
 }

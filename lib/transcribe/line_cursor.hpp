@@ -25,7 +25,8 @@ public:
     std::string_view next_words() const { return next_words_; }
     /// Of the three lines above, the last that has words; empty where none has.
     std::string_view words_above() const;
-    /// 1 for "# Bread" or "Bread" over "=====", 2 for "## Dough" or over "-----", and so on; 0 for other lines.
+    /// 1 for "# Bread" or "Bread" over "=====", 2 for "## Dough" or over "-----", and so on; 0 for other
+    /// lines.
     std::size_t heading_level() const { return heading_level(number_); }
     std::size_t heading_level(std::size_t number) const;
     /// The nearest heading above that the one here is a part of; empty where none is near.

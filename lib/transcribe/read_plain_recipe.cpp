@@ -366,6 +366,9 @@ private:
             const bool is_open = is_ended_by_colon(line.text) || line.text.ends_with("--");
             const bool is_heading = is_open || !begins_with_number(line.text);
             batch_label_ = is_heading ? label : batch_label_;
+            if (is_heading && is_in_dough(list_.role())) { // behind the levain, say
+                list_.set_role("dough");
+            }
             return is_heading && (part_ == RecipePart::ingredients || is_open);
         }
         const std::size_t end = end_of_list_with_flour(*source_, cursor_.number() + 1, pantry_);
@@ -502,7 +505,8 @@ private:
                                  .has_name = !recipe_.name.empty(),
                                  .has_whole_dough = whole_dough_.is_in(recipe_.lines),
                                  .role = list_.role(),
-                                 .role_level = list_.role_level()};
+                                 .role_level = list_.role_level(),
+                                 .lines = recipe_.lines};
         auto group = read_group_heading(line, heading, cursor_, place, pantry_);
         if (!group || !group->role) {
             return group.has_value();

@@ -24,6 +24,10 @@ struct RecipeLine {
     bool is_part = false;       // of what a list may hold: "a spoonful of the sugar"
 
     std::string_view said() const { return words.empty() ? place.text : std::string_view(words); }
+    /// What it says where `more` goes on behind it.
+    std::string said_with(std::string_view more) const {
+        return std::string(said()).append(" ").append(more);
+    }
 };
 
 /// What a recipe says, before any of it is understood.

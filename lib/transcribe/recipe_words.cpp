@@ -130,8 +130,8 @@ std::string without_figures(std::string_view heading) {
         std::string_view word = heading.substr(0, heading.find(' '));
         heading.remove_prefix(std::min(word.size() + 1, heading.size()));
         word = word.substr(0, word.find_last_not_of(".,:;)-") + 1);
-        const bool is_beside = is_word_of(word, {"day", "step", "stage", "part", "phase", "at", "am", "pm", "h",
-                                                 "hours", "hour", "o'clock", "from", "g", "and"});
+        const bool is_beside = is_word_of(word, {"day", "step", "stage", "part", "phase", "at", "am", "pm",
+                                                 "h", "hours", "hour", "o'clock", "from", "g", "and"});
         if (!word.empty() && !has_digit(word) && !is_beside) {
             text += (text.empty() ? "" : " ") + std::string(word);
         }

@@ -115,9 +115,8 @@ void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_
         (column > begin_ || goes_on(lines_.back(), item.text))) { // "(No. 2), drained"
         RecipeLine& above = lines_.back();
         constexpr std::size_t longest = 300; // bytes; what goes on longer is no ingredient
-        above.words = std::string(above.said());
-        if (above.words.size() + item.text.size() < longest) {
-            above.words.append(" ").append(item.text);
+        if (above.said().size() + item.text.size() < longest) {
+            above.words = above.said_with(item.text);
         }
         return;
     }
@@ -126,9 +125,8 @@ void RightColumn::keep(const SourcedText& item, std::size_t column, std::string_
 
 // "4 cups coarse entire", above "wheat flour"
 bool RightColumn::goes_on(const RecipeLine& above, std::string_view text) const {
-    const std::string whole = std::string(above.said()) + " " + std::string(text);
     return is_continuation(above.said(), text, pantry_) ||
-           (!is_ingredient_line(above.said(), pantry_) && is_ingredient_line(whole, pantry_));
+           (!is_ingredient_line(above.said(), pantry_) && is_ingredient_line(above.said_with(text), pantry_));
 }
 
 // "FROSTING", alone; empty where a cell is no heading of a part.

@@ -74,7 +74,7 @@ double ripe_hours(const LevainBuild& build) {
 }
 
 double sour_hours(const LevainBuild& build) {
-    return in_hours(ripening_of(build).sour.likely);
+    return in_hours(compute_souring(build, Ensemble{}).likely);
 }
 
 } // namespace leavenwright::testing

@@ -199,3 +199,61 @@ TEST_CASE("page: headings that the list goes on below") {
     CHECK(read_lines("Bread\n\n500 g flour\n300 g water\nEgg wash\n---------\n\nMix.\n").find("egg wash") !=
           std::string::npos);
 }
+
+TEST_CASE("page: what follows a stage is the dough, what stands below it is the stage's") {
+    const std::string stage = "100 g flour\n100 g water\n";
+    const std::string as_sponge = "sponge: all-purpose flour 100, sponge: water 100, ";
+    const std::string dough = "400 g flour\n10 g salt\n";
+    const std::string as_dough = "dough: all-purpose flour 400, dough: salt 10";
+    for (const std::string rest :
+         {"## Next morning\n", "## Ingredients for 2 loaves\n", "## Mix\n\n### Autolyse\n"}) {
+        CAPTURE(rest);
+        CHECK(read_lines("# Bread\n\n## Sponge\n" + stage + rest + dough) == as_sponge + as_dough);
+    }
+    CHECK(read_lines("Bread\n\nSponge:\n" + stage + "Everything else:\n" + dough) == as_sponge + as_dough);
+    CHECK(read_lines("Bread\n\nSponge\n------\n" + stage + "\nMorning\n-------\n" + dough) ==
+          as_sponge + as_dough);
+    CHECK(read_lines("# Bread\n\n## Sponge, 8 am\n" + stage + "## 2. Dough\n" + dough) ==
+          as_sponge + as_dough);
+    CHECK(read_lines("# Bread\n\n## Sponge\n### Ingredients\n" + stage +
+                     "### Method\nMix.\n## Dough\n### Ingredients\n" + dough) == as_sponge + as_dough);
+    CHECK(read_lines("# Bread\n\n## Sponge\n- 100 g flour\n- 100 g water\n## The rest\n- Sponge\n"
+                     "- 400 g flour\n- 10 g salt\n") == as_sponge + "stage: sponge, " + as_dough);
+    CHECK(read_lines("# Poolish bread\n\n## Ingredients\n" + dough) == as_dough);
+}
+
+TEST_CASE("page: words that head a part elsewhere, and an item here") {
+    const std::string list = "Bread\n\n500 g flour\n300 g water\n";
+    const std::string as_list = "dough: all-purpose flour 500, dough: water 300";
+    CHECK(read_lines(list + "\nMelted butter\n10 g salt\n").find("topping: salt") == std::string::npos);
+    CHECK(read_lines("Sourdough\n\n500 g flour\n300 g water\n") == as_list);
+    CHECK(read_lines("Bread\n\nMilk for brushing\n500 g flour\n300 g water\n").ends_with(as_list));
+    CHECK(read_lines(list + "\nCustard cream for filling\n\n200 g milk\n50 g sugar\n") ==
+          as_list + ", filling: milk 200, filling: sugar 50");
+    CHECK(read_lines("Bread\n\nFor assembling the dough:\n500 g flour\n300 g water\n") == as_list);
+    CHECK(read_lines(list + "Butter to mold\nFlour to mould\n") ==
+          as_list + ", greasing: butter, dough: all-purpose flour?");
+}
+
+TEST_CASE("page: an amount with a name of its own is not that of the name before") {
+    CHECK(read_lines("Bread.\n\nTwo quarts of flour, salt sufficient, a cup of yeast, water to mix.\n")
+              .find("salt 2") == std::string::npos);
+    CHECK(read_lines("Bread\n\n500 g flour\nsalt to taste, a cup of water\n") ==
+          "dough: all-purpose flour 500, dough: salt?, dough: water 237");
+    CHECK(read_lines("Bread\n\n1 lb-3 oz flour\n300 g water\n") ==
+          "dough: all-purpose flour 539, dough: water 300");
+    CHECK(read_lines("Bread\n\n500 g flour\n1/4 cup raw rice, boiled\n").find("40") == std::string::npos);
+}
+
+TEST_CASE("page: what is mixed in and brushed on later stays in the dough") {
+    const std::string list = "Bread\n\n500 g flour\n300 g water\n30 g honey\n7 g yeast\n";
+    CHECK(read_lines(list + "Mix all ingredients with the honey, shape, brush with water and bake.\n")
+              .find("dough: honey 30") != std::string::npos);
+    CHECK(read_lines(list +
+                     "Dissolve the yeast in the water. Add honey and flour, knead. Brush the loaf with "
+                     "honey.\n")
+              .find("dough: honey 30") != std::string::npos);
+    const std::string dry = "Bread\n\n500 g flour\n300 g milk\n7 g instant yeast\n\n";
+    CHECK(read_lines(dry + "Fry 2 onions until softened.\n").find("onion") == std::string::npos);
+    CHECK(read_lines(dry + "Dissolve the yeast in 50 g of water.\n").ends_with("dough: water 50?"));
+}

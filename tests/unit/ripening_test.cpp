@@ -79,15 +79,16 @@ TEST_CASE("compute_ripening: whole grain is ripe by its acid, as white flour is,
     CHECK(of_whole.ripe_for > of_white.ripe_for); // its bran holds pH up
 }
 
-TEST_CASE("compute_ripening: a sour is taken later than a levain, and by its acid alone") {
+TEST_CASE("compute_souring: a sour is taken later than a levain, and by its acid alone") {
     const Ripening usual = ripening_of(build_at(24.0));
-    CHECK(usual.sour.earliest < usual.sour.likely);
-    CHECK(usual.sour.likely < usual.sour.latest);
-    CHECK(usual.sour.likely > usual.ripe.in_stage.likely);
+    const Window sour = compute_souring(build_at(24.0), Ensemble{});
+    CHECK(sour.earliest < sour.likely);
+    CHECK(sour.likely < sour.latest);
+    CHECK(sour.likely > usual.ripe.in_stage.likely);
     // too warm for one of the yeasts, right for lactobacilli
     LevainBuild warm = build_at(36.0, 1.0);
     Diagnostics diagnostics;
     const auto ripening = compute_ripening(warm, Ensemble{}, diagnostics);
     REQUIRE(ripening);
-    CHECK(ripening->sour.latest < ripening->ripe.in_stage.latest);
+    CHECK(compute_souring(warm, Ensemble{}).latest < ripening->ripe.in_stage.latest);
 }
