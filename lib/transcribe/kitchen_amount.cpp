@@ -280,7 +280,8 @@ private:
             return;
         }
         const auto piece = measure_named(token->text, token->folded);
-        at_ += piece && piece->is_piece() && piece->name != "cake" ? 1U : 0U;
+        const bool is_spoon = token->is_any({"spoon", "spoons"}); // "2 x 5ml spoons"
+        at_ += is_spoon || (piece && piece->is_piece() && piece->name != "cake") ? 1U : 0U;
     }
 
     // The number of tokens that name a measure from `ahead` on; 0 where none does.
@@ -376,6 +377,7 @@ private:
     // "a pint and a half warm milk"
     bool add_half(KitchenAmount& amount) {
         const bool is_half = next_is("and") && next_is("a", 1) && next_is("half", 2) &&
+                             !next_is("-", 3) && // "a quart and a half-pint"
                              amount.number == std::floor(amount.number);
         if (is_half) {
             add_part(amount, 0.5, 3);

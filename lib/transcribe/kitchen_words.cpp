@@ -145,7 +145,7 @@ constexpr std::string_view preparations =
     "shredded|crumbled|separated|lightly|whisked|unmelted|cultured|separately|stirred|"
     "skimmed|rich|thick|thin|big|sharp|shelled|baked|flat|softened|dissolved|crumbled|"
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
-    "hand|mealy|boil|floury|dairy|whipped|squeezed|"
+    "hand|mealy|boil|floury|tart|dairy|whipped|squeezed|"
     "ea|x|whole|untreated|unwaxed|unsprayed|facultative|chunky|"
     "regular|ordinary|usual|granular|creamed|granulated|powdered|yellow|stewed|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";

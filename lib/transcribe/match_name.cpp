@@ -147,10 +147,10 @@ std::string_view egg_part(const Words& words) {
             return word == stem || word == std::string(stem) + "s";
         });
     };
-    return !has("egg")    ? std::string_view()
-           : has("yolk")  ? "egg yolk"
-           : has("white") ? "egg white"
-                          : std::string_view();
+    return !has("egg")                  ? std::string_view()
+           : has("yolk") || has("yelk") ? "egg yolk"
+           : has("white")               ? "egg white"
+                                        : std::string_view();
 }
 
 // "zest of lemon", "grated rind of an orange"

@@ -37,7 +37,9 @@ public:
         auto found = known_item(at, begin_of_next(at, end), is_measured);
         const bool names_something =
             name.size() > 1 && name[0].is("of") && name[1].is_word() &&
-            !is_one_of("it|them|which|each|dough|batter|sponge|paste|mixture|leaven|bread", name[1].folded) &&
+            !(is_one_of("it|them|which|each|dough|batter|sponge|paste|mixture|leaven|bread",
+                        name[1].folded) &&
+              !(name.size() > 2 && name[1].is("bread") && name[2].is_any({"dough", "sponge"}))) &&
             !is_part(name);
         if (!found && is_measured && names_something) {
             found = FoundItem{.begin = at,
@@ -108,12 +110,12 @@ private:
 
     // Where "the yolk of an egg", "grated rind of a lemon" begins, before its "an".
     std::size_t begin_of_part(std::size_t at) const {
-        if (at > 0 && is_one_of("yolks|whites", names_.word(at - 1))) { // "Yolks 2 eggs"
+        if (at > 0 && is_one_of("yolks|yelks|whites", names_.word(at - 1))) { // "Yolks 2 eggs"
             return at - 1;
         }
         const bool is_part =
             at >= 2 && names_.word(at - 1) == "of" &&
-            is_one_of("yolk|yolks|white|whites|rind|rinds|juice|zest|peel", names_.word(at - 2));
+            is_one_of("yolk|yolks|yelk|yelks|white|whites|rind|rinds|juice|zest|peel", names_.word(at - 2));
         const std::size_t begin = is_part ? at - 2 : at;
         return is_part && begin > 0 && names_.word(begin - 1) == "grated" ? begin - 1 : begin;
     }

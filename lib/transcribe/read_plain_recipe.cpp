@@ -207,15 +207,28 @@ private:
         if (part_ == RecipePart::directions && is_item_apart(line.text, pantry_)) {
             list_.push(line);
         } else if (part_ == RecipePart::directions) {
-            recipe_.is_list_left =
-                recipe_.is_list_left || (blank_before_ && is_list_block(*source_, cursor_.number(), pantry_));
-            take_direction(line);
+            take_among_directions(line);
         } else if (part_ == RecipePart::heading) {
             take_before(line);
         } else if (is_markup_heading(line.text)) { // "## Day 2", "## Schedule"
             take_markup_heading(heading);
         } else {
             take_ingredient(line);
+        }
+    }
+
+    // A list behind the dough that has no flour of its own is of what is filled in or strewn on; one that has
+    // is another recipe's.
+    void take_among_directions(const SourcedText& line) {
+        const bool is_list = blank_before_ && is_list_block(*source_, cursor_.number(), pantry_);
+        recipe_.is_list_left = recipe_.is_list_left || is_list;
+        if (is_list && whole_dough_.is_in(recipe_.lines) && is_item(line.text, pantry_) &&
+            end_of_list_with_flour(*source_, cursor_.number(), pantry_) == 0) {
+            begin_part(RecipePart::ingredients);
+            list_.set_role("topping");
+            list_.push(line);
+        } else {
+            take_direction(line);
         }
     }
 

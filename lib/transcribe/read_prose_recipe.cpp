@@ -45,6 +45,12 @@ bool is_list(const ProseItems& found, std::size_t clauses) {
     return counted >= fewest_items;
 }
 
+// "Nutrition", over "Calories: 318   Fat: 11 g"
+bool is_of_nutrition(std::string_view paragraph) {
+    paragraph.remove_prefix(std::min(paragraph.find_first_not_of(" \t\r\n"), paragraph.size()));
+    return frame_line(paragraph.substr(0, paragraph.find('\n'))).kind == FrameLine::Kind::nutrition;
+}
+
 // "A spoonful of the flour": the whole stands before it or behind.
 bool is_counted_elsewhere(const ProseItem& part, const std::vector<ProseItem>& items) {
     return part.is_part && std::any_of(items.begin(), items.end(), [&](const ProseItem& whole) {
@@ -59,9 +65,13 @@ std::vector<RecipeLine> ingredients_in_prose(const SourcedText& whole, const Pan
     std::vector<ProseItem> items;
     for (std::size_t begin = 0; begin < whole.text.size() && items.size() < most_recipe_lines;) {
         const std::size_t length = paragraph_length(whole.text.substr(begin), longest_paragraph);
-        const auto more = find_prose_items(whole.part(begin, length), pantry).items;
-        items.insert(items.end(), more.begin(), more.end());
+        const SourcedText paragraph = whole.part(begin, length);
         begin += length;
+        if (is_of_nutrition(paragraph.text)) {
+            continue;
+        }
+        const auto more = find_prose_items(paragraph, pantry).items;
+        items.insert(items.end(), more.begin(), more.end());
     }
     std::vector<RecipeLine> lines;
     for (const ProseItem& item : items) {

@@ -160,8 +160,10 @@ bool is_navigation(std::string_view line) {
 
 // "1x 2x 3x": by how much a page makes more.
 bool is_scale(std::string_view line) {
-    return std::count(line.begin(), line.end(), 'x') > 1 &&
-           line.find_first_not_of("0123456789x /\xC2\xBD") == std::string_view::npos;
+    const std::size_t once = line.find("1x "); // "US customary | Metric   1x 2x 3x"
+    const std::string_view row = line.substr(once == std::string_view::npos ? 0 : once);
+    return std::count(row.begin(), row.end(), 'x') > 1 &&
+           row.find_first_not_of("0123456789x /\xC2\xBD") == std::string_view::npos;
 }
 
 // "Total dough weight 815 g": the sum of the list.

@@ -212,10 +212,19 @@ private:
     // Ingredients that only the sentences behind a list name.
     void add_from_sentences(const RecipeText& recipe, MeasureHabit habit) {
         const std::size_t listed = result_.lines.size();
-        const bool has_flour = std::any_of(result_.lines.begin(), result_.lines.end(), [](const auto& line) {
-            return line.is_known() && line.ingredient->is_flour() && line.weight &&
-                   (is_in_dough(line.role) || line.role == role_of_total);
-        });
+        const auto has = [&](auto&& is_one) {
+            return std::any_of(result_.lines.begin(), result_.lines.end(), [&](const auto& line) {
+                return line.is_known() && is_one(*line.ingredient) && line.weight &&
+                       (is_in_dough(line.role) || line.role == role_of_total);
+            });
+        };
+        const auto is_flour = [](const Ingredient& one) { return one.is_flour(); };
+        const auto is_liquid = [](const Ingredient& one) {
+            return one.ingredient_class == IngredientClass::liquid ||
+                   one.ingredient_class == IngredientClass::dairy;
+        };
+        const bool has_flour = has(is_flour);
+        const bool has_liquid = has(is_liquid);
         for (const RecipeLine& item : ingredients_in_prose(*recipe.behind_list, pantry_)) {
             Diagnostics found;
             for (IngredientLine& line :
@@ -224,8 +233,9 @@ private:
                 const bool is_measured_apart = !is_in_dough(line.role) && item.has_amount && !item.is_part &&
                                                !is_weight_listed(line, listed);
                 const bool is_missing = // "enough flour for a thin batter", where the list has none
-                    !has_flour && is_in_dough(line.role) && line.ingredient != nullptr &&
-                    line.ingredient->is_flour();
+                    is_in_dough(line.role) && line.ingredient != nullptr &&
+                    ((!has_flour && is_flour(*line.ingredient)) ||
+                     (!has_liquid && !item.has_amount && !item.is_part && is_liquid(*line.ingredient)));
                 const bool is_unlisted = // "soften the yeast in 1/4 cup of water", where the list has none
                     is_in_dough(line.role) && item.has_amount && !item.is_part && line.is_known() &&
                     line.weight && is_of_solution(item.place) && !is_kind_listed(line, listed);

@@ -257,3 +257,29 @@ TEST_CASE("page: what is mixed in and brushed on later stays in the dough") {
     CHECK(read_lines(dry + "Fry 2 onions until softened.\n").find("onion") == std::string::npos);
     CHECK(read_lines(dry + "Dissolve the yeast in 50 g of water.\n").ends_with("dough: water 50?"));
 }
+
+TEST_CASE("page: a list without flour behind the dough is of what goes on it") {
+    CHECK(read_lines("Sweet dough\n\n1 cup milk\n1 package dry yeast\n1 teaspoon salt\n4 cups bread flour\n\n"
+                     "Mix and knead. Let rise until doubled.\n\nTEA RING (half of the dough)\n\n"
+                     "2 tablespoons butter, melted\n1/2 cup raisins\n\nRoll out and spread.\n")
+              .ends_with("topping: butter 28, topping: raisin 73"));
+}
+
+TEST_CASE("page: what a page's buttons and its figures of nutrition say is no ingredient") {
+    CHECK(
+        read_lines("Rolls\n\nIngredients\n\nUS Customary | Metric    1x 2x 3x\n\n500 g flour\n300 g water\n\n"
+                   "Method\nMix.\n\nNUTRITION\nServing: 1 roll   Calories: 318   Fat: 11g\n") ==
+        "dough: all-purpose flour 500, dough: water 300");
+}
+
+TEST_CASE("page: what the list lacks and the directions name") {
+    const std::string list = "Rolls\n\n1 quart of flour.\n2 eggs.\n1 teaspoonful of salt.\n\n";
+    CHECK(read_lines(list + "Mix all, with enough warm milk to make a dough. Knead.\n")
+              .ends_with("dough: milk?"));
+    CHECK(read_lines(
+              "Rolls\n\n1 pint milk.\n2 eggs.\n1 teaspoonful of salt.\n\nMake a sponge with the milk and "
+              "enough flour for a thin batter.\n")
+              .ends_with("dough: all-purpose flour?"));
+    CHECK(read_lines("Bread\n\n500 g flour\n1 x 5ml spoon salt\na quart and a half-pint of water\n") ==
+          "dough: all-purpose flour 500, dough: salt 6, dough: water 1183?");
+}
