@@ -25,14 +25,21 @@ public:
             !has_measure(text_)) {
             title = without_figures(title); // "## Levain, 8 am"
         }
+        title = before_comma(title);
         const bool is_bare = may_be_bare(title);
+        if (is_next_day(title) && (is_marked || is_bare) && is_stage_open()) {
+            return GroupHeading{.role = "dough", .title = title};
+        }
         constexpr std::size_t longest = 60;
         if (!(is_marked || is_label || is_bare || is_one_word(title)) || title.size() > longest ||
             has_digit(title)) {
             return std::nullopt;
         }
         const bool is_amid = place_.part == RecipePart::ingredients;
-        auto role = role_of_heading(title);
+        const bool may_be_made =
+            (is_marked || is_bare) && (place_.part == RecipePart::ingredients || place_.has_name);
+        const std::string_view made = may_be_made ? role_of_made(title) : std::string_view();
+        auto role = made.empty() ? role_of_heading(title) : std::optional(std::string(made));
         const bool says_role = role.has_value();
         if (!role && is_marked) {
             role = role_in_brackets(folded); // "Posypka (crumbs):"
@@ -116,9 +123,11 @@ private:
                });
     }
 
-    // "- Sponge" over "- 300 g flour", where the sponge was read
+    // "Sponge" or "- Sponge" over "- 300 g flour", where the sponge was read: an item
     bool is_stage_above(std::string_view role) const {
-        return is_in_dough(role) && role != "dough" && is_bullet_amid_bullets() &&
+        const bool may_be_item =
+            is_bullet_amid_bullets() || (!place_.is_below_blank && !is_marked_as_heading());
+        return is_in_dough(role) && role != "dough" && may_be_item &&
                std::any_of(place_.lines.begin(), place_.lines.end(),
                            [&](const RecipeLine& line) { return line.role == role; });
     }
@@ -172,7 +181,25 @@ private:
         const std::size_t level = cursor_.heading_level();
         const bool is_part = place_.role_level > 0 && level > place_.role_level;
         const bool is_of_rest = level > 0 ? !is_part : names_rest(title);
-        return is_of_rest && place_.role != "dough" && is_in_dough(place_.role);
+        return is_of_rest && is_stage_open();
+    }
+
+    bool is_stage_open() const { return place_.role != "dough" && is_in_dough(place_.role); }
+
+    // "Poolish, 12 hours at room temperature", "For the sponge, the evening before"
+    std::string before_comma(const std::string& title) const {
+        constexpr std::size_t most_words = 4;
+        const std::string first = title.substr(0, title.find(','));
+        const bool is_role = first.size() < title.size() && count_words(first) <= most_words &&
+                             !is_sentence(text_) && role_of_heading(first);
+        return is_role ? first : title;
+    }
+
+    // "Day 2"
+    static bool is_next_day(std::string_view title) {
+        constexpr std::string_view day = "day ";
+        return title.starts_with(day) && title.size() == day.size() + 1 && title.back() > '1' &&
+               title.back() <= '9';
     }
 
     // "Also:", between items of one list

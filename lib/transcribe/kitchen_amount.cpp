@@ -413,7 +413,7 @@ private:
                 (!is_dashed || more->measure.name == "oz") &&
                 (is_joined || (amount.in_same(*more) < amount.number && // "300 ml 1/2 pint" is said twice
                                amount.measure.is_metric == more->measure.is_metric)) &&
-                amount.in_same(*more) > 0.0;
+                amount.in_same(*more) > 0.0 && !next_is("for") && !next_is("to"); // "+ 100 g for coating"
             if (!adds) {
                 at_ = before;
                 return;

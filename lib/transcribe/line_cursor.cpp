@@ -11,8 +11,10 @@ void LineCursor::move_to(std::size_t number) {
     next_line_ = number < source_->line_count() ? source_->line(number + 1) : std::string_view();
     next_words_ = {};
     for (std::size_t next = number + 1; next <= source_->line_count() && next < number + 4; ++next) {
-        if (!is_rule(source_->line(next)) && !is_blank(source_->line(next))) {
-            next_words_ = source_->line(next);
+        const std::string_view line = source_->line(next);
+        const bool is_remark = line.starts_with('(') && line.ends_with(')'); // "(make a day ahead)"
+        if (!is_rule(line) && !is_blank(line) && !is_remark) {
+            next_words_ = line;
             return;
         }
     }

@@ -98,6 +98,31 @@ bool is_of_part(const Tokens& tokens) {
            });
 }
 
+std::string purpose_of_share(const Tokens& tokens) {
+    constexpr std::size_t near = 4; // words behind "for"
+    for (std::size_t at = 1; at < tokens.size(); ++at) {
+        const auto is_count = [&](std::size_t word) {
+            return tokens[word].is_number() || number_named(tokens[word].folded) > 0.0 ||
+                   fraction_named(tokens[word].folded) > 0.0 ||
+                   tokens[word].is_any({"rest", "remainder", "remaining"});
+        };
+        const bool is_measured = at > 1 && is_count(at - 2) &&
+                                 measure_named(tokens[at - 1].text, tokens[at - 1].folded).has_value();
+        if (!tokens[at].is("for") || !(is_count(at - 1) || is_measured)) {
+            continue;
+        }
+        for (std::size_t word = at + 1; word < std::min(at + 1 + near, tokens.size()); ++word) {
+            if (!tokens[word].is_word() || tokens[word].is("dough")) {
+                break;
+            }
+            if (const std::string_view found = purpose_named(tokens[word].folded); !found.empty()) {
+                return std::string(found);
+            }
+        }
+    }
+    return {};
+}
+
 bool is_of_more(const Tokens& tokens) {
     return std::any_of(tokens.begin(), tokens.end(), [](const LineToken& token) {
         return token.is_any({"more", "extra", "additional", "plus"});

@@ -23,6 +23,10 @@ std::string_view purpose_of_layer(std::span<const LineToken> words);
 /// Whether only some of it is for that: "save some for the tops", "half for the filling".
 bool is_of_part(const std::vector<LineToken>& tokens);
 
+/// What a counted share of it is for: "1 for the dough, 1 for brushing", "the rest for the pan"; empty where
+/// none is counted.
+std::string purpose_of_share(const std::vector<LineToken>& tokens);
+
 /// Whether something beside the amount is for that: "(plus more for dusting)".
 bool is_of_more(const std::vector<LineToken>& tokens);
 

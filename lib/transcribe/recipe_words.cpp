@@ -110,6 +110,30 @@ std::size_t length_of_yield_word(std::string_view heading) {
     return 0;
 }
 
+std::string_view role_of_made(std::string_view heading) {
+    for (const std::string_view lead : {"for the ", "for ", "the "}) {
+        heading.remove_prefix(heading.starts_with(lead) ? lead.size() : 0U);
+    }
+    constexpr std::string_view tail = " ingredients";
+    heading.remove_suffix(heading.ends_with(tail) ? tail.size() : 0U);
+    if (is_word_of(heading, {"custard", "pastry cream", "vanilla cream", "vanilla custard", "almond cream",
+                             "creme patissiere", "frangipane", "swirl", "cinnamon swirl", "cinnamon sugar",
+                             "cinnamon butter", "meat mixture", "cheese mixture", "onion mixture",
+                             "walnut mixture", "nut mixture", "apple mixture"})) {
+        return "filling";
+    }
+    if (is_word_of(heading, {"caramel", "garlic butter", "herb butter", "honey butter", "ganache",
+                             "craquelin", "pizza sauce", "marinara", "pesto", "to coat", "dip", "dipping",
+                             "decor", "to finish", "to assemble", "before baking", "after baking",
+                             "cream cheese icing", "cream cheese frosting"})) {
+        return "topping";
+    }
+    if (is_word_of(heading, {"lye", "lye solution", "brine", "soda bath", "boiling water"})) {
+        return "bath";
+    }
+    return is_word_of(heading, {"butter block", "lamination butter"}) ? "layers" : "";
+}
+
 bool names_rest(std::string_view heading) {
     constexpr auto words =
         std::to_array<std::string_view>({"rest", "remaining", "remainder", "else", "later", "morning", "next",

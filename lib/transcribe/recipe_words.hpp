@@ -33,6 +33,9 @@ std::string title_behind_time(std::string_view line, std::string heading);
 std::size_t length_of_yield_word(std::string_view heading);
 /// "filling" of "for the filling", in the languages that are read; empty where a heading begins otherwise.
 std::string_view behind_for_the(std::string_view heading);
+/// What a heading makes that goes in or on the dough under a name of its own: "pastry cream" is a filling,
+/// "garlic butter" a topping; empty where it is nothing of the kind. `heading` is folded.
+std::string_view role_of_made(std::string_view heading);
 /// "everything else", "next day": over what a dough takes behind its first stage.
 bool names_rest(std::string_view heading);
 /// "levain" of "1. levain, 8 am": without its figures and the words that go with them.

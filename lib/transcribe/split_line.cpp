@@ -47,16 +47,29 @@ public:
         if (line_.purpose.empty() && !is_of_more(line_.aside)) {
             line_.purpose = purpose_in(line_.aside);
         }
-        if (line_.purpose.empty()) {
+        if (line_.purpose.empty() && !is_of_more(line_.aside)) {
             line_.purpose = purpose_of_layer(line_.aside); // "1 egg + 1 tbsp water (egg wash)"
         }
         if (!line_.purpose.empty() && (is_of_part(line_.name) || is_of_part(line_.aside))) {
             line_.part_purpose = std::exchange(line_.purpose, {});
         }
+        take_share(line_.name);
+        for (const Bracket& bracket : brackets_) {
+            take_share(bracket.tokens);
+        }
         return std::move(line_);
     }
 
 private:
+    // "2 eggs (1 for the dough, 1 for brushing)"
+    void take_share(const Tokens& tokens) {
+        std::string share = line_.part_purpose.empty() ? purpose_of_share(tokens) : std::string();
+        if (!share.empty()) {
+            line_.part_purpose = std::move(share);
+            line_.purpose.clear();
+        }
+    }
+
     std::span<const LineToken> from(std::size_t at) const {
         return std::span<const LineToken>(tokens_).subspan(at);
     }
@@ -473,9 +486,11 @@ private:
         for (auto more = line_.name.begin(); plus == line_.name.end() && more != line_.name.end(); ++more) {
             const bool is_and = more->is_any({"and", "&"}); // "& a little extra for the tin"
             const auto end = more + std::min<std::ptrdiff_t>(4, line_.name.end() - more);
-            if (is_and && std::any_of(more, end, [](const LineToken& token) {
-                    return token.is_any({"extra", "more"});
-                })) {
+            if ((is_and && std::any_of(more, end,
+                                       [](const LineToken& token) {
+                                           return token.is_any({"extra", "more", "little"});
+                                       })) ||
+                begins_more(more - line_.name.begin())) {
                 plus = more;
             }
         }
@@ -517,6 +532,16 @@ private:
             line_.amount->most += more;
             line_.extra.reset();
         }
+    }
+
+    // ", more for dusting", "; with extra for the pan"
+    bool begins_more(std::ptrdiff_t mark) const {
+        const auto is_at = [&](std::ptrdiff_t at, std::initializer_list<std::string_view> words) {
+            return at < std::ssize(line_.name) && line_.name[static_cast<std::size_t>(at)].is_any(words);
+        };
+        const std::ptrdiff_t more = mark + (is_at(mark + 1, {"with"}) ? 2 : 1);
+        return is_at(mark, {",", ";", "-"}) && is_at(more, {"more", "extra", "additional"}) &&
+               is_at(more + 1, {"for", "to"});
     }
 
     // "plus 1-2 tbsp if needed"; "plus 2 tablespoons, and more as needed" is more.

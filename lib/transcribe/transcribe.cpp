@@ -96,6 +96,7 @@ public:
                 if (group.number > 0) {
                     set_apart_by_title(lines_of(group), group.title, recipe.directions, diagnostics_);
                     set_apart_by_majority(lines_of(group), diagnostics_);
+                    doubt_by_title(lines_of(group), group.title, diagnostics_);
                 }
             }
         }

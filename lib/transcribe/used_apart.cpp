@@ -583,14 +583,54 @@ void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnos
     }
 }
 
+static bool has_flour_or_yeast(std::span<const IngredientLine> group) {
+    return std::any_of(group.begin(), group.end(), [](const IngredientLine& line) {
+        return line.ingredient != nullptr && (line.ingredient->is_flour() || line.ingredient->is_yeast());
+    });
+}
+
+// "Wet", "Fruit (soak it)", "Add on the second day": of the dough.
+static bool names_part_of_dough(std::string_view title) {
+    constexpr auto words = std::to_array<std::string_view>(
+        {"wet",    "dry",      "liquid",      "liquids",    "yeast",    "flour", "flours",     "fruit",
+         "fruits", "spice",    "spices",      "soak",       "soaked",   "dough", "bread",      "main",
+         "mix",    "mixture",  "base",        "step",       "day",      "part",  "first",      "second",
+         "third",  "final",    "last",        "next",       "morning",  "night", "evening",    "later",
+         "rest",   "add",      "else",        "everything", "begin",    "start", "basic",      "machine",
+         "grains", "porridge", "nuts",        "fats",       "fat",      "dairy", "salts",      "and",
+         "also",   "plus",     "ingredients", "potato",     "potatoes", "mash",  "inclusions", "enrichment",
+         "water",  "milk",     "eggs"});
+    while (!title.empty()) {
+        const std::string_view word = title.substr(0, title.find(' '));
+        if (std::find(words.begin(), words.end(), word) != words.end()) {
+            return true;
+        }
+        title.remove_prefix(std::min(word.size() + 1, title.size()));
+    }
+    return false;
+}
+
+void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Diagnostics& diagnostics) {
+    const auto is_counted = [](const IngredientLine& line) {
+        return line.role == "dough" && line.is_known();
+    };
+    const auto first = std::find_if(group.begin(), group.end(), is_counted);
+    if (first == group.end() || title.empty() || names_part_of_dough(title) || has_flour_or_yeast(group)) {
+        return;
+    }
+    diagnostics.warning(Code::ingredient_doubtful, first->place,
+                        in_quotes(title) + " does not say whether what stands below it goes into the dough",
+                        "it is counted; write 'For the filling:' or the like above it if it does not");
+    for (IngredientLine& line : group) {
+        line.is_sure = line.is_sure && !is_counted(line);
+    }
+}
+
 void set_apart_by_title(std::span<IngredientLine> group, std::string_view title,
                         std::span<const std::string> directions, Diagnostics& diagnostics) {
     constexpr std::size_t shortest = 4;
     const std::string call(title.substr(title.rfind(' ') + 1));
-    const bool has_dough = std::any_of(group.begin(), group.end(), [](const IngredientLine& line) {
-        return line.ingredient != nullptr && (line.ingredient->is_flour() || line.ingredient->is_yeast());
-    });
-    if (call.size() < shortest || is_common(call) || has_dough) {
+    if (call.size() < shortest || is_common(call) || has_flour_or_yeast(group)) {
         return;
     }
     const std::string role = role_by_directions(words_of(directions), std::span(&call, 1));

@@ -25,15 +25,19 @@ void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostic
 /// with a warning each, unless it has the flour or the yeast of a dough.
 void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnostics);
 
-/// "Flour = 100 % = 4.7 kg", below the flours that it adds up: not counted again, with a warning.
 /// Lines below a heading that the directions name as a whole, to spread or to strew it: "Remonce". `title` is
 /// folded; a group with flour or yeast is a dough.
 void set_apart_by_title(std::span<IngredientLine> group, std::string_view title,
                         std::span<const std::string> directions, Diagnostics& diagnostics);
 
+/// What still is the dough's below a heading that names no part of one ("Onions"): doubtful, with a warning
+/// for all of it. A group with flour or yeast is a dough.
+void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Diagnostics& diagnostics);
+
 /// A list of all that sentences have said before, at their end: not counted again.
 void set_apart_repeated_list(std::span<IngredientLine> lines, Diagnostics& diagnostics);
 
+/// "Flour = 100 % = 4.7 kg", below the flours that it adds up: not counted again, with a warning.
 void set_apart_repeated_flour(std::span<IngredientLine> lines, Diagnostics& diagnostics);
 
 } // namespace leavenwright
