@@ -114,19 +114,22 @@ private:
         return is_ingredient_line(cursor_.next_line(), pantry_);
     }
 
-    // "- all of the biga" over "- 300 g flour"; "- Final dough" may be a heading
+    // "all of the sponge" or "- the biga" over "- 300 g flour"; "- Final dough" may be a heading
     bool is_reference() const {
         const auto tokens = line_tokens(plain_line(text_));
-        return is_bullet_amid_bullets() &&
-               std::any_of(tokens.begin(), tokens.end(), [](const LineToken& token) {
-                   return token.is_any({"all", "above", "from", "the", "your", "whole", "rest", "half"});
-               });
+        return std::any_of(tokens.begin(), tokens.end(), [&](const LineToken& token) {
+            return token.is_any({"all", "above"}) ||
+                   (token.is_any({"from", "the", "your", "whole", "rest", "half"}) &&
+                    is_bullet_amid_bullets());
+        });
     }
 
     // "Sponge" or "- Sponge" over "- 300 g flour", where the sponge was read: an item
     bool is_stage_above(std::string_view role) const {
+        const bool is_first = place_.role == "dough" && !place_.lines.empty() && // below "Dough:"
+                              place_.lines.back().role == role;
         const bool may_be_item =
-            is_bullet_amid_bullets() || (!place_.is_below_blank && !is_marked_as_heading());
+            is_bullet_amid_bullets() || (!is_marked_as_heading() && (is_first || !place_.is_below_blank));
         return is_in_dough(role) && role != "dough" && may_be_item &&
                std::any_of(place_.lines.begin(), place_.lines.end(),
                            [&](const RecipeLine& line) { return line.role == role; });

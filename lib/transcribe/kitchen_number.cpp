@@ -2,6 +2,7 @@
 
 #include "transcribe/kitchen_words.hpp"
 
+#include <cmath>
 #include <string_view>
 
 namespace leavenwright {
@@ -113,8 +114,14 @@ private:
         return 12.0 * number;
     }
 
-    // "two and a half", "one and one-half"
+    // "two and a half", "one and one-half", "3 -1/2"
     double with_half(double value) {
+        const LineToken* behind = next_is("-") ? peek(1) : nullptr;
+        if (behind != nullptr && behind->is_number() && behind->value > 0.0 && behind->value < 1.0 &&
+            value >= 1.0 && value == std::floor(value)) { // "3 -1/2 cups"
+            at_ += 2;
+            return value + behind->value;
+        }
         if (!next_is("and") || peek(1) == nullptr) {
             return value;
         }

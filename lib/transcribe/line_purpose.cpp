@@ -44,6 +44,9 @@ std::string purpose_in(const Tokens& tokens) {
     for (std::size_t at = 0; at < tokens.size(); ++at) {
         const LineToken& token = tokens[at];
         is_enough = is_enough || token.is_any({"enough", "sufficient"});
+        if (token.is("not")) { // "not counting that for the board"
+            return {};
+        }
         if (is_behind && token.is_word()) {
             const std::string_view found = purpose_named(token.folded);
             const bool is_verb = // "flour to mould soft", "flour enough to roll out"

@@ -244,8 +244,17 @@ private:
         return false;
     }
 
+    // "For a softer crumb use 50 g of butter"
+    bool is_advice() const {
+        return names_.word(0) == "for" && names_.word(1) == "a" && names_.word(2).ends_with("er") &&
+               names_.clause().begins_sentence();
+    }
+
     // "or two cups of home-made yeast": the first is taken. "Makes three pounds of bread" is no ingredient.
     bool is_no_item(std::size_t at) const {
+        if (is_advice()) {
+            return true;
+        }
         if (at > 1 && names_.word(at - 1) == "of" &&
             is_one_of("instead|place|stead|lieu", names_.word(at - 2))) {
             return true;

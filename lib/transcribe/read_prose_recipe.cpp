@@ -45,10 +45,11 @@ bool is_list(const ProseItems& found, std::size_t clauses) {
     return counted >= fewest_items;
 }
 
-// "Nutrition", over "Calories: 318   Fat: 11 g"
-bool is_of_nutrition(std::string_view paragraph) {
+// "Nutrition", over "Calories: 318   Fat: 11 g"; "Tips"
+bool is_beside_recipe(std::string_view paragraph) {
     paragraph.remove_prefix(std::min(paragraph.find_first_not_of(" \t\r\n"), paragraph.size()));
-    return frame_line(paragraph.substr(0, paragraph.find('\n'))).kind == FrameLine::Kind::nutrition;
+    const FrameLine::Kind kind = frame_line(paragraph.substr(0, paragraph.find('\n'))).kind;
+    return kind == FrameLine::Kind::nutrition || kind == FrameLine::Kind::notes;
 }
 
 // "A spoonful of the flour": the whole stands before it or behind.
@@ -67,7 +68,7 @@ std::vector<RecipeLine> ingredients_in_prose(const SourcedText& whole, const Pan
         const std::size_t length = paragraph_length(whole.text.substr(begin), longest_paragraph);
         const SourcedText paragraph = whole.part(begin, length);
         begin += length;
-        if (is_of_nutrition(paragraph.text)) {
+        if (is_beside_recipe(paragraph.text)) {
             continue;
         }
         const auto more = find_prose_items(paragraph, pantry).items;

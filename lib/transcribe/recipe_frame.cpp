@@ -254,7 +254,10 @@ bool is_page_head(std::string_view line) {
 } // namespace
 
 FrameLine FrameReader::read(std::string_view line, bool is_below_blank, bool is_item) {
-    const bool is_of_notes = before_ == Kind::notes && !is_item && !ends_notes(line);
+    const std::string_view words = without_bullet(line);
+    const bool is_advice = words.starts_with("for a ") || words.starts_with("For a ") ||
+                           words.starts_with("if ") || words.starts_with("If ");
+    const bool is_of_notes = before_ == Kind::notes && (!is_item || is_advice) && !ends_notes(line);
     const bool goes_on =
         !is_below_blank && (is_of_notes || (before_ == Kind::nutrition && is_nutrition(line)));
     if (goes_on) {

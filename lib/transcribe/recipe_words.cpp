@@ -245,6 +245,12 @@ bool ends_within(std::string_view text) {
     return false;
 }
 
+// Folded; the words before `end`.
+static std::string last_word_before(std::string_view text, std::size_t end) {
+    const std::string before = heading_text(text.substr(0, end));
+    return before.substr(before.rfind(' ') + 1);
+}
+
 bool is_sentence(std::string_view text) {
     const std::string plain = plain_line(text);
     const std::size_t words = count_words(plain);
@@ -270,8 +276,14 @@ bool is_sentence(std::string_view text) {
     const bool is_pointed = is_word_of(second.substr(0, second.find(' ')),
                                        {"the", "it", "them", "into", "off", "up", "each", "your", "this",
                                         "all", "any", "over", "down", "until", "for"});
+    // "Warm water: 300 g"; "Warm 300 ml of milk" is an order
+    const std::size_t digit = plain.find_first_of("0123456789");
+    const bool is_item = is_word_of(first, {"warm", "cool", "cream", "chill"}) &&
+                         digit != std::string::npos && is_amount_alone(plain.substr(digit)) &&
+                         !is_word_of(last_word_before(plain, digit), {"to", "for", "at", "about", "until"});
     const bool is_long = words > 22 || (words > 9 && (plain.ends_with('.') || ends_within(plain)));
-    return ((is_command || (may_command && is_pointed)) && words >= 3) || (is_long && !has_measure(text));
+    return (!is_item && (is_command || (may_command && is_pointed)) && words >= 3) ||
+           (is_long && !has_measure(text));
 }
 
 bool is_numbered_step(std::string_view text) {

@@ -203,9 +203,18 @@ bool is_mixed_alone(std::span<const DirectionWord> words, const Sentence& senten
         return word.text.starts_with("flour") || word.text == "yeast" || word.text == "dough" ||
                word.text.starts_with("ingredient") || word.text == "everything";
     });
-    constexpr auto stems = std::to_array<std::string_view>({"combine", "mix", "beat", "melt"});
+    constexpr auto stems =
+        std::to_array<std::string_view>({"combine", "mix", "beat", "melt", "whisk", "stir"});
     const std::size_t verb = !all.empty() && all.front().text == "meanwhile" ? 1 : 0;
     return !has_dough && all.size() > verb && begins_with_any(all[verb].text, stems);
+}
+
+// What the next act of the sentence is for; empty where it mixes, or none follows.
+std::string_view act_behind(std::span<const DirectionWord> words, std::size_t at) {
+    const auto rest = words.subspan(at, sentence_around(words, at).end - at);
+    const auto act = std::find_if(rest.begin(), rest.end(),
+                                  [](const DirectionWord& word) { return word.kind != Kind::other; });
+    return act == rest.end() ? std::string_view() : act->role;
 }
 
 // "Combine egg whites and water. Brush loaves": the sentence behind the one that mixes a thing brushes, and
@@ -215,10 +224,7 @@ bool is_brushed_behind(std::span<const DirectionWord> words, std::size_t at) {
     if (!is_mixed_alone(words, sentence)) {
         return false;
     }
-    const auto rest = words.subspan(at, sentence.end - at);
-    const auto act = std::find_if(rest.begin(), rest.end(),
-                                  [](const DirectionWord& word) { return word.kind != Kind::other; });
-    if (act != rest.end() && act->role == "brushing") {
+    if (act_behind(words, at) == "brushing") {
         return true;
     }
     at = sentence.end;
@@ -289,6 +295,12 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
                 brushed_at > at && is_mixed_alone(words, mixed) && is_dough_made(words, mixed.begin);
             if (is_mixed && (is_brushed || is_brushed_behind(words, at))) {
                 role = "brushing";
+                continue;
+            }
+            if (const std::string_view next = act_behind(words, at); is_mixed && !next.empty() &&
+                                                                     is_mixed_alone(words, mixed) &&
+                                                                     is_dough_made(words, mixed.begin)) {
+                role = next; // "Whisk sugar and lemon juice and drizzle over"
                 continue;
             }
             if (is_mixed) {
@@ -451,14 +463,37 @@ void set_apart_last(std::vector<IngredientLine>& lines, std::span<const Directio
     }
 }
 
-// A gallon beside three cups for the dough: what the pieces are boiled in.
-void set_apart_boiling_water(std::vector<IngredientLine>& lines, std::span<const DirectionWord> words,
-                             Diagnostics& diagnostics) {
-    constexpr double wettest = 1.5; // of the flour, in one line of several; common practice, no source
-    const bool is_boiled = std::any_of(words.begin(), words.end(), [](const DirectionWord& word) {
-        return word.text.starts_with("boil") || word.text.starts_with("simmer") ||
-               word.text.starts_with("poach");
-    });
+// More than a dough holds of a thing that pieces are boiled or fried in; shares of the flour are common
+// practice, no source.
+struct Bath {
+    bool (*is_it)(const IngredientLine&);
+    double most;                          // of the flour, in one line
+    std::array<std::string_view, 3> acts; // stems
+    std::string_view why;
+};
+constexpr auto baths = std::to_array<Bath>({
+    {[](const IngredientLine& line) {
+         return line.key == "water" && line.text.find("oiling") == std::string::npos;
+     },
+     1.5,
+     {"boil", "simmer", "poach"},
+     " is more water than such a dough holds, and the directions boil; it is kept apart"},
+    {[](const IngredientLine& line) {
+         return line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::fat &&
+                line.key.find("butter") == std::string::npos;
+     },
+     0.5,
+     {"fry", "fried", "frying"},
+     " is more fat than such a dough holds, and the directions fry; it is kept apart"},
+    {[](const IngredientLine& line) { return line.key == "baking soda"; },
+     0.05,
+     {"boil", "simmer", "dip"},
+     " is more than a dough holds, and the directions boil; it is kept apart"},
+});
+
+// A gallon beside three cups for the dough; a litre of oil where the directions fry.
+void set_apart_bath(std::vector<IngredientLine>& lines, std::span<const DirectionWord> words,
+                    Diagnostics& diagnostics) {
     Mass flour{};
     int fluids = 0;
     for (const IngredientLine& line : lines) {
@@ -469,14 +504,17 @@ void set_apart_boiling_water(std::vector<IngredientLine>& lines, std::span<const
         flour += is_counted && line.ingredient->is_flour() ? line.weight->likely : Mass{};
         fluids += is_counted && (line.key == "water" || line.key.ends_with("milk")) ? 1 : 0;
     }
-    for (IngredientLine& line : lines) {
-        const bool is_much = line.key == "water" && line.role == "dough" && line.weight &&
-                             line.weight->likely > wettest * flour &&
-                             line.text.find("oiling") == std::string::npos;
-        if (is_boiled && is_much && fluids > 1 && flour.value() > 0.0) {
-            set_apart(line, "bath",
-                      " is more water than such a dough holds, and the directions boil; it is kept apart",
-                      diagnostics);
+    for (const Bath& bath : baths) {
+        const bool is_done = std::any_of(words.begin(), words.end(), [&](const DirectionWord& word) {
+            return begins_with_any(word.text, bath.acts);
+        });
+        for (IngredientLine& line :
+             is_done&& flour.value() > 0.0 ? std::span(lines) : std::span<IngredientLine>()) {
+            const bool is_much = bath.is_it(line) && line.role == "dough" && line.weight &&
+                                 line.weight->likely > bath.most * flour;
+            if (is_much && (line.key != "water" || fluids > 1)) {
+                set_apart(line, "bath", std::string(bath.why), diagnostics);
+            }
         }
     }
 }
@@ -555,7 +593,7 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
     }
     set_apart_last(lines, words, diagnostics);
     set_apart_more_fat(lines, diagnostics);
-    set_apart_boiling_water(lines, words, diagnostics);
+    set_apart_bath(lines, words, diagnostics);
 }
 
 void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnostics) {
