@@ -6,6 +6,7 @@
 #include "transcribe/prose_names.hpp"
 #include "transcribe/recipe_frame.hpp"
 #include "transcribe/recipe_text.hpp"
+#include "transcribe/recipe_words.hpp"
 #include "transcribe/running_text.hpp"
 
 #include <algorithm>
@@ -48,8 +49,8 @@ bool is_list(const ProseItems& found, std::size_t clauses) {
 // "Nutrition", over "Calories: 318   Fat: 11 g"; "Tips"
 bool is_beside_recipe(std::string_view paragraph) {
     paragraph.remove_prefix(std::min(paragraph.find_first_not_of(" \t\r\n"), paragraph.size()));
-    const FrameLine::Kind kind = frame_line(paragraph.substr(0, paragraph.find('\n'))).kind;
-    return kind == FrameLine::Kind::nutrition || kind == FrameLine::Kind::notes;
+    const std::string_view first = paragraph.substr(0, paragraph.find('\n'));
+    return frame_line(first).kind == FrameLine::Kind::nutrition || heading_text(first).starts_with("tip");
 }
 
 // "A spoonful of the flour": the whole stands before it or behind.

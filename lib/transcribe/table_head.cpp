@@ -237,6 +237,9 @@ private:
                 continue;
             }
             auto column = column_named(cell);
+            if (!column && head_.is_counted() && !head_.columns.empty()) {
+                column = column_of_stage(cell);
+            }
             if (!column && head_.columns.empty() && may_be_title(cell, cells.size())) {
                 head_.title = plain_line(cell.text);
                 column = TableColumn{.kind = Kind::name,
@@ -252,7 +255,39 @@ private:
             head_.columns.push_back(*column);
         }
         ++line_;
-        return head_.columns.size() >= 2 || is_unit_alone();
+        return (head_.columns.size() >= 2 || is_unit_alone()) && has_stages_throughout();
+    }
+
+    // "| Ingredient | Poolish | Dough (g) |"
+    static std::optional<TableColumn> column_of_stage(const TableCell& cell) {
+        const std::string heading = heading_text(cell.text);
+        const auto role = role_of_heading(without_brackets(heading));
+        if (!role || has_digit(heading) || !(is_in_dough(*role) || *role == role_of_total)) {
+            return std::nullopt;
+        }
+        const std::size_t bracket = cell.text.find('(');
+        const auto unit = bracket == std::string_view::npos
+                              ? std::nullopt
+                              : column_named({.text = cell.text.substr(bracket), .begin = 0, .end = 0});
+        return TableColumn{.kind = Kind::weight,
+                           .unit = unit ? unit->unit : std::string(),
+                           .role = *role,
+                           .batch = {},
+                           .begin = cell.begin,
+                           .end = cell.end};
+    }
+
+    // Columns of stages are all that have amounts, and one is of the dough.
+    bool has_stages_throughout() const {
+        const auto& columns = head_.columns;
+        const auto is_staged = [](const TableColumn& column) { return !column.role.empty(); };
+        const auto is_open = [](const TableColumn& column) {
+            return column.is_amount() && column.role.empty();
+        };
+        const auto is_dough = [](const TableColumn& column) { return column.role == "dough"; };
+        return std::none_of(columns.begin(), columns.end(), is_staged) ||
+               (std::none_of(columns.begin(), columns.end(), is_open) &&
+                std::any_of(columns.begin(), columns.end(), is_dough));
     }
 
     // One tab between two cells, each with words in it.
