@@ -283,3 +283,91 @@ TEST_CASE("page: what the list lacks and the directions name") {
     CHECK(read_lines("Bread\n\n500 g flour\n1 x 5ml spoon salt\na quart and a half-pint of water\n") ==
           "dough: all-purpose flour 500, dough: salt 6, dough: water 1183?");
 }
+
+TEST_CASE("page: more of a line's thing for elsewhere, and a share of it") {
+    const std::string as_flour = "dough: bread flour 500";
+    for (const std::string tail : {", more for dusting", ", extra for dusting", "; more for the board",
+                                   ", with extra for the bench", " (plus extra for dusting)"}) {
+        CAPTURE(tail);
+        CHECK(
+            read_lines("Bread\n\n500 g bread flour" + tail + "\n300 g water\n").starts_with(as_flour + ", "));
+    }
+    CHECK(read_lines("Buns\n\n500 g bread flour\n300 ml milk (plus extra to glaze)\n") ==
+          as_flour + ", dough: milk 309");
+    CHECK(read_lines("Buns\n\n500 g bread flour\nSugar 40 g + 100 g for coating\n") ==
+          as_flour + ", dough: sugar 40, brushing: sugar 100");
+    for (const std::string share : {"2 eggs (1 for the dough, 1 for brushing)", "2 eggs, 1 for glaze",
+                                    "2 eggs, 1 for the dough and 1 for brushing"}) {
+        CAPTURE(share);
+        CHECK(read_lines("Buns\n\n500 g bread flour\n" + share + "\n") == as_flour + ", dough: egg 100?");
+    }
+    CHECK(read_lines("Buns\n\n500 g bread flour, not counting that for the board\n300 g water\n") ==
+          as_flour + ", dough: water 300");
+}
+
+TEST_CASE("page: headings of what is made apart, and of nobody knows what") {
+    const auto below = [](const std::string& heading) {
+        const std::string lines = read_lines("Buns\n\n500 g flour\n300 g milk\n7 g instant yeast\n\n" +
+                                             heading + "\n50 g butter\n");
+        return lines.substr(lines.rfind(", ") + 2);
+    };
+    CHECK(below("Custard") == "filling: butter 50");
+    CHECK(below("For the pastry cream:") == "filling: butter 50");
+    CHECK(below("**Garlic butter**") == "topping: butter 50");
+    CHECK(below("Butter block") == "layers: butter 50");
+    CHECK(below("Fruit") == "dough: butter 50");
+    CHECK(below("Kaya") == "dough: butter 50?");
+    CHECK(below("**Anko**") == "dough: butter 50?");
+}
+
+TEST_CASE("page: a stage that stands first below the dough's heading, or has its time beside it") {
+    const std::string stage = "150 g flour\n90 g water\n\n";
+    const std::string as_stage = "poolish: all-purpose flour 150, poolish: water 90, ";
+    const std::string as_dough = "dough: all-purpose flour 350, dough: salt 10";
+    CHECK(read_lines("Bread\n\nPoolish:\n" + stage + "Final dough:\nPoolish\n350 g flour\n10 g salt\n") ==
+          as_stage + "stage: poolish, " + as_dough);
+    for (const std::string heading :
+         {"Poolish, 12 hours at room temperature", "For the poolish, the evening before:"}) {
+        CAPTURE(heading);
+        CHECK(read_lines("Bread\n\n" + heading + "\n" + stage + "Dough\n350 g flour\n10 g salt\n") ==
+              as_stage + as_dough);
+    }
+    CHECK(read_lines("Bread\n\nPoolish:\n" + stage + "Day 2\n350 g flour\n10 g salt\n") ==
+          as_stage + as_dough);
+}
+
+TEST_CASE("page: a name that begins with a word of cooking is an item where its amount ends the line") {
+    CHECK(read_lines("Bread\n\nFlour 500 g\nCool water 300 g\nCream: 100 g\nSalt 10 g\n") ==
+          "dough: all-purpose flour 500, dough: water 300, dough: cream 100, dough: salt 10");
+    CHECK(read_lines("Bread\n\n3 -1/2 cups bread flour\n1 - 1/4 cups milk\n") ==
+          "dough: bread flour 480, dough: milk 305");
+}
+
+TEST_CASE("page: more than a dough holds, where the directions boil or fry") {
+    const std::string list = "Buns\n\n500 g flour\n300 g milk\n7 g instant yeast\n";
+    CHECK(read_lines(list + "1 litre vegetable oil\n\nMix and knead. Fry in the hot oil until golden.\n")
+              .ends_with("bath: vegetable oil 920?"));
+    CHECK(read_lines(list + "50 g baking soda\n\nMix. Boil water with the baking soda, dip each piece.\n")
+              .ends_with("bath: baking soda 50?"));
+    CHECK(read_lines(list + "60 g vegetable oil\n\nMix all and knead. Fry in hot oil.\n")
+              .find("dough: vegetable oil 60") != std::string::npos);
+    CHECK(read_lines(list +
+                     "100 g powdered sugar\n\nMix and knead. Whisk powdered sugar with juice and drizzle "
+                     "over.\n")
+              .ends_with("topping: powdered sugar 100?"));
+    CHECK(read_lines(list + "\nMix. Bake.\n\nTips\n- for a softer crumb swap 50 g water for milk\n")
+              .ends_with("dough: instant yeast 7"));
+}
+
+TEST_CASE("page: a table with a column for each stage") {
+    const std::string as_stages =
+        "poolish: all-purpose flour 200, dough: all-purpose flour 300, poolish: water 150, dough: water 140, "
+        "dough: salt 10";
+    CHECK(read_lines("# Bread\n\n| Ingredient | Poolish | Dough |\n|---|---|---|\n| Flour | 200 g | 300 g |\n"
+                     "| Water | 150 g | 140 g |\n| Salt | | 10 g |\n") == as_stages);
+    CHECK(read_lines("Bread\n\nIngredient\tPoolish\tDough\nFlour\t200 g\t300 g\nWater\t150 g\t140 g\n"
+                     "Salt\t\t10 g\n") == as_stages);
+    CHECK(read_lines("# Bread\n\n| Ingredient | Poolish (g) | Dough (g) | Total |\n|---|---|---|---|\n"
+                     "| Flour | 200 | 300 | 500 |\n| Water | 150 | 140 | 290 |\n| Salt | | 10 | 10 |\n") ==
+          as_stages);
+}
