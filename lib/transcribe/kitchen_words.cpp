@@ -186,7 +186,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "topping|toppings|top|tops|bottom|cross|crosses|paste|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"
      "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle|belag|"
-     "bestreuen|"
+     "bestreuen|decorar|"
      "copertura|"
      "cobertura"},
     {"feeding", "feeding|feed|feedings"},

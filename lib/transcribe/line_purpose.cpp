@@ -109,9 +109,17 @@ std::string purpose_of_share(const Tokens& tokens) {
                    fraction_named(tokens[word].folded) > 0.0 ||
                    tokens[word].is_any({"rest", "remainder", "remaining"});
         };
-        const bool is_measured = at > 1 && is_count(at - 2) &&
-                                 measure_named(tokens[at - 1].text, tokens[at - 1].folded).has_value();
-        if (!tokens[at].is("for") || !(is_count(at - 1) || is_measured)) {
+        if (!tokens[at].is_any({"for", "on"})) {
+            continue;
+        }
+        std::size_t last = at - 1; // "1 beaten, for brushing"
+        while (last > 0 && (tokens[last].is(",") || is_preparation_word(tokens[last].folded)) &&
+               !is_count(last)) {
+            --last;
+        }
+        const bool is_measured = last > 0 && is_count(last - 1) &&
+                                 measure_named(tokens[last].text, tokens[last].folded).has_value();
+        if (!(is_count(last) || is_measured)) {
             continue;
         }
         for (std::size_t word = at + 1; word < std::min(at + 1 + near, tokens.size()); ++word) {

@@ -221,15 +221,38 @@ private:
     // is another recipe's.
     void take_among_directions(const SourcedText& line) {
         const bool is_list = blank_before_ && is_list_block(*source_, cursor_.number(), pantry_);
-        recipe_.is_list_left = recipe_.is_list_left || is_list;
         if (is_list && whole_dough_.is_in(recipe_.lines) && is_item(line.text, pantry_) &&
-            end_of_list_with_flour(*source_, cursor_.number(), pantry_) == 0) {
+            end_of_list_with_flour(*source_, cursor_.number(), pantry_) == 0 && is_spread_below()) {
             begin_part(RecipePart::ingredients);
             list_.set_role("topping");
             list_.push(line);
         } else {
+            recipe_.is_list_left = recipe_.is_list_left || is_list;
             take_direction(line);
         }
+    }
+
+    // Whether the lines below the list that begins here spread or strew.
+    bool is_spread_below() const {
+        constexpr std::size_t most_lines = 20;
+        const std::size_t last = std::min(source_->line_count(), cursor_.number() + most_lines);
+        bool is_behind = false; // the list
+        for (std::size_t number = cursor_.number(); number <= last; ++number) {
+            const std::string_view line = source_->line(number);
+            if (is_blank(line) && is_behind) {
+                return false;
+            }
+            const std::string folded =
+                is_item(line, pantry_) ? std::string() : fold_name(plain_line(line.substr(0, 200)));
+            is_behind = is_behind || !folded.empty();
+            for (const std::string_view act :
+                 {"spread", "sprinkle", "brush", "drizzle", "pour over", "frost", "fill"}) {
+                if (folded.find(act) != std::string::npos) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     // A heading of no group that is known: the list goes on below it, or has ended.

@@ -50,7 +50,8 @@ bool is_list(const ProseItems& found, std::size_t clauses) {
 bool is_beside_recipe(std::string_view paragraph) {
     paragraph.remove_prefix(std::min(paragraph.find_first_not_of(" \t\r\n"), paragraph.size()));
     const std::string_view first = paragraph.substr(0, paragraph.find('\n'));
-    return frame_line(first).kind == FrameLine::Kind::nutrition || heading_text(first).starts_with("tip");
+    return frame_line(first).kind == FrameLine::Kind::nutrition || heading_text(first) == "tips" ||
+           heading_text(first) == "tip";
 }
 
 // "A spoonful of the flour": the whole stands before it or behind.

@@ -402,7 +402,7 @@ private:
     // A line for each column that has an amount.
     void push_stages(TableRow& row) {
         for (const TableColumn& column : head_.columns) {
-            const bool is_stage = is_in_dough(column.role); // not a column that adds them up
+            const bool is_stage = !column.role.empty() && column.role != role_of_total;
             const std::string amount = is_stage ? amount_of(row, column.role) : std::string();
             if (!amount.empty()) {
                 push(

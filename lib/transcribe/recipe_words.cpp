@@ -118,17 +118,16 @@ std::string_view role_of_made(std::string_view heading) {
     heading.remove_suffix(heading.ends_with(tail) ? tail.size() : 0U);
     if (is_word_of(heading, {"custard", "pastry cream", "vanilla cream", "vanilla custard", "almond cream",
                              "creme patissiere", "frangipane", "swirl", "cinnamon swirl", "cinnamon sugar",
-                             "cinnamon butter", "meat mixture", "cheese mixture", "onion mixture",
-                             "walnut mixture", "nut mixture", "apple mixture"})) {
+                             "cinnamon butter", "meat mixture", "cheese mixture", "apple mixture"})) {
         return "filling";
     }
-    if (is_word_of(heading, {"caramel", "garlic butter", "herb butter", "honey butter", "ganache",
-                             "craquelin", "pizza sauce", "marinara", "pesto", "to coat", "dip", "dipping",
-                             "decor", "to finish", "to assemble", "before baking", "after baking",
-                             "cream cheese icing", "cream cheese frosting"})) {
+    if (is_word_of(heading,
+                   {"garlic butter", "herb butter", "honey butter", "ganache", "craquelin", "pizza sauce",
+                    "marinara", "pesto", "to coat", "dip", "dipping", "decor", "to finish", "to assemble",
+                    "before baking", "after baking", "cream cheese icing", "cream cheese frosting"})) {
         return "topping";
     }
-    if (is_word_of(heading, {"lye", "lye solution", "brine", "soda bath", "boiling water"})) {
+    if (is_word_of(heading, {"lye", "lye solution", "soda bath"})) {
         return "bath";
     }
     return is_word_of(heading, {"butter block", "lamination butter"}) ? "layers" : "";

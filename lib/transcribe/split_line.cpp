@@ -540,8 +540,12 @@ private:
             return at < std::ssize(line_.name) && line_.name[static_cast<std::size_t>(at)].is_any(words);
         };
         const std::ptrdiff_t more = mark + (is_at(mark + 1, {"with"}) ? 2 : 1);
-        return is_at(mark, {",", ";", "-"}) && is_at(more, {"more", "extra", "additional"}) &&
-               is_at(more + 1, {"for", "to"});
+        std::ptrdiff_t end = more + 1;
+        while (is_at(end, {"if", "as", "needed", "necessary", "required"})) {
+            ++end;
+        }
+        return line_.amount && is_at(mark, {",", ";", "-"}) && is_at(more, {"more", "extra", "additional"}) &&
+               is_at(end, {"for", "to"});
     }
 
     // "plus 1-2 tbsp if needed"; "plus 2 tablespoons, and more as needed" is more.

@@ -262,7 +262,7 @@ private:
     static std::optional<TableColumn> column_of_stage(const TableCell& cell) {
         const std::string heading = heading_text(cell.text);
         const auto role = role_of_heading(without_brackets(heading));
-        if (!role || has_digit(heading) || !(is_in_dough(*role) || *role == role_of_total)) {
+        if (!role || has_digit(heading)) {
             return std::nullopt;
         }
         const std::size_t bracket = cell.text.find('(');

@@ -236,7 +236,7 @@ private:
                 const bool is_missing = // "enough flour for a thin batter", where the list has none
                     is_in_dough(line.role) && line.ingredient != nullptr &&
                     ((!has_flour && is_flour(*line.ingredient)) ||
-                     (!has_liquid && !item.has_amount && !item.is_part && is_liquid(*line.ingredient)));
+                     (!has_liquid && !item.is_part && is_liquid(*line.ingredient)));
                 const bool is_unlisted = // "soften the yeast in 1/4 cup of water", where the list has none
                     is_in_dough(line.role) && item.has_amount && !item.is_part && line.is_known() &&
                     line.weight && is_of_solution(item.place) && !is_kind_listed(line, listed);

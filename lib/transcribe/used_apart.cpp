@@ -214,7 +214,14 @@ std::string_view act_behind(std::span<const DirectionWord> words, std::size_t at
     const auto rest = words.subspan(at, sentence_around(words, at).end - at);
     const auto act = std::find_if(rest.begin(), rest.end(),
                                   [](const DirectionWord& word) { return word.kind != Kind::other; });
-    return act == rest.end() ? std::string_view() : act->role;
+    constexpr auto elsewhere = std::to_array<std::string_view>(
+        {"bowl", "pan", "tin", "sheet", "board", "counter", "tray", "skillet", "in", "into"});
+    constexpr std::ptrdiff_t near = 4; // "brush the bowl with oil", "drizzle in the butter"
+    const auto end = act + std::min(near, rest.end() - act);
+    const bool is_elsewhere = std::any_of(act, end, [&](const DirectionWord& word) {
+        return std::find(elsewhere.begin(), elsewhere.end(), word.text) != elsewhere.end();
+    });
+    return act == rest.end() || is_elsewhere ? std::string_view() : act->role;
 }
 
 // "Combine egg whites and water. Brush loaves": the sentence behind the one that mixes a thing brushes, and
@@ -244,8 +251,8 @@ bool is_brushed_behind(std::span<const DirectionWord> words, std::size_t at) {
 
 // Whether what is mixed there is for another thing than the dough: it stands aside, or the dough rises.
 bool is_dough_made(std::span<const DirectionWord> words, std::size_t sentence) {
-    constexpr auto stems = std::to_array<std::string_view>(
-        {"knead", "rise", "rising", "risen", "doubl", "shape", "ball", "prov"});
+    constexpr auto stems =
+        std::to_array<std::string_view>({"knead", "doubl", "shape", "ball", "prov", "dough"});
     return words[sentence].text == "meanwhile" ||
            std::any_of(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(sentence),
                        [&](const DirectionWord& word) { return begins_with_any(word.text, stems); });
@@ -467,29 +474,57 @@ void set_apart_last(std::vector<IngredientLine>& lines, std::span<const Directio
 // practice, no source.
 struct Bath {
     bool (*is_it)(const IngredientLine&);
-    double most;                          // of the flour, in one line
-    std::array<std::string_view, 3> acts; // stems
+    double most;                                     // of the flour, in one line
+    bool (*is_done)(std::span<const DirectionWord>); // by a sentence
     std::string_view why;
 };
+
+bool has_word(std::span<const DirectionWord> words, std::initializer_list<std::string_view> stems) {
+    return std::any_of(words.begin(), words.end(),
+                       [&](const DirectionWord& word) { return begins_with_any(word.text, stems); });
+}
+
+bool boils(std::span<const DirectionWord> sentence) {
+    return has_word(sentence, {"boil", "simmer", "poach"});
+}
+
+bool boils_with_soda(std::span<const DirectionWord> sentence) {
+    return has_word(sentence, {"boil", "simmer", "dip"}) && has_word(sentence, {"water"}) &&
+           has_word(sentence, {"soda"});
+}
+
+bool fries_in_fat(std::span<const DirectionWord> sentence) {
+    return has_word(sentence, {"fry", "fried"}) &&
+           (has_word(sentence, {"deep"}) ||
+            (has_word(sentence, {"hot"}) && has_word(sentence, {"oil", "fat", "lard", "shortening"})) ||
+            has_word(sentence, {"oil"}));
+}
+
 constexpr auto baths = std::to_array<Bath>({
     {[](const IngredientLine& line) {
          return line.key == "water" && line.text.find("oiling") == std::string::npos;
      },
-     1.5,
-     {"boil", "simmer", "poach"},
-     " is more water than such a dough holds, and the directions boil; it is kept apart"},
+     1.5, boils, " is more water than such a dough holds, and the directions boil; it is kept apart"},
     {[](const IngredientLine& line) {
          return line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::fat &&
                 line.key.find("butter") == std::string::npos;
      },
-     0.5,
-     {"fry", "fried", "frying"},
-     " is more fat than such a dough holds, and the directions fry; it is kept apart"},
-    {[](const IngredientLine& line) { return line.key == "baking soda"; },
-     0.05,
-     {"boil", "simmer", "dip"},
+     0.5, fries_in_fat, " is more fat than such a dough holds, and the directions fry; it is kept apart"},
+    {[](const IngredientLine& line) { return line.key == "baking soda"; }, 0.05, boils_with_soda,
      " is more than a dough holds, and the directions boil; it is kept apart"},
 });
+
+bool in_a_sentence(std::span<const DirectionWord> words, bool (*is_it)(std::span<const DirectionWord>)) {
+    const auto is_end = [](const DirectionWord& word) { return word.kind == Kind::end; };
+    for (auto begin = words.begin(); begin != words.end();) {
+        const auto end = std::find_if(begin, words.end(), is_end);
+        if (is_it({begin, end})) {
+            return true;
+        }
+        begin = end == words.end() ? end : end + 1;
+    }
+    return false;
+}
 
 // A gallon beside three cups for the dough; a litre of oil where the directions fry.
 void set_apart_bath(std::vector<IngredientLine>& lines, std::span<const DirectionWord> words,
@@ -505,9 +540,7 @@ void set_apart_bath(std::vector<IngredientLine>& lines, std::span<const Directio
         fluids += is_counted && (line.key == "water" || line.key.ends_with("milk")) ? 1 : 0;
     }
     for (const Bath& bath : baths) {
-        const bool is_done = std::any_of(words.begin(), words.end(), [&](const DirectionWord& word) {
-            return begins_with_any(word.text, bath.acts);
-        });
+        const bool is_done = in_a_sentence(words, bath.is_done);
         for (IngredientLine& line :
              is_done&& flour.value() > 0.0 ? std::span(lines) : std::span<IngredientLine>()) {
             const bool is_much = bath.is_it(line) && line.role == "dough" && line.weight &&
@@ -630,14 +663,16 @@ static bool has_flour_or_yeast(std::span<const IngredientLine> group) {
 // "Wet", "Fruit (soak it)", "Add on the second day": of the dough.
 static bool names_part_of_dough(std::string_view title) {
     constexpr auto words = std::to_array<std::string_view>(
-        {"wet",    "dry",      "liquid",      "liquids",    "yeast",    "flour", "flours",     "fruit",
-         "fruits", "spice",    "spices",      "soak",       "soaked",   "dough", "bread",      "main",
-         "mix",    "mixture",  "base",        "step",       "day",      "part",  "first",      "second",
-         "third",  "final",    "last",        "next",       "morning",  "night", "evening",    "later",
-         "rest",   "add",      "else",        "everything", "begin",    "start", "basic",      "machine",
-         "grains", "porridge", "nuts",        "fats",       "fat",      "dairy", "salts",      "and",
-         "also",   "plus",     "ingredients", "potato",     "potatoes", "mash",  "inclusions", "enrichment",
-         "water",  "milk",     "eggs"});
+        {"wet",         "dry",       "liquid",     "liquids",    "yeast",      "flour",     "flours",
+         "fruit",       "fruits",    "spice",      "spices",     "soak",       "soaked",    "dough",
+         "bread",       "main",      "mix",        "base",       "step",       "day",       "part",
+         "first",       "second",    "third",      "final",      "last",       "next",      "morning",
+         "night",       "evening",   "later",      "rest",       "add",        "else",      "everything",
+         "begin",       "start",     "basic",      "machine",    "grains",     "porridge",  "nuts",
+         "fats",        "fat",       "dairy",      "salts",      "and",        "also",      "plus",
+         "ingredients", "potato",    "potatoes",   "mash",       "inclusions", "fold",      "knead",
+         "stir",        "work",      "flavoring",  "flavorings", "flavouring", "seasoning", "seasonings",
+         "aromatics",   "sweetener", "sweeteners", "enrichment", "water",      "milk",      "eggs"});
     while (!title.empty()) {
         const std::string_view word = title.substr(0, title.find(' '));
         if (std::find(words.begin(), words.end(), word) != words.end()) {
@@ -653,7 +688,10 @@ void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Dia
         return line.role == "dough" && line.is_known();
     };
     const auto first = std::find_if(group.begin(), group.end(), is_counted);
-    if (first == group.end() || title.empty() || names_part_of_dough(title) || has_flour_or_yeast(group)) {
+    const bool is_its_name = std::any_of(group.begin(), group.end(), // "Butter", over 250 g of it
+                                         [&](const IngredientLine& line) { return line.key == title; });
+    if (first == group.end() || title.empty() || is_its_name || names_part_of_dough(title) ||
+        has_flour_or_yeast(group)) {
         return;
     }
     diagnostics.warning(Code::ingredient_doubtful, first->place,
