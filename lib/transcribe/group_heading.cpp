@@ -111,7 +111,8 @@ private:
         case RecipePart::heading:
             break;
         }
-        return is_ingredient_line(cursor_.next_line(), pantry_);
+        const bool is_stage = place_.has_name && !stage_named(title).empty(); // an empty line may follow
+        return is_ingredient_line(is_stage ? cursor_.next_words() : cursor_.next_line(), pantry_);
     }
 
     // "all of the sponge" or "- the biga" over "- 300 g flour"; "- Final dough" may be a heading
@@ -131,8 +132,9 @@ private:
         const bool may_be_item =
             is_bullet_amid_bullets() || (!is_marked_as_heading() && (is_first || !place_.is_below_blank));
         return is_in_dough(role) && role != "dough" && may_be_item &&
-               std::any_of(place_.lines.begin(), place_.lines.end(),
-                           [&](const RecipeLine& line) { return line.role == role; });
+               ((place_.is_dough_begun && !place_.is_below_blank) || // its list may follow
+                std::any_of(place_.lines.begin(), place_.lines.end(),
+                            [&](const RecipeLine& line) { return line.role == role; }));
     }
 
     bool is_bullet_amid_bullets() const {

@@ -23,6 +23,7 @@ struct HeadingPlace {
     std::string role;                       // of the items above
     std::size_t role_level = 0;             // of the heading that said it; 0 where none of a markup did
     std::span<const RecipeLine> lines = {}; // those above
+    bool is_dough_begun = false;            // right below its heading
 };
 
 struct GroupHeading {

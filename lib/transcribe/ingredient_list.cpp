@@ -2,6 +2,7 @@
 
 #include "transcribe/line_continuation.hpp"
 #include "transcribe/line_tokens.hpp"
+#include "transcribe/recipe_words.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -10,6 +11,7 @@ namespace leavenwright {
 
 void IngredientList::begin_below_heading(std::string role, bool says_role, std::string title) {
     role_level_ = says_role ? cursor_.heading_level() : role_level_;
+    dough_begin_ = says_role && role == "dough" ? recipe_.lines.size() : std::string::npos;
     role_ = std::move(role);
     groups_ += says_role ? 0U : 1U;
     group_ = says_role ? 0U : groups_;
@@ -19,6 +21,13 @@ void IngredientList::begin_below_heading(std::string role, bool says_role, std::
 void IngredientList::set_role(std::string role) {
     role_ = std::move(role);
     role_level_ = 0;
+    dough_begin_ = std::string::npos;
+}
+
+bool IngredientList::is_dough_begun() const {
+    return dough_begin_ <= recipe_.lines.size() &&
+           std::none_of(recipe_.lines.begin() + static_cast<std::ptrdiff_t>(dough_begin_),
+                        recipe_.lines.end(), [](const RecipeLine& line) { return has_digit(line.said()); });
 }
 
 void IngredientList::begin_part() {

@@ -25,6 +25,8 @@ public:
     /// Of the heading that says the role, as LineCursor counts; 0 where none of a markup does.
     std::size_t role_level() const { return role_level_; }
     void set_role(std::string role);
+    /// Whether a heading of the dough stands above, and nothing with an amount since.
+    bool is_dough_begun() const;
     /// Below a heading: one that says no role begins a group of its own.
     void begin_below_heading(std::string role, bool says_role, std::string title);
     /// Below a label of the whole list.
@@ -57,10 +59,11 @@ private:
     RightColumn right_column_;
     std::string role_ = "dough";
     std::size_t role_level_ = 0;
-    std::size_t item_number_ = 0;   // of the line whose item was pushed last
-    std::size_t item_indent_ = 0;   // of its first line
-    std::size_t columns_begin_ = 0; // the left column's first line
-    std::size_t groups_ = 0;        // below headings that say no role
+    std::size_t dough_begin_ = std::string::npos; // the first line below a heading of the dough
+    std::size_t item_number_ = 0;                 // of the line whose item was pushed last
+    std::size_t item_indent_ = 0;                 // of its first line
+    std::size_t columns_begin_ = 0;               // the left column's first line
+    std::size_t groups_ = 0;                      // below headings that say no role
     std::size_t group_ = 0;
     std::string title_; // of the group
 };

@@ -586,7 +586,8 @@ private:
                                  .has_whole_dough = whole_dough_.is_in(recipe_.lines),
                                  .role = list_.role(),
                                  .role_level = list_.role_level(),
-                                 .lines = recipe_.lines};
+                                 .lines = recipe_.lines,
+                                 .is_dough_begun = list_.is_dough_begun()};
         auto group = read_group_heading(line, heading, cursor_, place, pantry_);
         if (!group || !group->role) {
             return group.has_value();

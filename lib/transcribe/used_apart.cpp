@@ -26,6 +26,7 @@ constexpr auto acts_apart = std::to_array<std::pair<std::string_view, std::strin
     {"garnish", "topping"},
     {"decorat", "topping"},
     {"drizzl", "topping"},
+    {"shake", "dusting"},
     {"dust", "dusting"},
     {"fill", "filling"},
     {"spread", "filling"},
