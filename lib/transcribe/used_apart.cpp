@@ -515,11 +515,12 @@ constexpr auto baths = std::to_array<Bath>({
      " is more than a dough holds, and the directions boil; it is kept apart"},
 });
 
-bool in_a_sentence(std::span<const DirectionWord> words, bool (*is_it)(std::span<const DirectionWord>)) {
+template <class Test>
+bool in_a_sentence(std::span<const DirectionWord> words, const Test& is_it) {
     const auto is_end = [](const DirectionWord& word) { return word.kind == Kind::end; };
     for (auto begin = words.begin(); begin != words.end();) {
         const auto end = std::find_if(begin, words.end(), is_end);
-        if (is_it({begin, end})) {
+        if (is_it(std::span(begin, end))) {
             return true;
         }
         begin = end == words.end() ? end : end + 1;
@@ -570,6 +571,34 @@ void set_apart_more_fat(std::vector<IngredientLine>& lines, Diagnostics& diagnos
         if (has_amount_above) {
             set_apart(line, "brushing", " has no amount, and the dough has its own above; it is kept apart",
                       diagnostics);
+        }
+    }
+}
+
+// "Beat in 4 eggs. Beat the remaining egg and brush it on": how many the dough gets is not counted here.
+void doubt_shared_eggs(std::vector<IngredientLine>& lines, std::span<const DirectionWord> words,
+                       Diagnostics& diagnostics) {
+    constexpr auto rest =
+        std::to_array<std::string_view>({"remaining", "other", "last", "reserved", "leftover", "another"});
+    const auto is_brushed_rest = [&](std::span<const DirectionWord> sentence) {
+        bool is_named = false;
+        for (std::size_t at = 1; at < sentence.size(); ++at) {
+            is_named = is_named || (sentence[at].text.starts_with("egg") &&
+                                    std::find(rest.begin(), rest.end(), sentence[at - 1].text) != rest.end());
+        }
+        return is_named && std::any_of(sentence.begin(), sentence.end(),
+                                       [](const DirectionWord& word) { return word.role == "brushing"; });
+    };
+    if (!in_a_sentence(words, is_brushed_rest)) {
+        return;
+    }
+    for (IngredientLine& line : lines) {
+        if (line.key == "egg" && line.role == "dough" && line.is_sure && line.number && *line.number > 1.0) {
+            line.is_sure = false;
+            diagnostics.warning(Code::amount_doubtful, line.place,
+                                "some of " + in_quotes(line.text) +
+                                    " is brushed on by the directions; all of it is counted",
+                                "take off what does not go into the dough");
         }
     }
 }
@@ -627,6 +656,7 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
     }
     set_apart_last(lines, words, diagnostics);
     set_apart_more_fat(lines, diagnostics);
+    doubt_shared_eggs(lines, words, diagnostics);
     set_apart_bath(lines, words, diagnostics);
 }
 

@@ -371,3 +371,64 @@ TEST_CASE("page: a table with a column for each stage") {
                      "| Flour | 200 | 300 | 500 |\n| Water | 150 | 140 | 290 |\n| Salt | | 10 | 10 |\n") ==
           as_stages);
 }
+
+TEST_CASE("page: rules of what is kept apart stop at what goes into the dough") {
+    const std::string list = "Bread\n\n500 g flour\n320 g water\n10 g salt\n7 g instant yeast\n";
+    const auto has = [](const std::string& text, const std::string& line) {
+        const std::string lines = read_lines(text);
+        CAPTURE(lines);
+        return lines.find(line) != std::string::npos;
+    };
+    CHECK_FALSE(
+        has(list + "\nMix, knead. Knead in the seeds below.\n\nSeeds\n\n40 g sunflower seeds\n40 g pumpkin "
+                   "seeds\n",
+            "topping"));
+    CHECK(
+        has("Tip 500 g flour into a bowl with 10 g salt and 7 g instant yeast. Pour in 300 ml water and mix.",
+            "all-purpose flour 500"));
+    CHECK(has(list + "\nNut mixture:\n80 g walnuts\n80 g raisins\n\nKnead, and work in the nut mixture.\n",
+              "dough: walnut 80?"));
+    CHECK(has(
+        list +
+            "60 g honey\n\nProof the yeast in the water. Whisk in the honey, then brush the bowl with oil. "
+            "Knead in flour and salt.\n",
+        "dough: honey 60"));
+    CHECK(
+        has("Flatbread\n\n300 g flour\n160 g lard\n100 g water\n5 g salt\n\nRub the lard into the flour, add "
+            "water and salt, roll out and fry on a dry griddle.\n",
+            "dough: lard 160"));
+    CHECK(has(
+        "Gingerbread\n\n250 g flour\n15 g baking soda\n200 g honey\n\nBoil the honey, cool. Add flour and "
+        "soda.\n",
+        "dough: baking soda 15"));
+    CHECK(has(list + "\nButter\n250 g butter\n", "dough: butter 250"));
+    CHECK(has("Bread\n\n500 g flour, more if needed for the bench\n320 g water\n",
+              "dough: all-purpose flour 500"));
+}
+
+TEST_CASE("page: stages named below the dough, on one line, or over an empty one") {
+    CHECK(read_lines(
+              "Bread\n\nDough:\nPoolish\n350 g flour\n10 g salt\n\nPoolish:\n150 g flour\n150 g water\n") ==
+          "stage: poolish, dough: all-purpose flour 350, dough: salt 10, poolish: all-purpose flour 150, "
+          "poolish: water 150");
+    CHECK(read_lines("Bread\n\nSponge\n\n100 g flour\n100 g water\n\nDough\n\n400 g flour\n10 g salt\n") ==
+          "sponge: all-purpose flour 100, sponge: water 100, dough: all-purpose flour 400, dough: salt 10");
+    CHECK(read_lines(
+              "Bread\n\nSponge (night before): 100 g flour, 100 g water\nDough: 400 g flour, 10 g salt\n\n"
+              "Mix.\n") ==
+          "sponge: all-purpose flour 100, sponge: water 100, dough: all-purpose flour 400, dough: salt 10");
+    CHECK(read_lines("Bread\n\n| Ingredient | Dough | Topping |\n|---|---|---|\n| Flour | 500 g | |\n"
+                     "| Olive oil | 20 g | 30 g |\n") ==
+          "dough: all-purpose flour 500, dough: olive oil 20, topping: olive oil 30");
+}
+
+TEST_CASE("page: one of the eggs is brushed on") {
+    const std::string list = "Challah\n\n500 g flour\n5 eggs\n";
+    CHECK(read_lines(list + "Mix, beat in 4 eggs. Beat the remaining egg and brush it on.\n")
+              .ends_with("egg 250?"));
+    CHECK(read_lines(list + "Mix, beat in 4 eggs, then the remaining egg.\n").ends_with("egg 250"));
+    CHECK(read_lines("Buns\n\n500 g flour\n3 eggs (2 for the dough + 1 beaten for egg wash)\n")
+              .ends_with("egg 150?"));
+    CHECK(read_lines("Rolls\n\n500 g flour\n7 g instant yeast\n\nAdd 300 ml water and mix to a dough.\n")
+              .ends_with("dough: water 300?"));
+}
