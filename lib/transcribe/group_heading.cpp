@@ -196,7 +196,8 @@ private:
         constexpr std::size_t most_words = 4;
         const std::string first = title.substr(0, title.find(','));
         const bool is_role = first.size() < title.size() && count_words(first) <= most_words &&
-                             !is_sentence(text_) && role_of_heading(first);
+                             !is_sentence(text_) && !is_reference() && !is_bullet_amid_bullets() &&
+                             role_of_heading(first);
         return is_role ? first : title;
     }
 

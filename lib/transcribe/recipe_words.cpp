@@ -110,6 +110,17 @@ std::size_t length_of_yield_word(std::string_view heading) {
     return 0;
 }
 
+bool has_word_of(std::string_view text, std::span<const std::string_view> words) {
+    while (!text.empty()) {
+        const std::string_view word = text.substr(0, text.find(' '));
+        if (std::find(words.begin(), words.end(), word) != words.end()) {
+            return true;
+        }
+        text.remove_prefix(std::min(word.size() + 1, text.size()));
+    }
+    return false;
+}
+
 std::string_view role_of_made(std::string_view heading) {
     for (const std::string_view lead : {"for the ", "for ", "the "}) {
         heading.remove_prefix(heading.starts_with(lead) ? lead.size() : 0U);
@@ -137,14 +148,7 @@ bool names_rest(std::string_view heading) {
     constexpr auto words =
         std::to_array<std::string_view>({"rest", "remaining", "remainder", "else", "later", "morning", "next",
                                          "second", "finally", "afterwards", "then", "tomorrow"});
-    while (!heading.empty()) {
-        const std::string_view word = heading.substr(0, heading.find(' '));
-        if (std::find(words.begin(), words.end(), word) != words.end()) {
-            return true;
-        }
-        heading.remove_prefix(std::min(word.size() + 1, heading.size()));
-    }
-    return false;
+    return has_word_of(heading, words);
 }
 
 std::string without_figures(std::string_view heading) {

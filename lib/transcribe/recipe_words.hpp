@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -33,6 +34,8 @@ std::string title_behind_time(std::string_view line, std::string heading);
 std::size_t length_of_yield_word(std::string_view heading);
 /// "filling" of "for the filling", in the languages that are read; empty where a heading begins otherwise.
 std::string_view behind_for_the(std::string_view heading);
+/// Whether one of the words of a text is one of `words`.
+bool has_word_of(std::string_view text, std::span<const std::string_view> words);
 /// What a heading makes that goes in or on the dough under a name of its own: "pastry cream" is a filling,
 /// "garlic butter" a topping; empty where it is nothing of the kind. `heading` is folded.
 std::string_view role_of_made(std::string_view heading);

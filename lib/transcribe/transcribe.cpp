@@ -246,6 +246,9 @@ private:
                 // butter for the pan, sugar for the glaze are more than those of a list in sentences
                 const bool is_more =
                     !is_in_dough(line.role) && !item.is_part && (is_measured_apart || !recipe.is_list_whole);
+                if (line.weight && is_missing) { // "300 g water", behind "enough water to mix"
+                    drop_open(line.key, listed);
+                }
                 if (!is_wanted || is_listed(line, item, {.lines = listed, .is_apart = is_more})) {
                     continue;
                 }
@@ -259,6 +262,17 @@ private:
                 result_.lines.push_back(std::move(line));
             }
         }
+    }
+
+    // Lines without a weight among those that sentences gave.
+    void drop_open(std::string_view key, std::size_t listed) {
+        const auto begin = result_.lines.begin() + static_cast<std::ptrdiff_t>(listed);
+        result_.lines.erase(std::remove_if(begin, result_.lines.end(),
+                                           [&](const IngredientLine& line) {
+                                               return line.key == key && !line.weight &&
+                                                      is_in_dough(line.role);
+                                           }),
+                            result_.lines.end());
     }
 
     // "Soften the yeast in 2 tablespoons of water": words of its sentence.

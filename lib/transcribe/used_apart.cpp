@@ -694,24 +694,17 @@ static bool has_flour_or_yeast(std::span<const IngredientLine> group) {
 // "Wet", "Fruit (soak it)", "Add on the second day": of the dough.
 static bool names_part_of_dough(std::string_view title) {
     constexpr auto words = std::to_array<std::string_view>(
-        {"wet",         "dry",       "liquid",     "liquids",    "yeast",      "flour",     "flours",
-         "fruit",       "fruits",    "spice",      "spices",     "soak",       "soaked",    "dough",
-         "bread",       "main",      "mix",        "base",       "step",       "day",       "part",
-         "first",       "second",    "third",      "final",      "last",       "next",      "morning",
-         "night",       "evening",   "later",      "rest",       "add",        "else",      "everything",
-         "begin",       "start",     "basic",      "machine",    "grains",     "porridge",  "nuts",
-         "fats",        "fat",       "dairy",      "salts",      "and",        "also",      "plus",
-         "ingredients", "potato",    "potatoes",   "mash",       "inclusions", "fold",      "knead",
-         "stir",        "work",      "flavoring",  "flavorings", "flavouring", "seasoning", "seasonings",
-         "aromatics",   "sweetener", "sweeteners", "enrichment", "water",      "milk",      "eggs"});
-    while (!title.empty()) {
-        const std::string_view word = title.substr(0, title.find(' '));
-        if (std::find(words.begin(), words.end(), word) != words.end()) {
-            return true;
-        }
-        title.remove_prefix(std::min(word.size() + 1, title.size()));
-    }
-    return false;
+        {"wet",        "dry",         "liquid",    "liquids",    "yeast",      "flour",      "flours",
+         "fruit",      "fruits",      "spice",     "spices",     "soak",       "soaked",     "dough",
+         "bread",      "main",        "mix",       "base",       "step",       "day",        "part",
+         "first",      "third",       "final",     "last",       "night",      "evening",    "add",
+         "everything", "begin",       "start",     "basic",      "machine",    "grains",     "porridge",
+         "nuts",       "fats",        "fat",       "dairy",      "salts",      "and",        "also",
+         "plus",       "ingredients", "potato",    "potatoes",   "mash",       "inclusions", "fold",
+         "knead",      "stir",        "work",      "flavoring",  "flavorings", "flavouring", "seasoning",
+         "seasonings", "aromatics",   "sweetener", "sweeteners", "enrichment", "water",      "milk",
+         "eggs"});
+    return names_rest(title) || has_word_of(title, words);
 }
 
 void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Diagnostics& diagnostics) {

@@ -422,6 +422,16 @@ TEST_CASE("page: stages named below the dough, on one line, or over an empty one
           "dough: all-purpose flour 500, dough: olive oil 20, topping: olive oil 30");
 }
 
+TEST_CASE("page: a stage with words behind a comma is an item among bullets") {
+    CHECK(read_lines("# Bread\n\n## Autolyse\n- 450 g flour\n- 250 g water\n## Mix\n- Levain, all of it\n- "
+                     "10 g salt\n")
+              .ends_with("dough: salt 10"));
+    CHECK(
+        read_lines("Buns\n\n500 g flour\n7 g instant yeast\nwarm water to mix\n\nDissolve the yeast in 300 g "
+                   "water.\n")
+            .ends_with("dough: instant yeast 7, dough: water 300?"));
+}
+
 TEST_CASE("page: one of the eggs is brushed on") {
     const std::string list = "Challah\n\n500 g flour\n5 eggs\n";
     CHECK(read_lines(list + "Mix, beat in 4 eggs. Beat the remaining egg and brush it on.\n")
