@@ -48,7 +48,9 @@ public:
             title == "sourdough") { // more words name a bread, as a title may
             role = "levain";
         }
-        if (!role && is_marked && is_amid) {
+        const bool is_below_name = // "Onion mixture:", above the dough
+            place_.part == RecipePart::heading && place_.has_name && is_ended_by_colon(text_);
+        if (!role && is_marked && (is_amid || is_below_name)) {
             role = role_of_group(title);
         }
         if (!role && is_bare && is_amid && begins_group(title, cursor_.next_line(), pantry_)) {

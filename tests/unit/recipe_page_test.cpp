@@ -317,6 +317,8 @@ TEST_CASE("page: headings of what is made apart, and of nobody knows what") {
     CHECK(below("Butter block") == "layers: butter 50");
     CHECK(below("Fruit") == "dough: butter 50");
     CHECK(below("Kaya") == "dough: butter 50?");
+    CHECK(read_lines("Bialys\n\nOnion mixture:\n2 onions\n\nDough:\n500 g flour\n310 g water\n")
+              .starts_with("dough: onion 220?, dough: all-purpose flour 500"));
     CHECK(below("**Anko**") == "dough: butter 50?");
 }
 
