@@ -299,15 +299,12 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
         } else if (!is_left_out && is_called(words, at, calls)) { // "all the rest but the jam"
             const bool is_mixed = act.empty() && has_act;
             const Sentence mixed = sentence_around(words, at);
-            const bool is_brushed =
-                brushed_at > at && is_mixed_alone(words, mixed) && is_dough_made(words, mixed.begin);
-            if (is_mixed && (is_brushed || is_brushed_behind(words, at))) {
+            const bool is_aside = is_mixed_alone(words, mixed) && is_dough_made(words, mixed.begin);
+            if (is_mixed && ((is_aside && brushed_at > at) || is_brushed_behind(words, at))) {
                 role = "brushing";
                 continue;
             }
-            if (const std::string_view next = act_behind(words, at); is_mixed && !next.empty() &&
-                                                                     is_mixed_alone(words, mixed) &&
-                                                                     is_dough_made(words, mixed.begin)) {
+            if (const std::string_view next = act_behind(words, at); is_mixed && is_aside && !next.empty()) {
                 role = next; // "Whisk sugar and lemon juice and drizzle over"
                 continue;
             }
@@ -542,9 +539,10 @@ void set_apart_bath(std::vector<IngredientLine>& lines, std::span<const Directio
         fluids += is_counted && (line.key == "water" || line.key.ends_with("milk")) ? 1 : 0;
     }
     for (const Bath& bath : baths) {
-        const bool is_done = in_a_sentence(words, bath.is_done);
-        for (IngredientLine& line :
-             is_done&& flour.value() > 0.0 ? std::span(lines) : std::span<IngredientLine>()) {
+        if (!(flour.value() > 0.0) || !in_a_sentence(words, bath.is_done)) {
+            continue;
+        }
+        for (IngredientLine& line : lines) {
             const bool is_much = bath.is_it(line) && line.role == "dough" && line.weight &&
                                  line.weight->likely > bath.most * flour;
             if (is_much && (line.key != "water" || fluids > 1)) {
