@@ -139,6 +139,34 @@ std::vector<SourcedText> between_bullets(const SourcedText& line, const Pantry& 
     return pieces;
 }
 
+std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pantry) {
+    constexpr std::string_view remark = " - ";
+    const std::string_view text = row.text.substr(0, row.text.find(remark));
+    std::vector<SourcedText> items;
+    bool has_amount = false;
+    for (std::size_t begin = 0; begin < text.size();) {
+        std::size_t end = text.size();
+        std::size_t next = end;
+        for (const std::string_view mark : {", ", "; ", " + ", " and "}) {
+            const std::size_t at = text.find(mark, begin);
+            if (at < end && (mark != " and " || begins_with_number(text.substr(at + mark.size())))) {
+                end = at;
+                next = at + mark.size();
+            }
+        }
+        const bool is_stopped = next == text.size() && text.ends_with('.');
+        const SourcedText item = row.part(begin, end - begin - (is_stopped ? 1U : 0U));
+        const bool is_amount = begins_with_number(item.text) && is_item(item.text, pantry);
+        if (!is_amount && (items.empty() || !names_ingredient(item.text, pantry))) {
+            return {};
+        }
+        has_amount = has_amount || is_amount;
+        items.push_back(item);
+        begin = next;
+    }
+    return has_amount ? items : std::vector<SourcedText>();
+}
+
 bool is_ended_by_colon(std::string_view text) {
     const std::size_t end = text.find_last_not_of(" *_|\t");
     return end != std::string_view::npos && text[end] == ':';

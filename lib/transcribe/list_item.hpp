@@ -39,6 +39,10 @@ bool has_list_beside_quote(const SourceText& source, const Pantry& pantry);
 /// "Dough: 50 g yeast • 5 dl milk • 150 g butter" is a heading and three items; any other line is one piece.
 std::vector<SourcedText> between_bullets(const SourcedText& line, const Pantry& pantry);
 
+/// "250 g flour + 250 g water", "20 g flour and 100 g milk", "350 g raisins, 80 ml rum - soak overnight":
+/// each with its amount, but for names at the end of a comma; none where something else stands among them.
+std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pantry);
+
 bool is_ended_by_colon(std::string_view text);
 
 /// Whether a list has typed rings for bullets, "o 300 g flour": in three lines at least, as one "o" may be

@@ -166,7 +166,7 @@ private:
         if (goes_on_as_list() && !is_item(whole.text, pantry_)) {
             return; // "Next day", over its items
         }
-        if (part_ != RecipePart::directions && take_stage_row(whole)) {
+        if (part_ != RecipePart::directions && take_part_on_a_line(whole)) {
             return;
         }
         if (part_ == RecipePart::ingredients && take_stacked(whole)) {
@@ -423,40 +423,28 @@ private:
         return true;
     }
 
-    // "Levain (night before): 25 g starter, 50 g whole wheat flour, 50 g water"
-    bool take_stage_row(const SourcedText& line) {
+    // "Levain (night before): 25 g starter, 50 g whole wheat flour, 50 g water", "Fruit: 350 g raisins"
+    bool take_part_on_a_line(const SourcedText& line) {
         constexpr std::size_t longest_label = 40;
         constexpr std::size_t longest = 300;
         const std::size_t colon = line.text.substr(0, longest_label).find(": ");
-        if (colon == std::string_view::npos || line.text.size() > longest) {
+        if (colon == std::string_view::npos || line.text.size() > longest ||
+            frame_line(line.text).kind != FrameLine::Kind::none) {
             return false;
         }
-        const auto role = role_of_heading(without_brackets(heading_text(line.text.substr(0, colon))));
-        if (!role || !is_in_dough(*role)) {
-            return false;
-        }
-        std::vector<SourcedText> items;
-        std::size_t amounts = 0;
-        for (std::size_t begin = colon + 2; begin < line.text.size();) {
-            const std::size_t end = std::min(line.text.find(", ", begin), line.text.size());
-            const bool is_last = end == line.text.size();
-            const std::size_t stop = is_last && line.text.ends_with('.') ? 1 : 0;
-            const SourcedText item = line.part(begin, end - begin - stop);
-            const bool is_amount = is_item(item.text, pantry_) && begins_with_number(item.text);
-            if (!is_amount && !names_ingredient(item.text, pantry_)) {
-                return false;
-            }
-            amounts += is_amount ? 1U : 0U;
-            items.push_back(item);
-            begin = end + 2;
-        }
-        if (amounts < 2) {
+        const std::string_view label = line.text.substr(0, colon);
+        const std::string heading = without_brackets(heading_text(label));
+        const auto role = role_of_heading(heading);
+        const auto items = items_in_row(line.part(colon + 2, line.text.size() - colon - 2), pantry_);
+        const bool is_apart = role && !is_in_dough(*role); // "Glaze: 1 egg" is read as one line
+        if (items.size() < (is_apart ? 2U : 1U) || part_named(heading) || has_digit(label) ||
+            (!role && names_ingredient(label, pantry_)) || heading.ends_with("paste")) { // of crosses
             return false;
         }
         const std::string role_before = list_.role();
         part_ = RecipePart::ingredients;
         list_.flush_columns();
-        list_.set_role(*role);
+        list_.set_role(role.value_or(role_before));
         for (const SourcedText& item : items) {
             list_.push(item);
         }

@@ -424,6 +424,21 @@ TEST_CASE("page: stages named below the dough, on one line, or over an empty one
           "dough: all-purpose flour 500, dough: olive oil 20, topping: olive oil 30");
 }
 
+TEST_CASE("page: parts that stand on a line each") {
+    const std::string as_dough = "dough: all-purpose flour 450, dough: salt 8";
+    CHECK(read_lines("Stollen\n\nPoolish: 250 g flour + 250 g water\nDough: 450 g flour; 8 g salt\n") ==
+          "poolish: all-purpose flour 250, poolish: water 250, " + as_dough);
+    CHECK(
+        read_lines(
+            "Stollen\n\nFruit: 350 g raisins, 80 g honey - soak overnight\nDough: 450 g flour, 8 g salt\n") ==
+        "dough: raisin 350, dough: honey 80, " + as_dough);
+    CHECK(read_lines("Loaf\n\nTangzhong: 20 g flour and 100 g milk\nDough: 450 g flour, 8 g salt.\n") ==
+          "scald: all-purpose flour 20, scald: milk 100, " + as_dough);
+    CHECK(read_lines("Loaf\n\n450 g flour\n8 g salt\nGlaze: 1 egg, beaten\n") ==
+          as_dough + ", brushing: egg 50");
+    CHECK(read_lines("Loaf\n\nNutrition: 5 g fat, 20 g sugar\n450 g flour\n8 g salt\n") == as_dough);
+}
+
 TEST_CASE("page: a stage with words behind a comma is an item among bullets") {
     CHECK(read_lines("# Bread\n\n## Autolyse\n- 450 g flour\n- 250 g water\n## Mix\n- Levain, all of it\n- "
                      "10 g salt\n")
