@@ -437,7 +437,7 @@ private:
         const auto role = role_of_heading(heading);
         const auto items = items_in_row(line.part(colon + 2, line.text.size() - colon - 2), pantry_);
         const bool is_apart = role && !is_in_dough(*role); // "Glaze: 1 egg" is read as one line
-        if (items.size() < (is_apart ? 2U : 1U) || part_named(heading) || has_digit(label) ||
+        if (items.empty() || is_apart || part_named(heading) || has_digit(label) ||
             (!role && names_ingredient(label, pantry_)) || heading.ends_with("paste")) { // of crosses
             return false;
         }
