@@ -44,13 +44,13 @@ bool is_same_kind(const Ingredient* one, const Ingredient* other) {
            std::find(kinds.begin(), kinds.end(), one->ingredient_class) != kinds.end();
 }
 
+bool is_fluid(const Ingredient& one) {
+    return one.ingredient_class == IngredientClass::liquid || one.ingredient_class == IngredientClass::dairy;
+}
+
 bool may_be_mixed(const Ingredient* one, const Ingredient* other) {
-    const auto is_liquid = [](const Ingredient& liquid) {
-        return liquid.ingredient_class == IngredientClass::liquid ||
-               liquid.ingredient_class == IngredientClass::dairy;
-    };
     return one != nullptr && other != nullptr && one != other &&
-           (is_same_kind(one, other) || (is_liquid(*one) && is_liquid(*other)));
+           (is_same_kind(one, other) || (is_fluid(*one) && is_fluid(*other)));
 }
 
 std::string_view ProseNames::text_of(std::size_t begin, std::size_t end) const {
@@ -204,9 +204,7 @@ std::optional<FoundItem> ProseNames::enough_behind(std::size_t at) const {
 // "stir in sifted flour until it is thick", "mix with warm water till"
 bool ProseNames::is_stirred_in(std::size_t at, const Ingredient* thing) const {
     constexpr std::size_t near = 3;
-    const bool makes_dough =
-        thing != nullptr && (thing->is_flour() || thing->ingredient_class == IngredientClass::liquid ||
-                             thing->ingredient_class == IngredientClass::dairy);
+    const bool makes_dough = thing != nullptr && (thing->is_flour() || is_fluid(*thing));
     bool is_verb = false;
     for (std::size_t before = at - std::min(at, near); before < at; ++before) {
         is_verb = is_verb || is_one_of("stir|work|knead|add|beat|mix|put|stiffen|thicken", word(before));

@@ -89,6 +89,9 @@ private:
     std::size_t last_end_ = 0;
 };
 
+/// Whether it is a liquid or a dairy product, either of which wets a dough.
+bool is_fluid(const Ingredient& one);
+
 /// Whether two things may be meant by one word: "the sugar" of a list with brown sugar.
 bool is_same_kind(const Ingredient* one, const Ingredient* other);
 /// "Butter and lard", "milk and water": whether one amount may be of both.

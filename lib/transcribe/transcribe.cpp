@@ -220,12 +220,8 @@ private:
             });
         };
         const auto is_flour = [](const Ingredient& one) { return one.is_flour(); };
-        const auto is_liquid = [](const Ingredient& one) {
-            return one.ingredient_class == IngredientClass::liquid ||
-                   one.ingredient_class == IngredientClass::dairy;
-        };
         const bool has_flour = has(is_flour);
-        const bool has_liquid = has(is_liquid);
+        const bool has_liquid = has(is_fluid);
         for (const RecipeLine& item : ingredients_in_prose(*recipe.behind_list, pantry_)) {
             Diagnostics found;
             for (IngredientLine& line :
@@ -236,7 +232,7 @@ private:
                 const bool is_missing = // "enough flour for a thin batter", where the list has none
                     is_in_dough(line.role) && line.ingredient != nullptr &&
                     ((!has_flour && is_flour(*line.ingredient)) ||
-                     (!has_liquid && !item.is_part && is_liquid(*line.ingredient)));
+                     (!has_liquid && !item.is_part && is_fluid(*line.ingredient)));
                 const bool is_unlisted = // "soften the yeast in 1/4 cup of water", where the list has none
                     is_in_dough(line.role) && item.has_amount && !item.is_part && line.is_known() &&
                     line.weight && is_of_solution(item.place) && !is_kind_listed(line, listed);
