@@ -44,8 +44,7 @@ public:
         if (!role && is_marked) {
             role = role_in_brackets(folded); // "Posypka (crumbs):"
         }
-        if (!role && is_marked && is_amid &&
-            title == "sourdough") { // more words name a bread, as a title may
+        if (!role && ((is_marked && is_amid) || (is_bare && place_.has_name)) && names_levain(title)) {
             role = "levain";
         }
         const bool is_below_name = // "Onion mixture:", above the dough
@@ -154,7 +153,9 @@ private:
             count_words(title) == 1 || (title.starts_with("for ") && count_words(title) <= most_words);
         return place_.part != RecipePart::directions && is_short && role_of_heading(title) &&
                (is_ingredient_line(cursor_.next_line(), pantry_) ||
-                !stage_named(heading_text(cursor_.next_line())).empty());
+                !stage_named(heading_text(cursor_.next_line())).empty() ||
+                (!stage_named(title).empty() && has_measure(cursor_.next_line()) && // "200 g at 100 %"
+                 begins_with_number(cursor_.next_line())));
     }
 
     static std::optional<std::string> role_in_brackets(std::string_view folded) {
@@ -193,13 +194,17 @@ private:
 
     bool is_stage_open() const { return place_.role != "dough" && is_in_dough(place_.role); }
 
+    static bool names_levain(std::string_view title) { // more words name a bread, as a title may
+        return title == "sourdough" || title == "the sourdough" || title == "for the sourdough";
+    }
+
     // "Poolish, 12 hours at room temperature", "For the sponge, the evening before"
     std::string before_comma(const std::string& title) const {
         constexpr std::size_t most_words = 4;
         const std::string first = title.substr(0, title.find(','));
         const bool is_role = first.size() < title.size() && count_words(first) <= most_words &&
                              !is_sentence(text_) && !is_reference() && !is_bullet_amid_bullets() &&
-                             role_of_heading(first);
+                             (role_of_heading(first) || names_levain(first));
         return is_role ? first : title;
     }
 

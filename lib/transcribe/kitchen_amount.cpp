@@ -65,6 +65,12 @@ private:
             read_range(amount);
         }
         read_measure(amount);
+        const double other = next_is("or") && next_is("of", 2) ? number_named(peek(1)->folded) : 0.0;
+        if (other > amount.most && other <= 3.0) { // "a spoonful or two of rose water"
+            amount.most = other;
+            amount.number = (amount.least + amount.most) / 2.0;
+            at_ += 2;
+        }
         if (next_is("or") && peek(1) != nullptr && peek(1)->is_any({"more", "less", "so", "thereabouts"})) {
             constexpr double spread = 0.25; // common practice, no source
             amount.least *= peek(1)->is("more") ? 1.0 : 1.0 - spread;
@@ -76,6 +82,8 @@ private:
     }
 
     void skip_fillers(KitchenAmount& amount) {
+        const bool is_circa = next_is("c") && next_is(".", 1) && peek(2) != nullptr && peek(2)->is_number();
+        at_ += is_circa && at_ == 0 ? 2U : 0U; // "c. 450 g"
         for (const LineToken* token = peek(); token != nullptr && token->is_word(); token = peek()) {
             const bool is_article = token->is("a") || token->is("an");
             if (const auto fullness = fullness_named(token->folded);

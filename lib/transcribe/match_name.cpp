@@ -80,12 +80,20 @@ Segments segments_of(std::span<const LineToken> tokens, Elision elision) {
         if (token.is_any({"enough", "sufficient"}) && segments.parts.front().empty()) {
             continue; // "enough flour to make a soft dough"
         }
+        Words& words = segments.parts.back();
+        const bool is_joint = segments.parts.size() == 1 && words.size() > 1 &&
+                              words.back() == "and" && // "dried and sifted flour"
+                              words[words.size() - 2].ends_with("ed") &&
+                              is_harmless(std::span(words).first(words.size() - 2));
         // "very warm water" and "mixed peel" go on, "butter softened until" and "water poured over" do not
         const bool is_named = !is_harmless(segments.parts.back());
         const bool is_participle = token.is_word() && token.folded.size() > 4 && token.folded.ends_with("ed");
         const bool begins_clause = is_clause_word(token.folded) &&
                                    (is_named || (!is_participle && !is_preparation_word(token.folded)));
-        is_clause = is_clause || begins_clause;
+        if (is_joint && begins_clause) {
+            words.clear();
+        }
+        is_clause = is_clause || (begins_clause && !is_joint);
         if (is_or && !token.is("or") && segments.behind_or.size() < most_words) {
             segments.behind_or.push_back(token.folded);
         }
@@ -210,6 +218,14 @@ void drop_wheat(std::vector<Words>& parts) {
     }
 }
 
+// "olive or vegetable oil": the oil is of both.
+bool take_shared_noun(NameMatch& match, const Words& head, const Words& behind_or, const Pantry& pantry) {
+    const bool is_pair = head.size() == 1 && behind_or.size() > 1 &&
+                         pantry.find(behind_or[0]).ingredient == nullptr &&
+                         pantry.find(behind_or[0] + " " + behind_or[1]).ingredient != nullptr;
+    return is_pair && take(match, head.front() + " " + behind_or[1], pantry);
+}
+
 NameMatch match_segments(Segments segments, const Pantry& pantry) {
     NameMatch match;
     join_preparation(segments.parts);
@@ -260,6 +276,7 @@ NameMatch match_segments(Segments segments, const Pantry& pantry) {
         }
         match.name = is_found && match.meanings.empty() ? joined(turned) : match.name;
     }
+    is_found = is_found || take_shared_noun(match, head, segments.behind_or, pantry);
     is_found = is_found || take(match, match.name, pantry) || take_longest(match, head, pantry) ||
                take_part(match, head, pantry);
     for (std::size_t at = 0; !is_found && at < segments.behind_or.size();

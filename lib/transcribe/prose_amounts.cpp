@@ -6,6 +6,7 @@
 #include "transcribe/kitchen_amount.hpp"
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/line_tokens.hpp"
+#include "transcribe/recipe_words.hpp"
 #include "transcribe/split_line.hpp"
 
 #include <algorithm>
@@ -23,7 +24,7 @@ public:
         const std::size_t end = names_.end_of_words(at);
         const auto tokens = line_tokens(plain_line(names_.text_of(at, end)));
         const auto amount = read_kitchen_amount(tokens);
-        if (!amount) {
+        if (!amount || (at == 0 && is_step_without_mark(names_.text_of(0, end)))) {
             return std::nullopt;
         }
         const auto name = std::span(tokens).subspan(std::min(amount->length, tokens.size()));

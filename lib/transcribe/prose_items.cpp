@@ -1,5 +1,6 @@
 #include "transcribe/prose_items.hpp"
 
+#include "quantity/show.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/kitchen_acts.hpp"
 #include "transcribe/kitchen_amount.hpp"
@@ -97,6 +98,9 @@ private:
 
     std::optional<FoundItem> find_item(std::size_t at) {
         constexpr int most_tries = 12; // of one clause
+        if (auto found = as_much_as_before(at)) {
+            return found;
+        }
         if (auto found = names_.without_amount(at, !is_in_dough(roles_.role()))) {
             return found;
         }
@@ -112,6 +116,45 @@ private:
         auto found = may_be_likened ? names_.likened(at) : std::nullopt;
         found = found || !may_be_amount ? found : measured_item(names_, at);
         return found ? found : in_measure_before(at);
+    }
+
+    // "A pint of milk, and as much water"; "as much flour as will make it stiff" is no amount.
+    std::optional<FoundItem> as_much_as_before(std::size_t at) const {
+        constexpr std::size_t most_name_words = 3;
+        const std::size_t name = at + 2;
+        const bool is_near = !items_.empty() && items_.back().has_amount && items_.back().is_known &&
+                             items_.back().clause + 1 >= names_.clause_number();
+        if (!is_near || names_.word(at) != "as" || !is_one_of("much|many", names_.word(at + 1))) {
+            return std::nullopt;
+        }
+        const ProseItem& before = items_.back();
+        const auto amount = read_kitchen_amount(line_tokens(
+            plain_line(before.words.empty() ? before.place.text : std::string_view(before.words))));
+        const std::size_t end = names_.size();
+        const Ingredient* ingredient =
+            amount && name < end && end <= name + most_name_words ? names_.named(name, end) : nullptr;
+        if (ingredient == nullptr || before.ingredient == nullptr || goes_on_with_as() ||
+            !(ingredient->ingredient_class == before.ingredient->ingredient_class ||
+              (is_fluid(*ingredient) && is_fluid(*before.ingredient)))) {
+            return std::nullopt;
+        }
+        return FoundItem{.begin = at,
+                         .end = end,
+                         .text_begin = names_.clause().words[at].begin,
+                         .ingredient = ingredient,
+                         .words = show_decimal(amount->number, 3) + " " + amount->measure.name + " " +
+                                  std::string(names_.text_of(name, end)),
+                         .has_amount = true};
+    }
+
+    // "as much milk, made a little warm, as will wet it"
+    bool goes_on_with_as() const {
+        constexpr std::size_t near = 2;
+        const std::size_t next = names_.clause_number() + 1;
+        return std::any_of(clauses_.begin() + static_cast<std::ptrdiff_t>(std::min(next, clauses_.size())),
+                           clauses_.begin() +
+                               static_cast<std::ptrdiff_t>(std::min(next + near, clauses_.size())),
+                           [](const ProseClause& clause) { return clause.word(0) == "as"; });
     }
 
     // "half a cup of yeast, salt", "add salt, two eggs", "flavor with nutmeg": a clause that is a name and

@@ -692,7 +692,8 @@ private:
             !has_digit(line.text) && !is_ingredient_line(line.text, pantry_) &&
             !names_ingredient(line.text, pantry_); // "All in grams."
         if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
-            (is_sentence(line.text) && (!has_heading_ || is_paragraph) && !is_numbered_item(line.text))) {
+            (is_sentence(line.text) && (!has_heading_ || is_paragraph) && !is_numbered_item(line.text)) ||
+            (blank_before_ && is_step_without_mark(line.text))) {
             list_.flush_columns();
             // "In the morning, remove the potatoes and add", over what is added
             const bool is_amid = is_item(cursor_.next_line(), pantry_) &&
@@ -720,8 +721,9 @@ private:
 
     // "1. Cream the yeast"; "1. Warm water 300 g" is an item.
     bool ends_list(std::string_view text) const {
-        return is_numbered_step(text) && !is_ingredient_line(text, pantry_) &&
-               !is_item(cursor_.next_words(), pantry_);
+        return (is_numbered_step(text) && !is_ingredient_line(text, pantry_) &&
+                !is_item(cursor_.next_words(), pantry_)) ||
+               is_step_without_mark(text);
     }
 
     void take_direction(const SourcedText& line) {

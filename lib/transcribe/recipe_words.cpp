@@ -298,6 +298,21 @@ bool is_numbered_step(std::string_view text) {
            is_sentence(text.substr(digits + mark.size()));
 }
 
+bool is_step_without_mark(std::string_view text) {
+    constexpr std::size_t most_digits = 2;
+    const std::size_t digits = std::min(text.find_first_not_of("0123456789"), text.size());
+    if (digits == 0 || digits > most_digits || !text.substr(digits).starts_with(' ')) {
+        return false;
+    }
+    const std::string_view words = text.substr(digits + 1);
+    const std::size_t space = words.find(' ');
+    const bool is_pointed =
+        space != std::string_view::npos && // "1 Cream cheese package" is an item
+        is_word_of(fold_name(words.substr(space + 1, words.find(' ', space + 1) - space - 1)),
+                   {"the", "all", "your", "into", "in", "a", "it", "together"});
+    return is_pointed && words.front() >= 'A' && words.front() <= 'Z' && is_sentence(words);
+}
+
 std::string_view stage_named(std::string_view heading) {
     struct StageWord {
         std::string_view word; // folded

@@ -66,5 +66,7 @@ std::string_view stage_named(std::string_view heading);
 bool is_sentence(std::string_view text);
 /// "1. Cream the yeast", "(1) Scald the milk".
 bool is_numbered_step(std::string_view text);
+/// "1 Bring the milk to the boil"
+bool is_step_without_mark(std::string_view text);
 
 } // namespace leavenwright

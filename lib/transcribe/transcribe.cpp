@@ -245,7 +245,8 @@ private:
                 if (line.weight && is_missing) { // "300 g water", behind "enough water to mix"
                     drop_open(line.key, listed);
                 }
-                if (!is_wanted || is_listed(line, item, {.lines = listed, .is_apart = is_more})) {
+                if (!is_wanted || is_rest_of_listed(item.place) ||
+                    is_listed(line, item, {.lines = listed, .is_apart = is_more})) {
                     continue;
                 }
                 if (!is_apart &&
@@ -258,6 +259,15 @@ private:
                 result_.lines.push_back(std::move(line));
             }
         }
+    }
+
+    // "The last 20 g of water"
+    static bool is_rest_of_listed(const SourcedText& place) {
+        constexpr std::size_t near = 20;
+        const std::size_t begin = place.span.offset - std::min(place.span.offset, near);
+        const std::string before =
+            heading_text(place.source->text().substr(begin, place.span.offset - begin));
+        return before.ends_with(" last") || before.ends_with(" remaining") || before.ends_with(" reserved");
     }
 
     // Lines without a weight among those that sentences gave.

@@ -459,3 +459,32 @@ TEST_CASE("page: one of the eggs is brushed on") {
     CHECK(read_lines("Rolls\n\n500 g flour\n7 g instant yeast\n\nAdd 300 ml water and mix to a dough.\n")
               .ends_with("dough: water 300?"));
 }
+
+TEST_CASE("page: a sourdough as a heading, and a leaven of which only the weight is said") {
+    CHECK(read_lines(
+              "Rye\n\nSoaker, the evening before\n150 g cracked rye\n250 g water\n\nSourdough, the evening "
+              "before\n200 g rye flour\n200 g water\n\nFinal dough\n200 g rye flour\n10 g salt\n") ==
+          "soaker: rye chops 150, soaker: water 250, levain: rye flour 200, levain: water 200, dough: rye "
+          "flour "
+          "200, dough: salt 10");
+    CHECK(read_lines("Loaf\n\nLeaven\n200 g at 100%\n\nDough\n700 g bread flour\n20 g salt\n")
+              .ends_with("dough: bread flour 700, dough: salt 20"));
+    CHECK(read("Loaf\n\nLeaven\n200 g at 100%\n\nDough\n700 g bread flour\n").transcription.lines.size() ==
+          2);
+}
+
+TEST_CASE("page: amounts in words that join two") {
+    CHECK(read_lines("500 g flour\n100 g olive or vegetable oil\n") ==
+          "dough: all-purpose flour 500, dough: olive "
+          "oil 100?");
+    CHECK(read_lines("5 lb dried and sifted flour\nc. 300 g water\n") ==
+          "dough: all-purpose flour 2268, dough: water 300");
+    CHECK(read_lines(
+              "Muffins\n\nWarm a pint and a half of milk, and as much water, and stir into it an ounce of "
+              "German yeast. Have four pounds of flour in a pan; pour the liquid to it. Bake.\n")
+              .find("dough: water 852?") != std::string::npos);
+    CHECK(read_lines(
+              "Muffins\n\nTake a pint of milk, an ounce of German yeast and as much flour as will make a "
+              "stiff batter. Bake them.\n")
+              .ends_with("dough: all-purpose flour?"));
+}

@@ -160,3 +160,82 @@ TEST_CASE("use: a group that the directions spread as a whole, and a range in a 
     const Read cups = read("Loaf\n\n3 cups all-purpose flour -- (3 to 3 1/2)\n1 cup water\n");
     CHECK(lines_of(cups.transcription) == "dough: all-purpose flour 406?, dough: water 237");
 }
+
+namespace {
+
+std::string read_lines(const std::string& text) {
+    return lines_of(read(text).transcription);
+}
+
+} // namespace
+
+TEST_CASE("use: a glaze at the end of one flat list") {
+    CHECK(read_lines(
+              "Doughnuts\n\n500 g flour\n7 g instant yeast\n60 g sugar\n6 g salt\n250 g milk\n80 g butter\n"
+              "60 g butter\n200 g icing sugar\n30 g hot water\n\nMix the flour, yeast, sugar and salt. "
+              "Add the milk and the soft butter and knead. Let rise 1 hour. Roll out, cut rings and fry. "
+              "Melt the butter, stir in the icing sugar and water. Dip the doughnuts into it.\n")
+              .ends_with(
+                  "dough: milk 250, dough: butter 80, topping: butter 60?, topping: powdered sugar 200?, "
+                  "topping: water 30?"));
+    CHECK(read_lines(
+              "Buns\n\n500 g bread flour\n10 g salt\n75 g caster sugar\n10 g instant yeast\n300 g milk\n"
+              "75 g plain flour\n75 g water\n25 g sugar\n30 g water\n\nMix everything to a dough and knead. "
+              "Prove 1 hour. Shape. Mix the plain flour and water to a paste and pipe crosses. Bake. Boil "
+              "the sugar and water and brush over the hot buns.\n")
+              .ends_with("dough: milk 300, topping: all-purpose flour 75?, topping: water 75?, "
+                         "brushing: sugar 25?, brushing: water 30?"));
+}
+
+TEST_CASE("use: butter, and butter again for what the pieces are dipped in") {
+    const std::string list =
+        "Monkey bread\n\n450 g flour\n7 g instant yeast\n240 g milk\n60 g butter\n6 g salt\n"
+        "50 g egg\n200 g brown sugar\n110 g butter\n\n";
+    CHECK(read_lines(list +
+                     "Make a dough of the first six ingredients. Let rise. Shape balls. Melt the butter. "
+                     "Dip each ball in the butter and roll in the brown sugar. Bake.\n")
+              .ends_with("dough: egg 50, topping: brown sugar 200?, topping: butter 110?"));
+    // in a sponge dough the rest is mixed in behind the first rise
+    CHECK(read_lines(list +
+                     "Mix yeast, milk and half the flour. Let rise. Add the butter, the brown sugar, egg "
+                     "and salt and the other flour and knead. Let rise, shape, brush with milk, bake.\n")
+              .ends_with("dough: egg 50, dough: brown sugar 200, dough: butter 110"));
+    CHECK(read_lines("Loaf\n\n500 g flour\n7 g instant yeast\n300 g water\n50 g butter\n10 g salt\n\nMix all "
+                     "ingredients and knead. Let rise, shape, let rise. Brush with butter and bake.\n")
+              .ends_with("dough: butter 50, dough: salt 10"));
+}
+
+TEST_CASE("use: what sweetens the water that bagels are boiled in") {
+    const std::string list =
+        "Bagels\n\n500 g bread flour\n300 g water\n10 g salt\n20 g malt syrup\n"
+        "7 g instant yeast\n2 l water\n25 g sugar\n\nKnead the flour, water, salt, malt and "
+        "yeast. Rise 1 hour. Shape. ";
+    CHECK(read_lines(list + "Boil the water with the sugar and poach the bagels.\n")
+              .ends_with("dough: instant yeast 7, bath: water 2000?, bath: sugar 25?"));
+}
+
+TEST_CASE("use: the oil of the bowl, and what stands behind the oil of the tray") {
+    const std::string list = "Buns\n\n500 g bread flour\n300 g milk\n50 g sugar\n14 g sunflower oil\n"
+                             "7 g instant yeast\n\nMix the flour, sugar, yeast and milk. Knead. ";
+    CHECK(read_lines(list + "Put the dough in a bowl greased with the oil and leave to rise.\n")
+              .find("greasing: sunflower oil 14?") != std::string::npos);
+    CHECK(read_lines(list + "Work in the oil. Put the dough in a greased bowl and leave to rise.\n")
+              .find("dough: sunflower oil 14,") != std::string::npos);
+    const std::string focaccia = "Focaccia\n\n800 g flour\n640 g water\n16 g salt\n5 g instant yeast\n"
+                                 "60 g olive oil for the tray\ncherry tomatoes, 250 g\n\n";
+    CHECK(read_lines(focaccia + "Night before, fridge. Bake hot.\n").ends_with("dough: tomato 250?"));
+    CHECK(read_lines(focaccia + "Mix flour, water, salt, yeast and the tomatoes. Bake.\n")
+              .ends_with("dough: tomato 250"));
+}
+
+TEST_CASE("use: the last of what was weighed, and the number of a step") {
+    CHECK(
+        read_lines(
+            "Loaf\n\n500 g flour\n350 g water\n10 g salt\n7 g instant yeast\n\nMix with 330 g of the water. "
+            "Sprinkle over the salt with the last 20 g of water.\n") ==
+        "dough: all-purpose flour 500, dough: water 350, dough: salt 10, dough: instant yeast 7");
+    CHECK(
+        read_lines("Buns\n\n300 g milk\n500 g flour\n7 g instant yeast\n\n1 Bring the milk to the boil, then "
+                   "cool.\n\n2 Mix.\n") ==
+        "dough: milk 300, dough: all-purpose flour 500, dough: instant yeast 7");
+}
