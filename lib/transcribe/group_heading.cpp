@@ -1,5 +1,6 @@
 #include "transcribe/group_heading.hpp"
 
+#include "transcribe/find_name.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/later_list.hpp"
 #include "transcribe/line_tokens.hpp"
@@ -52,7 +53,8 @@ public:
         if (!role && is_marked && (is_amid || is_below_name)) {
             role = role_of_group(title);
         }
-        if (!role && is_bare && is_amid && begins_group(title, cursor_.next_line(), pantry_)) {
+        if (!role && is_bare && is_amid &&
+            (begins_group(title, cursor_.next_line(), pantry_) || is_made_of(title))) {
             role = "dough"; // "Fruit", "Dry ingredients"
         }
         if (role == "dough" && place_.part == RecipePart::heading && !is_marked && !place_.has_name) {
@@ -193,6 +195,16 @@ private:
     }
 
     bool is_stage_open() const { return place_.role != "dough" && is_in_dough(place_.role); }
+
+    // "Chocolate", behind the dough and over what is made with it
+    bool is_made_of(std::string_view title) const {
+        const NameMatch match = count_words(title) == 1 ? name_in(title, pantry_) : NameMatch();
+        const bool is_flavour =
+            match.ingredient != nullptr && match.ingredient->ingredient_class == IngredientClass::other;
+        return is_flavour && has_measure(cursor_.next_line()) && begins_with_number(cursor_.next_line()) &&
+               std::any_of(place_.lines.begin(), place_.lines.end(),
+                           [&](const RecipeLine& line) { return names_flour(line.said(), pantry_); });
+    }
 
     static bool names_levain(std::string_view title) { // more words name a bread, as a title may
         return title == "sourdough" || title == "the sourdough" || title == "for the sourdough";

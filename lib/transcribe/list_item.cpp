@@ -139,11 +139,19 @@ std::vector<SourcedText> between_bullets(const SourcedText& line, const Pantry& 
     return pieces;
 }
 
+static bool is_unknown_item(std::string_view text) {
+    constexpr std::size_t longest = 40;
+    constexpr std::size_t most_words = 5;
+    return text.size() < longest && begins_with_number(text) && has_measure(text) && !is_amount_alone(text) &&
+           count_words(text) <= most_words && text.find_first_of("().:") == std::string_view::npos;
+}
+
 std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pantry) {
     constexpr std::string_view remark = " - ";
     const std::string_view text = row.text.substr(0, row.text.find(remark));
     std::vector<SourcedText> items;
-    bool has_amount = false;
+    std::size_t amounts = 0; // of what the pantry knows
+    std::size_t unknown = 0;
     for (std::size_t begin = 0; begin < text.size();) {
         std::size_t end = text.size();
         std::size_t next = end;
@@ -157,14 +165,16 @@ std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pant
         const bool is_stopped = next == text.size() && text.ends_with('.');
         const SourcedText item = row.part(begin, end - begin - (is_stopped ? 1U : 0U));
         const bool is_amount = begins_with_number(item.text) && is_item(item.text, pantry);
-        if (!is_amount && (items.empty() || !names_ingredient(item.text, pantry))) {
+        const bool is_unknown = !is_amount && is_unknown_item(item.text); // "2 tsp stollen spice"
+        if (!is_amount && !is_unknown && (items.empty() || !names_ingredient(item.text, pantry))) {
             return {};
         }
-        has_amount = has_amount || is_amount;
+        amounts += is_amount ? 1U : 0U;
+        unknown += is_unknown ? 1U : 0U;
         items.push_back(item);
         begin = next;
     }
-    return has_amount ? items : std::vector<SourcedText>();
+    return amounts > unknown ? items : std::vector<SourcedText>();
 }
 
 bool is_ended_by_colon(std::string_view text) {

@@ -113,9 +113,34 @@ private:
             return std::nullopt;
         }
         ++tries_;
+        if (auto few = few_of_unknown(at)) {
+            return few;
+        }
         auto found = may_be_likened ? names_.likened(at) : std::nullopt;
         found = found || !may_be_amount ? found : measured_item(names_, at);
         return found ? found : in_measure_before(at);
+    }
+
+    // "half an ounce of yeast, a few caraway comfits": of a name not known, between two items.
+    std::optional<FoundItem> few_of_unknown(std::size_t at) const {
+        constexpr std::size_t most_name_words = 3;
+        const std::size_t lead = names_.word(0) == "and" ? 1 : 0;
+        const std::size_t name = lead + 2;
+        const bool is_behind = at == lead && !items_.empty() && items_.back().has_amount &&
+                               items_.back().clause + 1 == names_.clause_number() &&
+                               !names_.clause().begins_sentence();
+        if (!is_behind || names_.word(lead) != "a" || names_.word(lead + 1) != "few" ||
+            names_.size() <= name || names_.size() > name + most_name_words ||
+            names_.known_from(at, name, true) ||
+            is_one_of("minutes|hours|days|times|moments|seconds|weeks|inches|others|more|strokes|turns|drops",
+                      names_.word(name))) {
+            return std::nullopt;
+        }
+        return FoundItem{.begin = at,
+                         .end = names_.size(),
+                         .text_begin = names_.clause().words[at].begin,
+                         .has_amount = true,
+                         .is_known = false};
     }
 
     // "A pint of milk, and as much water"; "as much flour as will make it stiff" is no amount.

@@ -166,7 +166,7 @@ private:
         if (goes_on_as_list() && !is_item(whole.text, pantry_)) {
             return; // "Next day", over its items
         }
-        if (part_ != RecipePart::directions && take_part_on_a_line(whole)) {
+        if (part_ != RecipePart::directions && (take_part_on_a_line(whole) || take_two_joined(whole))) {
             return;
         }
         if (part_ == RecipePart::ingredients && take_stacked(whole)) {
@@ -428,17 +428,25 @@ private:
         constexpr std::size_t longest_label = 40;
         constexpr std::size_t longest = 300;
         const std::size_t colon = line.text.substr(0, longest_label).find(": ");
-        if (colon == std::string_view::npos || line.text.size() > longest ||
+        const bool is_marked = colon != std::string_view::npos;
+        const std::size_t end = is_marked ? colon : line.text.substr(0, longest_label).find(' ');
+        if (end == std::string_view::npos || line.text.size() > longest ||
             frame_line(line.text).kind != FrameLine::Kind::none) {
             return false;
         }
-        const std::string_view label = line.text.substr(0, colon);
+        const std::string_view label = line.text.substr(0, end);
+        if (!is_marked &&
+            line.text.find_first_of("0123456789", end + 1) != end + 1) { // "filling 85 g butter, 110 g sugar"
+            return false;
+        }
         const std::string heading = without_brackets(heading_text(label));
         const auto role = role_of_heading(heading);
-        const auto items = items_in_row(line.part(colon + 2, line.text.size() - colon - 2), pantry_);
+        const std::size_t begin = end + (is_marked ? 2U : 1U);
+        const auto items = items_in_row(line.part(begin, line.text.size() - begin), pantry_);
         const bool is_apart = role && !is_in_dough(*role); // "Glaze: 1 egg" is read as one line
-        if (items.empty() || is_apart || part_named(heading) || has_digit(label) ||
-            (!role && names_ingredient(label, pantry_)) || heading.ends_with("paste")) { // of crosses
+        if (items.empty() || (is_marked ? is_apart : !role || items.size() < 2) || part_named(heading) ||
+            has_digit(label) || (!role && names_ingredient(label, pantry_)) ||
+            heading.ends_with("paste")) { // of crosses
             return false;
         }
         const std::string role_before = list_.role();
@@ -643,6 +651,31 @@ private:
         } else {
             keep_above_list(line);
         }
+    }
+
+    // "Salt 12 g + 50 g water": the second amount is of another thing.
+    bool take_two_joined(const SourcedText& line) {
+        constexpr std::size_t longest = 100;
+        constexpr std::string_view plus = " + ";
+        const std::size_t at = line.text.size() < longest ? line.text.find(plus) : std::string_view::npos;
+        if (at == std::string_view::npos || begins_with_number(line.text)) {
+            return false;
+        }
+        const SourcedText first = line.part(0, at);
+        const SourcedText second = line.part(at + plus.size(), line.text.size() - at - plus.size());
+        const std::size_t digit = first.text.find_first_of("0123456789");
+        const bool is_two = is_item(first.text, pantry_) && digit != std::string_view::npos &&
+                            is_amount_alone(first.text.substr(digit)) && begins_with_number(second.text) &&
+                            has_measure(second.text) && is_ingredient_line(second.text, pantry_) &&
+                            second.text.find(" for ") == std::string_view::npos;
+        if (!is_two) {
+            return false;
+        }
+        part_ = RecipePart::ingredients;
+        list_.flush_columns();
+        list_.push(first);
+        list_.push(second);
+        return true;
     }
 
     // Prose that was broken at the margin.

@@ -141,7 +141,11 @@ private:
                      .name = {},
                      .cells = std::vector<std::string>(head_.columns.size())};
         std::size_t begin_of_name = 0;
-        const auto cells = head_.is_stacked ? stacked_cells(*source_, number, lines) : cells_of(line);
+        auto cells = head_.is_stacked ? stacked_cells(*source_, number, lines) : cells_of(line);
+        if (head_.has_stage_cells && !cells.empty()) {
+            take_stage(cells.front());
+            cells.erase(cells.begin());
+        }
         const std::size_t left_out = cells.size() < head_.columns.size() && is_name_left_out(line) ? 1 : 0;
         for (std::size_t at = 0; at < cells.size(); ++at) {
             if (cells[at].text.empty()) {
@@ -162,6 +166,14 @@ private:
         }
         take_direction(row);
         return take_row(std::move(row), begin_of_name);
+    }
+
+    // An empty cell goes on with the stage above.
+    void take_stage(const TableCell& cell) {
+        if (!cell.text.empty()) {
+            push_row();
+            role_ = role_of_heading(without_brackets(heading_text(cell.text))).value_or("dough");
+        }
     }
 
     // "              |        | 2 tsp |" below names that stand before the first bar.

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace leavenwright {
 namespace {
@@ -226,7 +227,9 @@ private:
         head_.is_barred = line.find('|') != std::string_view::npos || is_wiki_row(line);
         head_.is_tabbed = !head_.is_barred && is_tabbed(line);
         const auto cells = head_.is_tabbed ? tabbed_cells(line) : table_cells(line);
-        for (const TableCell& cell : cells) {
+        head_.has_stage_cells = head_.is_counted() && cells.size() > 2 && names_stages(cells.front()) &&
+                                column_named(cells[1]) && column_named(cells[1])->kind == Kind::name;
+        for (const TableCell& cell : std::span(cells).subspan(head_.has_stage_cells ? 1 : 0)) {
             if (cell.text.empty() && head_.is_barred && head_.columns.empty()) {
                 head_.columns.push_back({.kind = Kind::name,
                                          .unit = {},
@@ -256,6 +259,14 @@ private:
         }
         ++line_;
         return (head_.columns.size() >= 2 || is_unit_alone()) && has_stages_throughout();
+    }
+
+    // "| Stage | Ingredient | Amount |"
+    static bool names_stages(const TableCell& cell) {
+        const std::string heading = heading_text(cell.text);
+        return is_one_of(std::string_view(heading),
+                         std::to_array<std::string_view>(
+                             {"stage", "part", "component", "phase", "section", "step", "for", "mix"}));
     }
 
     // "| Ingredient | Poolish | Dough (g) |"

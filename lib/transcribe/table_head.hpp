@@ -31,6 +31,7 @@ struct TableHead {
     std::size_t end_line = 0;         // the first line behind the head
     bool is_barred = false;           // columns go by their bars, not by their places
     bool is_tabbed = false;           // by their tabs
+    bool has_stage_cells = false;     // a cell before each name says which stage it is of
 
     /// Whether a cell goes to a column by its number, not by where it stands.
     bool is_stacked = false; // a cell a line, as in a wiki

@@ -518,8 +518,9 @@ void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Dia
         return line.role == "dough" && line.is_known();
     };
     const auto first = std::find_if(group.begin(), group.end(), is_counted);
-    const bool is_its_name = std::any_of(group.begin(), group.end(), // "Butter", over 250 g of it
-                                         [&](const IngredientLine& line) { return line.key == title; });
+    const bool is_its_name =
+        group.size() < 2 && std::any_of(group.begin(), group.end(), // "Butter", over 250 g of it
+                                        [&](const IngredientLine& line) { return line.key == title; });
     if (first == group.end() || title.empty() || is_its_name || names_part_of_dough(title) ||
         has_flour_or_yeast(group)) {
         return;

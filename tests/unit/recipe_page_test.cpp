@@ -488,3 +488,39 @@ TEST_CASE("page: amounts in words that join two") {
               "stiff batter. Bake them.\n")
               .ends_with("dough: all-purpose flour?"));
 }
+
+TEST_CASE("page: a table whose first cells are the stages") {
+    const std::string all =
+        "sponge: all-purpose flour 200, sponge: water 200, dough: all-purpose flour 300, dough: "
+        "salt 10, topping: butter 30";
+    CHECK(read_lines(
+              "Buns\n\n| Part | Ingredient | Grams |\n|---|---|---|\n| Sponge | Flour | 200 |\n| | Water | "
+              "200 |\n| Dough | Flour | 300 |\n| | Salt | 10 |\n| Topping | Butter | 30 |\n") == all);
+    CHECK(read_lines("Buns\n\nStage\tIngredient\tAmount\nSponge\tFlour\t200 g\nSponge\tWater\t200 g\n"
+                     "Dough\tFlour\t300 g\nDough\tSalt\t10 g\nTopping\tButter\t30 g\n") == all);
+}
+
+TEST_CASE("page: parts on a line without a mark, and with a name that is not known") {
+    CHECK(read_lines(
+              "Rolls\n\ndough: 500 g flour, 10 g salt\nfilling 85 g butter, 110 g brown sugar\nicing 120 g "
+              "icing sugar + 30 g milk\n") == "dough: all-purpose flour 500, dough: salt 10, filling: butter "
+                                              "85, filling: brown sugar 110, topping: "
+                                              "powdered sugar 120, topping: milk 30");
+    CHECK(read_lines(
+              "Stollen\n\nPre-dough: 150 g flour, 100 g milk\nMain dough: 450 g flour, 200 g butter, 2 tsp "
+              "stollen spice\n")
+              .starts_with(
+                  "preferment: all-purpose flour 150, preferment: milk 100, dough: all-purpose flour 450, "
+                  "dough: butter 200, dough: stollen spice"));
+    CHECK(read_lines("Bread\n\n500 g flour\nsalt 8 g + 50 g water\nButter 50 g + 20 g\n") ==
+          "dough: all-purpose flour 500, dough: salt 8, dough: water 50, dough: butter 70");
+}
+
+TEST_CASE("page: an ingredient as a heading, and a few of what is not known") {
+    CHECK(read_lines("Babka\n\n500 g flour\n10 g salt\n\nChocolate\n120 g dark chocolate\n80 g butter\n") ==
+          "dough: all-purpose flour 500, dough: salt 10, dough: chocolate 120?, dough: butter 80?");
+    CHECK(read_lines(
+              "Biscuits\n\nOne pound of flour, half an ounce of German yeast, a few caraway comfits, and ten "
+              "ounces of milk. Mix for a few minutes and bake.\n")
+              .find("dough: fresh yeast 14, dough: caraway comfits") != std::string::npos);
+}
