@@ -37,8 +37,8 @@ struct Kinetics {
     double whole_acid_buffer = 45.0; // whole grain
     double flour_ph = 6.0;
     double floor_ph = 3.45;
-    double gas_per_cell = 3.6e-6;
-    double gas_per_cell_h = 4.8e-7;
+    double gas_per_cell = 3.7e-6;
+    double gas_per_cell_h = 5.4e-7;
     double gas_per_acid = 0.8;
     double packaged_gas_per_cell_h = 6.5e-7;
     double packaged_asleep = 0.8; // share that makes no gas yet when the dough is mixed
