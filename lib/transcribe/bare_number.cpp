@@ -1,10 +1,20 @@
 #include "transcribe/bare_number.hpp"
 
+#include <algorithm>
+#include <span>
+
 namespace leavenwright {
 namespace {
 
 bool is_bare(const KitchenAmount& amount) {
     return amount.measure.is_piece() && amount.measure.name.empty() && amount.size.empty();
+}
+
+// "cardamom seeds", "saffron threads"
+bool names_pieces(std::span<const LineToken> name) {
+    return std::any_of(name.begin(), name.end(), [](const LineToken& token) {
+        return token.is_any({"seeds", "threads", "strands", "pods", "leaves", "sprigs", "berries", "sticks"});
+    });
 }
 
 } // namespace
@@ -26,8 +36,8 @@ void take_piece_of_name(SplitLine& split, const Ingredient& ingredient) {
     }
 }
 
-bool take_bare_grams(KitchenAmount& amount, const Ingredient& ingredient,
-                     MeasureHabit::BareNumbers bare_numbers) {
+bool take_bare_grams(SplitLine& split, const Ingredient& ingredient, MeasureHabit::BareNumbers bare_numbers) {
+    KitchenAmount& amount = *split.amount;
     using BareNumbers = MeasureHabit::BareNumbers;
     constexpr double least_grams = 5.0;
     constexpr double most_pieces = 20.0; // of eggs, say
@@ -38,6 +48,10 @@ bool take_bare_grams(KitchenAmount& amount, const Ingredient& ingredient,
     const bool has_pieces = mass_of_piece(ingredient, "").has_value();
     const bool may_be_packets = ingredient.is_yeast() || amount.number < least_grams;
     if ((has_pieces && amount.number < most_pieces) || ((has_pieces || may_be_packets) && !is_in_grams)) {
+        return false;
+    }
+    if (bare_numbers != BareNumbers::grams && split.is_name_behind && amount.number <= most_pieces &&
+        names_pieces(split.name)) {
         return false;
     }
     amount.measure = *measure_named("g", "g");

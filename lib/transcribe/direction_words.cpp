@@ -75,7 +75,7 @@ constexpr auto common_words = std::to_array<std::string_view>(
 bool is_of_cooking(std::string_view word) {
     constexpr auto words =
         std::to_array<std::string_view>({"melted", "softened", "soft", "warm", "cold", "chopped", "grated",
-                                         "beaten", "boiling", "lukewarm", "hot", "tepid"});
+                                         "beaten", "boiling", "lukewarm", "hot", "tepid", "very"});
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 

@@ -26,7 +26,7 @@ public:
             !has_measure(text_)) {
             title = without_figures(title); // "## Levain, 8 am"
         }
-        title = before_comma(title);
+        title = before_comma(behind_day(title));
         const bool is_bare = may_be_bare(title);
         if (is_next_day(title) && (is_marked || is_bare) && is_stage_open()) {
             return GroupHeading{.role = "dough", .title = title};
@@ -154,10 +154,20 @@ private:
         const bool is_short =
             count_words(title) == 1 || (title.starts_with("for ") && count_words(title) <= most_words);
         return place_.part != RecipePart::directions && is_short && role_of_heading(title) &&
-               (is_ingredient_line(cursor_.next_line(), pantry_) ||
+               (is_ingredient_line(cursor_.next_line(), pantry_) || is_over_table() ||
                 !stage_named(heading_text(cursor_.next_line())).empty() ||
                 (!stage_named(title).empty() && has_measure(cursor_.next_line()) && // "200 g at 100 %"
                  begins_with_number(cursor_.next_line())));
+    }
+
+    // "Levain" over "Ingredient | Weight"
+    bool is_over_table() const {
+        const std::string_view below = cursor_.next_line();
+        const std::size_t end = below.find_first_of("|\t", 1);
+        const std::string first = end == std::string_view::npos || end > 40 // bytes; no name of a column
+                                      ? std::string()
+                                      : heading_text(below.substr(below.front() == '|' ? 1 : 0, end));
+        return first.starts_with("ingredient") || first.starts_with("item") || first.starts_with("material");
     }
 
     static std::optional<std::string> role_in_brackets(std::string_view folded) {
@@ -220,12 +230,22 @@ private:
         return is_role ? first : title;
     }
 
-    // "Day 2"
-    static bool is_next_day(std::string_view title) {
+    // "Day 1: soaker"
+    static std::string behind_day(const std::string& title) {
+        const std::size_t mark = title.find_first_of(":,-");
+        const bool is_day = mark != std::string::npos && is_day_alone(title.substr(0, mark));
+        const std::size_t begin = is_day ? title.find_first_not_of(": ,-", mark) : std::string::npos;
+        return begin == std::string::npos ? title : title.substr(begin);
+    }
+
+    static bool is_day_alone(std::string_view title) {
         constexpr std::string_view day = "day ";
-        return title.starts_with(day) && title.size() == day.size() + 1 && title.back() > '1' &&
+        return title.starts_with(day) && title.size() == day.size() + 1 && title.back() >= '1' &&
                title.back() <= '9';
     }
+
+    // "Day 2"
+    static bool is_next_day(std::string_view title) { return is_day_alone(title) && title.back() > '1'; }
 
     // "Also:", between items of one list
     static bool joins_items(std::string_view title) {

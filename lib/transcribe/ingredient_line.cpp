@@ -235,7 +235,7 @@ private:
         }
         if (line_.ingredient != nullptr) {
             take_piece_of_name(split_, *line_.ingredient);
-            if (take_bare_grams(*split_.amount, *line_.ingredient, habit_.bare_numbers)) {
+            if (take_bare_grams(split_, *line_.ingredient, habit_.bare_numbers)) {
                 doubt(Code::amount_doubtful, in_quotes(said_) + " does not say of what; grams are taken",
                       "write the unit in the formula if it is another");
             }

@@ -365,7 +365,6 @@ std::string_view cut_word(std::string_view folded) {
         {"short|shrt|shortng", "shortening"},
         {"butt|btr", "butter"},
         {"cinn|cinnam", "cinnamon"},
-        {"pot|pots", "potato"},
         {"mol|molas", "molasses"},
         {"ww|w w", "whole wheat"},
         {"wh", "white"},

@@ -56,7 +56,8 @@ std::string purpose_in(const Tokens& tokens) {
             if (is_verb) {
                 return {};
             }
-            const bool is_mixed = token.is("paste") && is_made; // "mix to a light paste"
+            const bool is_mixed = (token.is("paste") && is_made) || // "mix to a light paste", "to the boil"
+                                  (token.is("boil") && tokens[at - 1].is_any({"the", "a"}));
             if (!is_mixed && (!found.empty() || token.is("dough"))) {
                 return std::string(found);
             }

@@ -174,7 +174,7 @@ std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pant
         items.push_back(item);
         begin = next;
     }
-    return amounts > unknown ? items : std::vector<SourcedText>();
+    return amounts > 0 && amounts >= unknown ? items : std::vector<SourcedText>();
 }
 
 bool is_ended_by_colon(std::string_view text) {

@@ -46,10 +46,27 @@ std::vector<Words> sentences_of(Words words) {
     return sentences;
 }
 
+// Flour goes in: not "a floured board", nor "flour the board", "with a little flour".
+bool takes_flour(Words sentence) {
+    constexpr std::size_t near = 3;
+    for (std::size_t at = 0; at < sentence.size(); ++at) {
+        if (sentence[at].text != "flour" && sentence[at].text != "flours") {
+            continue;
+        }
+        const std::size_t end = std::min(at + 1 + near, sentence.size());
+        const bool is_strewn =
+            has_stem(sentence.subspan(at + 1, end - at - 1), boards) ||
+            (at > 0 && (sentence[at - 1].text == "with" || sentence[at - 1].text == "little"));
+        if (!is_strewn) {
+            return true;
+        }
+    }
+    return false;
+}
+
 // Something is mixed into the dough there.
 bool mixes_dough(Words sentence) {
     constexpr auto of_dough = std::to_array<std::string_view>({"knead", "yeast"});
-    constexpr auto flour = std::to_array<std::string_view>({"flour"});
     const auto is_into_dough = [&](std::size_t at) {
         const std::string_view word = sentence[at].text;
         const std::size_t next = at + 1 < sentence.size() && sentence[at + 1].text == "the" ? at + 2 : at + 1;
@@ -61,9 +78,17 @@ bool mixes_dough(Words sentence) {
     for (std::size_t at = 0; at < sentence.size(); ++at) {
         is_into = is_into || is_into_dough(at);
     }
-    const bool has_flour =
-        has_stem(sentence, flour) && !has_stem(sentence, pastes) && !has_stem(sentence, boards);
-    return is_into || has_flour || has_stem(sentence, of_dough);
+    constexpr auto advice = std::to_array<std::string_view>({"may", "can", "could", "if", "instead"});
+    const bool is_advice = std::any_of(sentence.begin(), sentence.end(), [&](const DirectionWord& word) {
+        return std::find(advice.begin(), advice.end(), word.text) != advice.end();
+    });
+    const bool is_mixed = std::any_of(sentence.begin(), sentence.end(), [](const DirectionWord& word) {
+        return word.kind == DirectionWord::Kind::mix; // not "my yeast was old"
+    });
+    if (is_advice || !is_mixed) {
+        return false;
+    }
+    return is_into || (takes_flour(sentence) && !has_stem(sentence, pastes)) || has_stem(sentence, of_dough);
 }
 
 bool is_rising(Words sentence) {
@@ -92,6 +117,7 @@ std::string_view role_of_late_act(Words words, std::size_t at) {
         std::string_view role;
     };
     constexpr auto acts = std::to_array<Act>({{"dip", "topping"},
+                                              {"dot", "topping"},
                                               {"dunk", "topping"},
                                               {"coat", "topping"},
                                               {"drench", "topping"},
@@ -147,8 +173,8 @@ bool goes_in(Words sentence) {
 
 bool begins_batch(Words sentence) {
     constexpr auto stems = std::to_array<std::string_view>(
-        {"melt", "boil", "heat", "simmer", "whisk", "mix", "combine", "stir", "beat", "bring", "warm", "cook",
-         "dissolve", "make", "blend", "cream", "rub"});
+        {"melt", "boil", "heat",     "simmer", "whisk", "mix",   "combine", "stir",  "beat", "bring",
+         "warm", "cook", "dissolve", "make",   "blend", "cream", "rub",     "crush", "fry",  "saute"});
     std::size_t first = 0;
     while (first + 1 < sentence.size() &&
            (sentence[first].text == "meanwhile" || sentence[first].text == "then" ||
@@ -247,11 +273,15 @@ private:
     // Whether a sentence names what goes by `call`.
     bool names(Words sentence, const Call& call) const {
         for (std::size_t at = 0; at < sentence.size(); ++at) {
-            if (is_called(sentence, at, call.words) || is_head(sentence, at, call.head)) {
+            if (is_named_at(sentence, at, call)) {
                 return true;
             }
         }
         return false;
+    }
+
+    bool is_named_at(Words sentence, std::size_t at, const Call& call) const {
+        return is_called(sentence, at, call.words) || is_head(sentence, at, call.head);
     }
 
     // "sugar", but not the "icing sugar" of another line, nor "cream the butter".
@@ -350,6 +380,21 @@ private:
         bool is_batch; // mixed with another listed thing first
     };
 
+    // Of the act that stands before the name, with no other act between.
+    std::string_view role_by_act_before(Words sentence, const Call& call) const {
+        std::string_view role;
+        for (std::size_t at = 0; at < sentence.size() && !goes_in(sentence); ++at) {
+            const std::string_view act = role_of_late_act(sentence, at);
+            role = !act.empty()                                    ? act
+                   : sentence[at].kind == DirectionWord::Kind::mix ? std::string_view()
+                                                                   : role;
+            if (!role.empty() && is_named_at(sentence, at, call)) {
+                return role;
+            }
+        }
+        return {};
+    }
+
     // The late sentences that do something with it.
     std::vector<Use> uses_of(const Call& call) const {
         std::vector<Use> uses;
@@ -360,7 +405,7 @@ private:
             }
             const bool is_batch = begins_batch(sentence);
             std::string_view role =
-                goes_in(sentence) && !is_batch ? std::string_view() : role_of_sentence(sentence);
+                is_batch ? role_of_sentence(sentence) : role_by_act_before(sentence, call);
             constexpr std::size_t next = 3; // "Melt the butter. Stir in the icing sugar. Dip the buns"
             for (std::size_t behind = at + 1;
                  is_batch && role.empty() && behind < sentences_.size() && behind < at + next; ++behind) {
@@ -387,7 +432,7 @@ private:
 
     // "Mix everything", "all ingredients": the making may mean what it does not name.
     bool is_all_mixed() const {
-        constexpr auto stems = std::to_array<std::string_view>({"everything", "ingredient", "rest"});
+        constexpr auto stems = std::to_array<std::string_view>({"everything", "ingredient", "others"});
         return std::any_of(sentences_.begin(), sentences_.begin() + static_cast<std::ptrdiff_t>(late_),
                            [&](Words sentence) { return has_stem(sentence, stems); });
     }
@@ -402,6 +447,12 @@ private:
         return named >= fewest && !is_all_mixed();
     }
 
+    // "Sugar" may be the brown sugar; of icing sugar nobody says so.
+    bool may_be_called(std::size_t at, const Call& call) const {
+        return calls_[at] == call ||
+               (!call.head.empty() && heads_[at] == call.head && lines_[at].key != "powdered sugar");
+    }
+
     void set_apart_called(std::size_t first) {
         const Call call = calls_[first];
         std::vector<Use> uses = uses_of(call);
@@ -410,8 +461,7 @@ private:
         for (std::size_t at = 0; at < lines_.size(); ++at) {
             if (calls_[at] == call && is_candidate_[at]) {
                 all.push_back(at);
-            } else if ((calls_[at] == call || (!call.head.empty() && heads_[at] == call.head)) &&
-                       !is_in_dough(lines_[at].role)) {
+            } else if (!is_in_dough(lines_[at].role) && may_be_called(at, call)) {
                 ++elsewhere;
             }
         }

@@ -241,13 +241,26 @@ private:
         return std::nullopt;
     }
 
+    // Of "one", or of "one and three-quarters".
+    std::size_t end_of_mixed_number(std::size_t at) const {
+        if (names_.word(at + 1) == "and" && names_.word(at + 2) == "a" &&
+            fraction_named(names_.word(at + 3)) > 0.0) {
+            return at + 4; // "one and a half"
+        }
+        const bool is_mixed =
+            names_.word(at + 1) == "and" &&
+            fraction_named(names_.word(at + 2).substr(names_.word(at + 2).rfind('-') + 1)) > 0.0;
+        return at + (is_mixed ? 3 : 1);
+    }
+
     // "two tablespoonfuls of butter, two of sugar": tablespoonfuls again.
     std::optional<FoundItem> in_measure_before(std::size_t at) const {
         constexpr std::size_t most_name_words = 3;
         const bool is_near = !items_.empty() && items_.back().has_amount && items_.back().is_known &&
                              items_.back().clause + 1 >= names_.clause_number() &&
                              !(names_.clause().begins_sentence() && at == 0);
-        if (!is_near || names_.word(at + 1) != "of") {
+        const std::size_t of = end_of_mixed_number(at); // "one and three-quarters of butter"
+        if (!is_near || names_.word(of) != "of") {
             return std::nullopt;
         }
         const ProseItem& before = items_.back();
@@ -256,7 +269,7 @@ private:
         if (!amount || amount->measure.is_piece() || amount->measure.kind == Measure::Kind::percent) {
             return std::nullopt;
         }
-        const std::size_t name = at + 2;
+        const std::size_t name = of + 1;
         for (std::size_t end = std::min(name + most_name_words, names_.size()); end > name; --end) {
             const Ingredient* ingredient = names_.named(name, end);
             if (ingredient != nullptr && !mass_of_piece(*ingredient, "")) {
@@ -264,8 +277,8 @@ private:
                                  .end = end,
                                  .text_begin = names_.clause().words[at].begin,
                                  .ingredient = ingredient,
-                                 .words = std::string(names_.word(at)) + " " + amount->measure.name + " " +
-                                          std::string(names_.text_of(at + 1, end)),
+                                 .words = std::string(names_.text_of(at, of)) + " " + amount->measure.name +
+                                          " " + std::string(names_.text_of(of, end)),
                                  .has_amount = true};
             }
         }

@@ -427,37 +427,58 @@ private:
     bool take_part_on_a_line(const SourcedText& line) {
         constexpr std::size_t longest_label = 40;
         constexpr std::size_t longest = 300;
+        if (line.text.size() > longest || frame_line(line.text).kind != FrameLine::Kind::none) {
+            return false;
+        }
         const std::size_t colon = line.text.substr(0, longest_label).find(": ");
-        const bool is_marked = colon != std::string_view::npos;
-        const std::size_t end = is_marked ? colon : line.text.substr(0, longest_label).find(' ');
-        if (end == std::string_view::npos || line.text.size() > longest ||
-            frame_line(line.text).kind != FrameLine::Kind::none) {
+        if (colon != std::string_view::npos) {
+            return take_labelled(line, colon, colon + 2);
+        }
+        // "filling 85 g butter, 110 g sugar"
+        const std::size_t space = line.text.substr(0, longest_label).find(' ');
+        if (space != std::string_view::npos && line.text.find_first_of("0123456789", space) == space + 1) {
+            return take_labelled(line, space, space + 1);
+        }
+        constexpr std::size_t fewest = 4; // "500 g flour, 300 ml milk, 10 g salt, 1 egg"
+        const std::string_view below = cursor_.next_line();
+        const bool is_whole = line.text.front() >= '0' && line.text.front() <= '9' &&
+                              !line.text.ends_with(',') && !line.text.ends_with(';') &&
+                              (is_blank(below) || !(below.front() >= 'a' && below.front() <= 'z'));
+        const auto items = is_whole ? items_in_row(line, pantry_) : std::vector<SourcedText>();
+        if (items.size() < fewest) {
             return false;
         }
-        const std::string_view label = line.text.substr(0, end);
-        if (!is_marked &&
-            line.text.find_first_of("0123456789", end + 1) != end + 1) { // "filling 85 g butter, 110 g sugar"
-            return false;
-        }
+        push_row(items, list_.role());
+        return true;
+    }
+
+    bool take_labelled(const SourcedText& line, std::size_t label_end, std::size_t begin) {
+        const bool is_marked = begin > label_end + 1;
+        const std::string_view label = line.text.substr(0, label_end);
         const std::string heading = without_brackets(heading_text(label));
-        const auto role = role_of_heading(heading);
-        const std::size_t begin = end + (is_marked ? 2U : 1U);
+        const std::string_view made = role_of_made(heading);
+        const auto role = made.empty() ? role_of_heading(heading) : std::optional(std::string(made));
         const auto items = items_in_row(line.part(begin, line.text.size() - begin), pantry_);
-        const bool is_apart = role && !is_in_dough(*role); // "Glaze: 1 egg" is read as one line
+        const bool is_apart =
+            made.empty() && role && !is_in_dough(*role); // "Glaze: 1 egg" is read as one line
         if (items.empty() || (is_marked ? is_apart : !role || items.size() < 2) || part_named(heading) ||
-            has_digit(label) || (!role && names_ingredient(label, pantry_)) ||
+            has_digit(heading) || (!role && names_ingredient(label, pantry_)) ||
             heading.ends_with("paste")) { // of crosses
             return false;
         }
+        push_row(items, role.value_or(list_.role()));
+        return true;
+    }
+
+    void push_row(const std::vector<SourcedText>& items, const std::string& role) {
         const std::string role_before = list_.role();
         part_ = RecipePart::ingredients;
         list_.flush_columns();
-        list_.set_role(role.value_or(role_before));
+        list_.set_role(role);
         for (const SourcedText& item : items) {
             list_.push(item);
         }
         list_.set_role(role_before);
-        return true;
     }
 
     // A number without a measure is one where the list names its batches.
@@ -724,7 +745,8 @@ private:
             (line.text.ends_with('.') || line.text.starts_with("I'll ") || line.text.starts_with("I ")) &&
             !has_digit(line.text) && !is_ingredient_line(line.text, pantry_) &&
             !names_ingredient(line.text, pantry_); // "All in grams."
-        if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
+        if (is_remark || begins_with_time(line.text) || begins_with_clock(line.text) ||
+            (is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph) && !is_numbered_item(line.text)) ||
             (blank_before_ && is_step_without_mark(line.text))) {
             list_.flush_columns();

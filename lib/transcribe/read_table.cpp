@@ -342,7 +342,8 @@ private:
             return false;
         }
         const bool is_use = title.find(" for ") != std::string::npos; // "Fat for frying"
-        if (const auto role = role_of_heading(title); role && (!is_use || is_title(row.name))) {
+        const bool is_item = has_measure(row.name);                   // "2 tbsp dry bread crumbs"
+        if (const auto role = role_of_heading(title); role && !is_item && (!is_use || is_title(row.name))) {
             role_ = *role;
             rows_seen_ = false; // its rows may be set in
             return true;

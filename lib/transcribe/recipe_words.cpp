@@ -61,7 +61,8 @@ std::optional<RecipePart> part_named(std::string_view heading) {
         return RecipePart::directions;
     }
     constexpr std::size_t most_words = 5;
-    if (heading.starts_with("how ") && heading.ends_with(" it") && count_words(heading) <= most_words) {
+    if (heading.starts_with("how ") && (heading.ends_with(" it") || heading.ends_with(" them")) &&
+        count_words(heading) <= most_words) {
         return RecipePart::directions;
     }
     return std::nullopt;
@@ -132,10 +133,27 @@ std::string_view role_of_made(std::string_view heading) {
                              "cinnamon butter", "meat mixture", "cheese mixture", "apple mixture"})) {
         return "filling";
     }
-    if (is_word_of(heading,
-                   {"garlic butter", "herb butter", "honey butter", "ganache", "craquelin", "pizza sauce",
-                    "marinara", "pesto", "to coat", "dip", "dipping", "decor", "to finish", "to assemble",
-                    "before baking", "after baking", "cream cheese icing", "cream cheese frosting"})) {
+    if (is_word_of(heading, {"posypka",
+                             "to dip",
+                             "to top",
+                             "garlic butter",
+                             "herb butter",
+                             "honey butter",
+                             "ganache",
+                             "craquelin",
+                             "pizza sauce",
+                             "marinara",
+                             "pesto",
+                             "to coat",
+                             "dip",
+                             "dipping",
+                             "decor",
+                             "to finish",
+                             "to assemble",
+                             "before baking",
+                             "after baking",
+                             "cream cheese icing",
+                             "cream cheese frosting"})) {
         return "topping";
     }
     if (is_word_of(heading, {"lye", "lye solution", "soda bath"})) {
@@ -212,6 +230,16 @@ bool begins_with_time(std::string_view text) {
     return tokens.size() > 1 && tokens[0].is_number() &&
            is_word_of(tokens[1].folded,
                       {"h", "hr", "hrs", "hour", "hours", "min", "mins", "minute", "minutes", "days"});
+}
+
+bool begins_with_clock(std::string_view text) {
+    const auto is_digit = [&](std::size_t at) {
+        return at < text.size() && text[at] >= '0' && text[at] <= '9';
+    };
+    const std::size_t mark = std::min(text.find_first_not_of("0123456789"), text.size());
+    const bool is_hour = (mark == 1 || mark == 2) && mark < text.size() && text[mark] == ':';
+    return is_hour && is_digit(mark + 1) && is_digit(mark + 2) && !is_digit(mark + 3) &&
+           mark + 3 < text.size();
 }
 
 bool is_amount_alone(std::string_view text) {

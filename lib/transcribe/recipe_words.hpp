@@ -56,6 +56,8 @@ bool begins_with_number(std::string_view text);
 bool has_measure(std::string_view text);
 /// Whether a time begins a line: "24 h at 20 C".
 bool begins_with_time(std::string_view text);
+/// "22:00 Mix the levain"
+bool begins_with_clock(std::string_view text);
 /// Whether nothing but an amount stands in a text, with its measure or another amount in brackets: "10 ounces
 /// (1 1/4 cups)".
 bool is_amount_alone(std::string_view text);

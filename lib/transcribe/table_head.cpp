@@ -230,7 +230,7 @@ private:
         head_.has_stage_cells = head_.is_counted() && cells.size() > 2 && names_stages(cells.front()) &&
                                 column_named(cells[1]) && column_named(cells[1])->kind == Kind::name;
         for (const TableCell& cell : std::span(cells).subspan(head_.has_stage_cells ? 1 : 0)) {
-            if (cell.text.empty() && head_.is_barred && head_.columns.empty()) {
+            if (cell.text.empty() && head_.is_counted() && head_.columns.empty()) {
                 head_.columns.push_back({.kind = Kind::name,
                                          .unit = {},
                                          .role = {},
@@ -303,8 +303,8 @@ private:
 
     // One tab between two cells, each with words in it.
     static bool is_tabbed(std::string_view line) {
-        return line.find('\t') != std::string_view::npos && !line.starts_with('\t') &&
-               line.find("\t\t") == std::string_view::npos && line.find("  ") == std::string_view::npos;
+        return line.find('\t') != std::string_view::npos && line.find("\t\t") == std::string_view::npos &&
+               line.find("  ") == std::string_view::npos;
     }
 
     // "                 Pounds" over the figures of one column, far from the names.

@@ -6,6 +6,7 @@
 #include "transcribe/named_late.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
+#include "transcribe/stage_row.hpp"
 
 #include <algorithm>
 #include <array>
@@ -82,11 +83,11 @@ std::size_t last_brushed(std::span<const DirectionWord> words, std::span<const s
 std::string role_by_directions(std::span<const DirectionWord> words, std::span<const std::string> calls) {
     const std::size_t brushed_at = last_brushed(words, calls);
     std::string role;
-    std::string_view act;    // of the words before; empty where it mixes
-    bool is_open = false;    // named in this sentence
-    bool has_act = false;    // of this sentence
-    bool is_waiting = false; // for what is done with it: "break up the tomatoes and spread them over"
-    bool is_left_out = false;
+    std::string_view act;     // of the words before; empty where it mixes
+    bool is_open = false;     // named in this sentence
+    bool has_act = false;     // of this sentence
+    bool is_waiting = false;  // for what is done with it: "break up the tomatoes and spread them over"
+    std::size_t left_out = 0; // words that "all but" may still leave out
     for (std::size_t at = 0; at < words.size(); ++at) {
         const DirectionWord& word = words[at];
         if (word.kind == Kind::mix && is_open) { // "strew the seeds over and knead them in"
@@ -103,7 +104,7 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
             act = word.role;
             has_act = word.kind != Kind::end;
             is_open = is_open && word.kind != Kind::end;
-        } else if (!is_left_out && is_called(words, at, calls)) { // "all the rest but the jam"
+        } else if (left_out == 0 && is_called(words, at, calls)) { // "all the rest but the jam"
             const bool is_mixed = act.empty() && has_act;
             const Sentence mixed = sentence_around(words, at);
             const bool is_aside = is_mixed_alone(words, mixed) && is_dough_made(words, mixed.begin);
@@ -125,8 +126,12 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
             role = role.empty() ? std::string(act) : role;
             is_open = true;
         }
-        is_left_out = word.text == "but" || word.text == "except" || word.text == "without" ||
-                      (is_left_out && word.text == "the");
+        constexpr std::size_t most_left_out = 7; // "except the melted butter and the seeds"
+        const bool leaves_out = word.text == "but" || word.text == "except" || word.text == "without";
+        left_out = leaves_out                 ? most_left_out
+                   : word.kind != Kind::other ? 0
+                   : left_out > 0             ? left_out - 1
+                                              : 0;
     }
     return role;
 }
@@ -513,7 +518,25 @@ static bool names_part_of_dough(std::string_view title) {
     return names_rest(title) || has_word_of(title, words);
 }
 
-void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Diagnostics& diagnostics) {
+// Flour, and fat or sugar, of far less flour than all: "Posypka".
+static bool may_be_crumbs(std::span<const IngredientLine> group, Mass flour_of_all) {
+    constexpr double most = 0.25; // common practice, no source
+    Mass flour{};
+    for (const IngredientLine& line : group) {
+        const bool is_of_dough =
+            line.ingredient != nullptr &&
+            (line.ingredient->is_yeast() || line.key == "water" || line.key.ends_with("milk"));
+        if (is_of_dough) {
+            return false;
+        }
+        const bool is_flour = line.is_known() && line.ingredient->is_flour() && line.weight;
+        flour += is_flour ? line.weight->likely : Mass{};
+    }
+    return group.size() > 1 && flour.value() > 0.0 && flour < most * flour_of_all;
+}
+
+void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Mass flour_of_all,
+                    Diagnostics& diagnostics) {
     const auto is_counted = [](const IngredientLine& line) {
         return line.role == "dough" && line.is_known();
     };
@@ -522,7 +545,7 @@ void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Dia
         group.size() < 2 && std::any_of(group.begin(), group.end(), // "Butter", over 250 g of it
                                         [&](const IngredientLine& line) { return line.key == title; });
     if (first == group.end() || title.empty() || is_its_name || names_part_of_dough(title) ||
-        has_flour_or_yeast(group)) {
+        (has_flour_or_yeast(group) && !may_be_crumbs(group, flour_of_all))) {
         return;
     }
     diagnostics.warning(Code::ingredient_doubtful, first->place,
@@ -552,14 +575,16 @@ void set_apart_by_title(std::span<IngredientLine> group, std::string_view title,
 }
 
 void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics) {
-    if (group.empty() || is_in_dough(group.front().role)) {
+    const auto first = std::find_if(group.begin(), group.end(), [](const IngredientLine& line) {
+        return line.role != role_of_stage_row; // "All of the soaker"
+    });
+    if (first == group.end() || is_in_dough(first->role)) {
         return;
     }
-    const std::string& role = group.front().role;
     for (IngredientLine& line : group) {
         if (line.role == "dough") {
-            set_apart(line, role,
-                      " stands below a line for " + role + ", in a group of its own; it is kept apart",
+            set_apart(line, first->role,
+                      " stands below a line for " + first->role + ", in a group of its own; it is kept apart",
                       diagnostics);
         }
     }

@@ -31,8 +31,9 @@ void set_apart_by_title(std::span<IngredientLine> group, std::string_view title,
                         std::span<const std::string> directions, Diagnostics& diagnostics);
 
 /// What still is the dough's below a heading that names no part of one ("Onions"): doubtful, with a warning
-/// for all of it. A group with flour or yeast is a dough.
-void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Diagnostics& diagnostics);
+/// for all of it. A group with yeast or much of all flour is a dough.
+void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Mass flour_of_all,
+                    Diagnostics& diagnostics);
 
 /// A list of all that sentences have said before, at their end: not counted again.
 void set_apart_repeated_list(std::span<IngredientLine> lines, Diagnostics& diagnostics);

@@ -22,7 +22,9 @@ constexpr auto soakers = std::to_array<std::string_view>({"soaker", "scald"});
 // Words fit for a comment of a formula file, which may hold no byte order marks.
 std::string comment(std::string_view words) {
     constexpr std::string_view mark = "\xEF\xBB\xBF";
-    std::string text = printable(words, 160);
+    std::string spaced(words);
+    std::replace(spaced.begin(), spaced.end(), '\t', ' '); // between the cells of a table
+    std::string text = printable(spaced, 160);
     for (std::size_t at = text.find(mark); at != std::string::npos; at = text.find(mark, at)) {
         text.erase(at, mark.size());
     }

@@ -524,3 +524,42 @@ TEST_CASE("page: an ingredient as a heading, and a few of what is not known") {
               "ounces of milk. Mix for a few minutes and bake.\n")
               .find("dough: fresh yeast 14, dough: caraway comfits") != std::string::npos);
 }
+
+TEST_CASE("page: headings that count days, and what stands below all of a stage") {
+    CHECK(read_lines(
+              "Rye\n\nDay 1: soaker\n150 g cracked rye\n300 g water\n\nDay 1: sour\n250 g whole rye flour\n"
+              "250 g water\n\nDay 2\nAll of the soaker\n200 g whole rye flour\n15 g salt\n")
+              .ends_with(
+                  "preferment: whole rye flour 250, preferment: water 250, stage: soaker, dough: whole rye "
+                  "flour 200, dough: salt 15"));
+    CHECK(read_lines(
+              "Loaf\n\nLevain\nIngredient | Weight\nBread flour | 75 g\nWater | 100 g\n\nFinal dough\n"
+              "Ingredient | Weight\nBread flour | 800 g\nSalt | 20 g\n\nTimetable\n22:00 Mix the levain.\n"
+              "08:00 Mix flours and water.\n") ==
+          "levain: bread flour 75, levain: water 100, dough: bread flour 800, dough: salt 20");
+}
+
+TEST_CASE("page: crumbs below a word that is not known, and a table that begins with a tab") {
+    CHECK(read_lines(
+              "Kolache\n\n500 g flour\n80 g sugar\n7 g instant yeast\n\nFlakes\n60 g flour\n50 g sugar\n40 g "
+              "butter\n")
+              .ends_with("dough: all-purpose flour 60?, dough: sugar 50?, dough: butter 40?"));
+    CHECK(read_lines("Bialys\n\n\tVolume\tOunces\tGrams\nBread flour\t3 3/4 cups\t17\t480\nInstant yeast\t1 "
+                     "tsp\t0.1\t3\n"
+                     "\nFILLING\n2 tsp poppy seeds\n2 tablespoons dry bread crumbs\n") ==
+          "dough: bread flour 482, dough: instant yeast 3?, filling: poppy seed 6, filling: dry breadcrumbs "
+          "14");
+}
+
+TEST_CASE("page: rows of items, and what pieces are dipped into") {
+    CHECK(read_lines("Simit\n\n300 g flour, 200 g water, 5 g salt, 3 g instant yeast\n\nto dip: 100 g "
+                     "molasses + 100 g "
+                     "water\nto coat: 150 g sesame seeds\n\nBake.\n") ==
+          "dough: all-purpose flour 300, dough: water 200, dough: salt 5, dough: instant yeast 3, topping: "
+          "molasses "
+          "100, topping: water 100, topping: sesame seed 150");
+    CHECK(read_lines(
+              "Old cake\n\n4 lb. flour, 2 lb. butter, 6 eggs, 1 lb. raisins, half a\npound of citron and an "
+              "ounce of German yeast.\n")
+              .find("candied peel 227") != std::string::npos);
+}

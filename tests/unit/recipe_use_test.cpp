@@ -239,3 +239,22 @@ TEST_CASE("use: the last of what was weighed, and the number of a step") {
                    "cool.\n\n2 Mix.\n") ==
         "dough: milk 300, dough: all-purpose flour 500, dough: instant yeast 7");
 }
+
+TEST_CASE("use: all but two things are mixed, and what is stirred into the glaze") {
+    CHECK(read_lines(
+              "Buns\n\n500 g flour\n300 g milk\n7 g instant yeast\n40 g butter, melted\n10 g sesame seeds\n\n"
+              "Mix and knead all of the ingredients except the melted butter and seeds. Let rise. Shape. "
+              "Brush with the melted butter. Sprinkle with seeds.\n")
+              .ends_with("topping: sesame seed 10?"));
+    CHECK(read_lines(
+              "Naan\n\n375 g flour\n5 g instant yeast\n120 g yogurt\n40 g ghee for brushing\n2 garlic "
+              "cloves\n\n"
+              "Combine flour and yeast. Add the yogurt. Knead. Rise. Roll. Stir the garlic into the ghee. "
+              "Brush over the hot naan. Seeds may be pressed into the dough.\n")
+              .ends_with("brushing: garlic 6?"));
+    CHECK(read_lines(
+              "Cake\n\nFour pounds of flour, one and three-quarters of butter, one and a half of sugar, a "
+              "quart of milk, an ounce of German yeast. Mix, let it rise, and bake.\n")
+              .find("dough: butter 794, dough: sugar 680") != std::string::npos);
+    CHECK(read_lines("Buns\n\n500 g flour\n12 cardamom seeds, pounded\n").ends_with("dough: cardamom?"));
+}
