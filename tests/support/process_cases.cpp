@@ -152,8 +152,8 @@ void add_hot_proof(Cases& cases) {
         {"warm-proofed dough: sponge in it, %", "Galal", "8.5", 8.4, 8.6, mix.levain.in_percent(), 1});
     const double rise = points_at(Kinetics{}, mix, 41.0, {4.0}).front().rise;
     cases.push_back({"the same at 41 C throughout: rise, %", "Galal", "none", 0.0, 0.0, 100.0 * rise, 0});
-    cases.push_back({"the same, a loaf in air of 41 C: doubled, h", "Galal", "4", 2.6, 5.4,
-                     hours_in_hot_air(mix), 1});
+    cases.push_back(
+        {"the same, a loaf in air of 41 C: doubled, h", "Galal", "4", 2.6, 5.4, hours_in_hot_air(mix), 1});
 }
 
 LevainBuild liquid(double seed, double celsius) {
