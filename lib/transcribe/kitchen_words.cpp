@@ -181,7 +181,8 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "dusting|dust|kneading|rolling|roll|shaping|stretching|flouring|couche|banneton|basket|cloth|parchment|"
      "stone|board|surface|surfaces|bench|worktop|peel|baskets|bannetons|cloths|boards|"
      "counter|handling|bestauben|spolverare|fariner|enharinar|espolvorear"},
-    {"filling", "filling|fill|stuffing|spreading|fullung|ripieno|garniture|farce|relleno"},
+    {"filling",
+     "filling|fill|stuffing|spreading|middle|centre|center|fullung|ripieno|garniture|farce|relleno"},
     {"topping",
      "topping|toppings|top|tops|bottom|cross|crosses|paste|sprinkling|sprinkle|garnish|decoration|decorating|"
      "decorate|finishing|finish|serving|"

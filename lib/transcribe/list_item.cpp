@@ -164,7 +164,7 @@ std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pant
         }
         const bool is_stopped = next == text.size() && text.ends_with('.');
         const SourcedText item = row.part(begin, end - begin - (is_stopped ? 1U : 0U));
-        const bool is_amount = begins_with_number(item.text) && is_item(item.text, pantry);
+        const bool is_amount = is_item(item.text, pantry);                // "zest of 1 lemon", too
         const bool is_unknown = !is_amount && is_unknown_item(item.text); // "2 tsp stollen spice"
         if (!is_amount && !is_unknown && (items.empty() || !names_ingredient(item.text, pantry))) {
             return {};

@@ -130,7 +130,8 @@ std::string_view role_of_made(std::string_view heading) {
     heading.remove_suffix(heading.ends_with(tail) ? tail.size() : 0U);
     if (is_word_of(heading, {"custard", "pastry cream", "vanilla cream", "vanilla custard", "almond cream",
                              "creme patissiere", "frangipane", "swirl", "cinnamon swirl", "cinnamon sugar",
-                             "cinnamon butter", "meat mixture", "cheese mixture", "apple mixture"})) {
+                             "cinnamon butter", "meat mixture", "cheese mixture", "apple mixture", "inside",
+                             "for inside", "middle", "center", "centre"})) {
         return "filling";
     }
     if (is_word_of(heading, {"posypka",
@@ -228,8 +229,9 @@ bool begins_with_time(std::string_view text) {
     constexpr std::size_t enough = 40;
     const auto tokens = line_tokens(plain_line(text.substr(0, enough)));
     return tokens.size() > 1 && tokens[0].is_number() &&
-           is_word_of(tokens[1].folded,
-                      {"h", "hr", "hrs", "hour", "hours", "min", "mins", "minute", "minutes", "days"});
+           (is_word_of(tokens[1].folded,
+                       {"h", "hr", "hrs", "hour", "hours", "min", "mins", "minute", "minutes", "days"}) ||
+            tokens[1].text == "\xC2\xB0"); // "170° 50 min"
 }
 
 bool begins_with_clock(std::string_view text) {

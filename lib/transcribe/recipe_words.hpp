@@ -54,7 +54,7 @@ bool has_digit(std::string_view text);
 bool begins_with_number(std::string_view text);
 /// Whether an amount with a measure begins a line.
 bool has_measure(std::string_view text);
-/// Whether a time begins a line: "24 h at 20 C".
+/// Whether a time or a temperature begins a line: "24 h at 20 C", "170° 50 min".
 bool begins_with_time(std::string_view text);
 /// "22:00 Mix the levain"
 bool begins_with_clock(std::string_view text);

@@ -563,3 +563,12 @@ TEST_CASE("page: rows of items, and what pieces are dipped into") {
               "ounce of German yeast.\n")
               .find("candied peel 227") != std::string::npos);
 }
+
+TEST_CASE("page: a list of rows with a zest and a pinch among them, and a temperature below") {
+    CHECK(
+        read_lines("Stollen\n\n500 g flour, 42 g fresh yeast, pinch salt, zest of 1 lemon, 200 g butter\n"
+                   "200 g marzipan for the middle\nafter baking: 75 g melted butter, 100 g powdered sugar\n\n"
+                   "170° 50 min. Wrap, wait 2 weeks.\n")
+            .ends_with("dough: butter 200, filling: marzipan 200?, topping: butter 75, topping: powdered "
+                       "sugar 100"));
+}
