@@ -50,8 +50,8 @@ bool take_bare_grams(SplitLine& split, const Ingredient& ingredient, MeasureHabi
     if ((has_pieces && amount.number < most_pieces) || ((has_pieces || may_be_packets) && !is_in_grams)) {
         return false;
     }
-    if (bare_numbers != BareNumbers::grams && split.is_name_behind && amount.number <= most_pieces &&
-        names_pieces(split.name)) {
+    if (ingredient.ingredient_class == IngredientClass::other && split.is_name_behind &&
+        amount.number <= most_pieces && names_pieces(split.name)) {
         return false;
     }
     amount.measure = *measure_named("g", "g");

@@ -100,7 +100,8 @@ std::vector<LineToken> cut_second(SplitLine& split, const Pantry& pantry) {
             continue;
         }
         const auto words = tail.subspan(std::min(amount->length, tail.size()));
-        if (words.size() > 2 && words[0].is("of") && words[1].is("the") && split.amount) {
+        const bool is_solution = name[at].is("in") || name[at].is("with") || name[at].is("over");
+        if (is_solution && words.size() > 2 && words[0].is("of") && words[1].is("the") && split.amount) {
             name.resize(at); // "yeast dissolved in 1/4 cup of the water": the water has a line of its own
             return {};
         }

@@ -101,13 +101,33 @@ std::vector<DirectionWord> direction_words(std::span<const std::string> directio
             if (!word.empty() && words.size() < most_words) {
                 words.push_back(direction_word(std::exchange(word, {})));
             }
-            if (byte == '.' || byte == ';' || byte == '!') {
+            const bool is_end = byte == '.' || byte == ';' || byte == '!';
+            if (is_end && !words.empty() && words.back().kind != Kind::end) {
                 words.push_back({.text = {}, .kind = Kind::end, .role = {}});
             }
         }
     }
     take_top(words);
     return words;
+}
+
+std::vector<std::span<const DirectionWord>> sentences_of(std::span<const DirectionWord> words) {
+    std::vector<std::span<const DirectionWord>> sentences;
+    for (auto begin = words.begin(); begin != words.end();) {
+        const auto end = std::find_if(begin, words.end(),
+                                      [](const DirectionWord& word) { return word.kind == Kind::end; });
+        if (begin != end) {
+            sentences.emplace_back(begin, end);
+        }
+        begin = end == words.end() ? end : end + 1;
+    }
+    return sentences;
+}
+
+bool mixes_all(std::span<const DirectionWord> words) {
+    return std::any_of(words.begin(), words.end(), [](const DirectionWord& word) {
+        return word.text.starts_with("ingredient") || word.text == "everything";
+    });
 }
 
 bool is_common_word(std::string_view word) {

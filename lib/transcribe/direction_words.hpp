@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <initializer_list>
 #include <span>
 #include <string>
 #include <string_view>
@@ -28,6 +29,20 @@ inline bool begins_with_any(std::string_view word, std::span<const std::string_v
     return std::any_of(stems.begin(), stems.end(),
                        [&](std::string_view stem) { return word.starts_with(stem); });
 }
+
+inline bool has_stem(std::span<const DirectionWord> words, std::span<const std::string_view> stems) {
+    return std::any_of(words.begin(), words.end(),
+                       [&](const DirectionWord& word) { return begins_with_any(word.text, stems); });
+}
+inline bool has_stem(std::span<const DirectionWord> words, std::initializer_list<std::string_view> stems) {
+    return has_stem(words, std::span(stems.begin(), stems.size()));
+}
+
+/// The words of each sentence, without its end.
+std::vector<std::span<const DirectionWord>> sentences_of(std::span<const DirectionWord> words);
+
+/// "Mix everything", "all ingredients": what is not named may be meant.
+bool mixes_all(std::span<const DirectionWord> words);
 
 /// Whether many things go by this word: sugar, butter, flour.
 bool is_common_word(std::string_view word);

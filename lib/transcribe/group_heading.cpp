@@ -1,5 +1,6 @@
 #include "transcribe/group_heading.hpp"
 
+#include "source/unicode.hpp"
 #include "transcribe/find_name.hpp"
 #include "transcribe/ingredient_line.hpp"
 #include "transcribe/later_list.hpp"
@@ -45,7 +46,7 @@ public:
         if (!role && is_marked) {
             role = role_in_brackets(folded); // "Posypka (crumbs):"
         }
-        if (!role && ((is_marked && is_amid) || (is_bare && place_.has_name)) && names_levain(title)) {
+        if (!role && ((is_marked && is_amid) || (is_bare && is_levain_list())) && names_levain(title)) {
             role = "levain";
         }
         const bool is_below_name = // "Onion mixture:", above the dough
@@ -166,7 +167,8 @@ private:
         const std::size_t end = below.find_first_of("|\t", 1);
         const std::string first = end == std::string_view::npos || end > 40 // bytes; no name of a column
                                       ? std::string()
-                                      : heading_text(below.substr(below.front() == '|' ? 1 : 0, end));
+                                      : heading_text(below.substr(below.front() == '|' ? 1 : 0,
+                                                                  end - (below.front() == '|' ? 1 : 0)));
         return first.starts_with("ingredient") || first.starts_with("item") || first.starts_with("material");
     }
 
@@ -214,6 +216,13 @@ private:
         return is_flavour && has_measure(cursor_.next_line()) && begins_with_number(cursor_.next_line()) &&
                std::any_of(place_.lines.begin(), place_.lines.end(),
                            [&](const RecipeLine& line) { return names_flour(line.said(), pantry_); });
+    }
+
+    // Behind other parts, or over its seed; "Sourdough" may be what is baked.
+    bool is_levain_list() const {
+        const std::string below = fold_name(cursor_.next_line().substr(0, 80)); // bytes
+        return !place_.lines.empty() || (place_.has_name && (below.find("starter") != std::string::npos ||
+                                                             below.find("culture") != std::string::npos));
     }
 
     static bool names_levain(std::string_view title) { // more words name a bread, as a title may

@@ -61,6 +61,11 @@ void IngredientList::push(const SourcedText& line, std::string words) {
 void IngredientList::add(RecipeLine line) {
     if (recipe_.lines.size() < most_recipe_lines) {
         line.role = line.role == "dough" ? role_ : line.role;
+        if (!line.title.empty()) {
+            const bool goes_on = !recipe_.lines.empty() && recipe_.lines.back().title == line.title;
+            groups_ += goes_on ? 0U : 1U;
+            line.group = groups_;
+        }
         recipe_.lines.push_back(std::move(line));
     }
 }

@@ -1,504 +1,298 @@
 #include "transcribe/named_late.hpp"
 
-#include "source/unicode.hpp"
+#include "transcribe/kitchen_words.hpp"
+#include "transcribe/late_use.hpp"
 #include "transcribe/recipe_text.hpp"
-#include "transcribe/word_set.hpp"
+#include "transcribe/used_apart.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstddef>
+#include <cstdlib>
 #include <string>
 #include <string_view>
-#include <utility>
 
 namespace leavenwright {
 namespace {
 
 using Words = std::span<const DirectionWord>;
 
-bool has_stem(Words words, std::span<const std::string_view> stems) {
-    return std::any_of(words.begin(), words.end(),
-                       [&](const DirectionWord& word) { return begins_with_any(word.text, stems); });
+bool is_counted(const IngredientLine& line) {
+    return line.role == "dough" && line.is_known();
 }
 
-template <std::size_t size>
-bool has_stem(Words words, const std::array<std::string_view, size>& stems) {
-    return has_stem(words, std::span<const std::string_view>(stems));
+bool may_be_apart(const IngredientLine& line) {
+    return is_counted(line) && line.number && !line.ingredient->is_yeast() && line.key != "egg";
 }
 
-// What is made of flour beside the dough.
-constexpr auto pastes =
-    std::to_array<std::string_view>({"paste", "cross", "pipe", "piping", "crumb", "streusel", "custard"});
-constexpr auto boards =
-    std::to_array<std::string_view>({"board", "surface", "counter", "bench", "worktop", "table", "cloth"});
-
-std::vector<Words> sentences_of(Words words) {
-    std::vector<Words> sentences;
-    for (auto begin = words.begin(); begin != words.end();) {
-        const auto end = std::find_if(begin, words.end(), [](const DirectionWord& word) {
-            return word.kind == DirectionWord::Kind::end;
-        });
-        if (begin != end) {
-            sentences.emplace_back(begin, end);
-        }
-        begin = end == words.end() ? end : end + 1;
-    }
-    return sentences;
-}
-
-// Flour goes in: not "a floured board", nor "flour the board", "with a little flour".
-bool takes_flour(Words sentence) {
-    constexpr std::size_t near = 3;
-    for (std::size_t at = 0; at < sentence.size(); ++at) {
-        if (sentence[at].text != "flour" && sentence[at].text != "flours") {
-            continue;
-        }
-        const std::size_t end = std::min(at + 1 + near, sentence.size());
-        const bool is_strewn =
-            has_stem(sentence.subspan(at + 1, end - at - 1), boards) ||
-            (at > 0 && (sentence[at - 1].text == "with" || sentence[at - 1].text == "little"));
-        if (!is_strewn) {
-            return true;
-        }
-    }
-    return false;
-}
-
-// Something is mixed into the dough there.
-bool mixes_dough(Words sentence) {
-    constexpr auto of_dough = std::to_array<std::string_view>({"knead", "yeast"});
-    const auto is_into_dough = [&](std::size_t at) {
-        const std::string_view word = sentence[at].text;
-        const std::size_t next = at + 1 < sentence.size() && sentence[at + 1].text == "the" ? at + 2 : at + 1;
-        return (word == "into" || word == "to" || word == "in" || word == "a") && next < sentence.size() &&
-               (sentence[next].text == "dough" || sentence[next].text == "batter" ||
-                sentence[next].text == "sponge");
-    };
-    bool is_into = false;
-    for (std::size_t at = 0; at < sentence.size(); ++at) {
-        is_into = is_into || is_into_dough(at);
-    }
-    constexpr auto advice = std::to_array<std::string_view>({"may", "can", "could", "if", "instead"});
-    const bool is_advice = std::any_of(sentence.begin(), sentence.end(), [&](const DirectionWord& word) {
-        return std::find(advice.begin(), advice.end(), word.text) != advice.end();
-    });
-    const bool is_mixed = std::any_of(sentence.begin(), sentence.end(), [](const DirectionWord& word) {
-        return word.kind == DirectionWord::Kind::mix; // not "my yeast was old"
-    });
-    if (is_advice || !is_mixed) {
-        return false;
-    }
-    return is_into || (takes_flour(sentence) && !has_stem(sentence, pastes)) || has_stem(sentence, of_dough);
-}
-
-bool is_rising(Words sentence) {
-    constexpr auto stems =
-        std::to_array<std::string_view>({"rise", "rising", "risen", "prov", "proof", "doubl", "ferment",
-                                         "shape", "roll", "divide", "bake", "cut"});
-    return has_stem(sentence, stems);
-}
-
-// The sentences behind those that make the dough, up to the first rise: "Stir in the raisins. Let rise."
-std::size_t end_of_making(std::span<const Words> sentences) {
+// The first line behind the flours, the yeast and the salt of the dough. A flour for which `is_base` is false
+// is none of them.
+template <class Test>
+std::size_t end_of_base(const std::vector<IngredientLine>& lines, const Test& is_base_flour) {
     std::size_t end = 0;
-    for (std::size_t at = 0; at < sentences.size(); ++at) {
-        end = mixes_dough(sentences[at]) ? at + 1 : end;
-    }
-    while (end > 0 && end < sentences.size() && !is_rising(sentences[end - 1])) {
-        ++end;
+    for (std::size_t at = 0; at < lines.size(); ++at) {
+        const IngredientLine& line = lines[at];
+        const bool is_base = is_counted(line) && (line.ingredient->is_yeast() || line.key == "salt" ||
+                                                  (line.ingredient->is_flour() && is_base_flour(at)));
+        end = is_base ? at + 1 : end;
     }
     return end;
 }
 
-// What is done with a thing, and what the thing is for then.
-std::string_view role_of_late_act(Words words, std::size_t at) {
-    struct Act {
-        std::string_view stem;
-        std::string_view role;
-    };
-    constexpr auto acts = std::to_array<Act>({{"dip", "topping"},
-                                              {"dot", "topping"},
-                                              {"dunk", "topping"},
-                                              {"coat", "topping"},
-                                              {"drench", "topping"},
-                                              {"frost", "topping"},
-                                              {"toss", "topping"},
-                                              {"pipe", "topping"},
-                                              {"poach", "bath"}});
-    const DirectionWord& word = words[at];
-    if (word.kind == DirectionWord::Kind::apart) {
-        return word.role;
-    }
-    for (const Act& act : acts) {
-        if (word.text.starts_with(act.stem)) {
-            return act.role;
-        }
-    }
-    constexpr std::size_t near = 5;
-    const Words rest = words.subspan(at + 1, std::min(near, words.size() - at - 1));
-    const auto has = [&](std::string_view joint) {
-        return std::any_of(rest.begin(), rest.end(),
-                           [&](const DirectionWord& other) { return other.text == joint; });
-    };
-    const bool is_poured = word.text == "spoon" || word.text == "pour" || word.text == "trickle";
-    if ((is_poured && has("over")) || (word.text == "ice" && rest.size() > 0 && rest.front().text == "the")) {
-        return "topping";
-    }
-    if (word.text == "roll" && has("in")) { // "roll in the sugar"
-        return "topping";
-    }
-    return {};
-}
-
-std::string_view role_of_sentence(Words words) {
-    for (std::size_t at = 0; at < words.size(); ++at) {
-        if (const std::string_view role = role_of_late_act(words, at); !role.empty()) {
-            return role;
-        }
-    }
-    return {};
-}
-
-// Greased pans, what is served with it, and what one may do.
-bool is_beside_recipe(Words sentence) {
-    constexpr auto stems = std::to_array<std::string_view>(
-        {"serv", "grease", "greasing", "oiled", "enjoy", "store", "freez", "reheat", "toast", "optional"});
-    return has_stem(sentence, stems) || sentence.front().text == "if";
-}
-
-bool goes_in(Words sentence) {
-    constexpr auto stems = std::to_array<std::string_view>({"add", "work", "fold", "incorporat", "into"});
-    return has_stem(sentence, stems);
-}
-
-bool begins_batch(Words sentence) {
-    constexpr auto stems = std::to_array<std::string_view>(
-        {"melt", "boil", "heat",     "simmer", "whisk", "mix",   "combine", "stir",  "beat", "bring",
-         "warm", "cook", "dissolve", "make",   "blend", "cream", "rub",     "crush", "fry",  "saute"});
-    std::size_t first = 0;
-    while (first + 1 < sentence.size() &&
-           (sentence[first].text == "meanwhile" || sentence[first].text == "then" ||
-            sentence[first].text.find_first_not_of("0123456789") == std::string::npos)) {
-        ++first;
-    }
-    const bool is_for = sentence[first].text == "for" || sentence[first].text == "to"; // "For the glaze, mix"
-    return is_for || begins_with_any(sentence[first].text, std::span<const std::string_view>(stems));
-}
-
-// What directions call a line by, and how often they do so.
-struct Call {
-    std::vector<std::string> words; // of no other line, or
-    std::string head;               // the last of its name, which others may share
-
-    bool operator==(const Call& other) const = default;
-};
-
-std::string singular(std::string word) {
-    word.resize(word.size() - (word.size() > 3 && word.ends_with('s') ? 1U : 0U));
-    return word;
-}
-
-Call call_of(const IngredientLine& line) {
-    static const WordSet plain("butter|sugar|milk|water|cream|juice|oil|salt|lard");
-    const std::string name = fold_name(line.name.empty() ? line.key : line.name);
-    Call call{.words = calls_of(line), .head = {}};
-    for (std::size_t begin = 0; begin < name.size();) { // "butter, melted"
-        const std::size_t end = std::min(name.find_first_of(" ,(", begin), name.size());
-        std::string word = singular(name.substr(begin, end - begin));
-        if (plain.has(word)) {
-            call.head = std::move(word);
-        }
-        begin = end + 1;
-    }
-    return call;
-}
-
-// Of each line. "Juice" is the orange juice where no other line is a juice.
-std::vector<Call> calls_of_all(std::span<const IngredientLine> lines) {
-    std::vector<Call> calls;
-    for (const IngredientLine& line : lines) {
-        calls.push_back(call_of(line));
-    }
-    const std::vector<Call> all = calls;
-    for (std::size_t at = 0; at < all.size(); ++at) {
-        const auto shared = std::count_if(all.begin(), all.end(),
-                                          [&](const Call& other) { return other.head == all[at].head; });
-        if (!all[at].words.empty() && shared > 1) {
-            calls[at].head.clear();
-        }
-    }
-    return calls;
+// Whether the sentences before `end` may mean what they do not name.
+bool mixes_all_before(const CallIndex& index, std::size_t end) {
+    const auto sentences = index.sentences().first(end == 0 ? index.sentences().size() : end);
+    return std::any_of(sentences.begin(), sentences.end(), mixes_all);
 }
 
 class LateNames {
 public:
-    LateNames(std::vector<IngredientLine>& lines, Words words, Diagnostics& diagnostics)
-        : lines_(lines), sentences_(sentences_of(words)), late_(end_of_making(sentences_)),
-          calls_(calls_of_all(lines)), diagnostics_(diagnostics) {
-        for (std::size_t at = 0; at < lines_.size(); ++at) {
-            heads_.push_back(call_of(lines_[at]).head);
-            is_candidate_.push_back(may_be_apart(at));
+    LateNames(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics)
+        : lines_(lines), index_(index), late_(end_of_making(index)), diagnostics_(diagnostics) {
+        for (const IngredientLine& line : lines_) {
+            const bool is_flour = is_counted(line) && line.ingredient->is_flour() && line.weight;
+            flour_ += is_flour ? line.weight->likely : Mass{};
         }
     }
 
     void run() {
-        set_apart_greasing();
-        find_tail();
-        for (std::size_t at = 0; late_ > 0 && late_ < sentences_.size() && at < lines_.size(); ++at) {
-            if (is_candidate_[at] && is_first_of_call(at)) {
-                set_apart_called(at);
+        if (late_ == 0 || late_ >= index_.sentences().size()) {
+            return;
+        }
+        is_all_mixed_ = mixes_all_before(index_, late_);
+        names_most_ = !is_all_mixed_ && count_named_early() >= fewest_named;
+        tail_ = end_of_base(lines_, [&](std::size_t at) { return at == 0 || !is_paste_flour(at); });
+        std::vector<bool> is_done(lines_.size());
+        for (std::size_t at = 0; at < lines_.size(); ++at) {
+            const std::size_t group = index_.group(at);
+            if (!is_done[group] && may_be_apart(lines_[at]) && !index_.call(at).is_empty()) {
+                is_done[group] = true;
+                take_group(group);
             }
         }
-        doubt_behind_apart();
     }
 
 private:
-    bool is_counted(std::size_t at) const { return lines_[at].role == "dough" && lines_[at].is_known(); }
+    static constexpr int fewest_named = 3;
 
-    bool may_be_apart(std::size_t at) const {
-        const bool has_call = !calls_[at].words.empty() || !calls_[at].head.empty();
-        return is_counted(at) && lines_[at].number && has_call && !lines_[at].ingredient->is_yeast() &&
-               lines_[at].key != "egg";
+    int count_named_early() const {
+        int named = 0;
+        for (std::size_t at = 0; at < lines_.size(); ++at) {
+            named += may_be_apart(lines_[at]) && index_.is_named_before(index_.group(at), late_) ? 1 : 0;
+        }
+        return named;
     }
 
-    bool is_first_of_call(std::size_t at) const {
-        for (std::size_t before = 0; before < at; ++before) {
-            if (is_candidate_[before] && calls_[before] == calls_[at]) {
-                return false;
+    std::vector<LateUse> uses_of(std::size_t group, bool is_flour, bool is_one) const {
+        std::vector<LateUse> uses = late_uses(index_, group, late_);
+        const std::string& head = index_.call_of_group(group).head;
+        const bool is_fluid = (head == "water" || head == "milk") && is_one;
+        std::erase_if(uses, [&](const LateUse& use) {
+            return (is_flour && !use.is_paste) ||
+                   (is_fluid && !use.is_batch); // "brush with milk" may be other milk
+        });
+        return uses;
+    }
+
+    // "75 g flour" of a paste for crosses.
+    bool is_paste_flour(std::size_t at) const {
+        constexpr double most = 0.3; // of all flour; common practice, no source
+        return lines_[at].weight && lines_[at].weight->likely < most * flour_ &&
+               !uses_of(index_.group(at), true, false).empty();
+    }
+
+    // "Cook the 20 g flour in the 100 g milk": the making names it by its amount.
+    bool is_named_with_amount(std::size_t at) const {
+        constexpr std::size_t near = 4;
+        for (const CallIndex::Place& place : index_.places(index_.group(at))) {
+            if (place.sentence >= late_) {
+                break;
+            }
+            const Words words = index_.sentences()[place.sentence];
+            for (std::size_t before = place.word - std::min(place.word, near); before < place.word;
+                 ++before) {
+                const std::string& text = words[before].text;
+                const double number = number_named(text) > 0.0 ? number_named(text) : std::atof(text.c_str());
+                if (number > 0.0 && std::abs(number - *lines_[at].number) < 0.01) {
+                    return true;
+                }
             }
         }
-        return true;
+        return false;
     }
 
-    // Whether a sentence names what goes by `call`.
-    bool names(Words sentence, const Call& call) const {
-        for (std::size_t at = 0; at < sentence.size(); ++at) {
-            if (is_named_at(sentence, at, call)) {
+    // "The rest of the sugar", "a third of the lard", in a sentence that puts it on top.
+    bool is_shared(std::size_t group, const std::vector<LateUse>& uses) const {
+        constexpr auto shares = std::to_array<std::string_view>(
+            {"half", "third", "quarter", "rest", "remaining", "remainder", "reserved", "other"});
+        constexpr std::size_t near = 3;
+        for (const CallIndex::Place& place : index_.places(group)) {
+            const bool is_use = std::any_of(
+                uses.begin(), uses.end(), [&](const LateUse& use) { return use.sentence == place.sentence; });
+            const Words before = index_.sentences()[place.sentence].subspan(
+                place.word - std::min(place.word, near), std::min(place.word, near));
+            const bool is_share = std::any_of(before.begin(), before.end(), [&](const DirectionWord& word) {
+                return std::find(shares.begin(), shares.end(), word.text) != shares.end();
+            });
+            if (is_use && is_share) {
                 return true;
             }
         }
         return false;
     }
 
-    bool is_named_at(Words sentence, std::size_t at, const Call& call) const {
-        return is_called(sentence, at, call.words) || is_head(sentence, at, call.head);
-    }
-
-    // "sugar", but not the "icing sugar" of another line, nor "cream the butter".
-    bool is_head(Words sentence, std::size_t at, const std::string& head) const {
-        const bool is_verb =
-            head == "cream" && (at == 0 || (at + 1 < sentence.size() && sentence[at + 1].text == "the"));
-        if (head.empty() || sentence[at].text != head || is_verb) {
-            return false;
-        }
-        for (std::size_t line = 0; at > 0 && line < lines_.size(); ++line) {
-            const std::vector<std::string>& words = calls_[line].words;
-            if (heads_[line] == head &&
-                (is_called(sentence, at - 1, words) || is_called(sentence, at, words))) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    // "A bowl greased with the oil", which nothing else is done with.
-    void set_apart_greasing() {
-        constexpr auto greasing = std::to_array<std::string_view>({"greased", "greasing"});
-        for (std::size_t line = 0; line < lines_.size(); ++line) {
-            if (!is_candidate_[line] || lines_[line].ingredient->ingredient_class != IngredientClass::fat ||
-                std::count(calls_.begin(), calls_.end(), calls_[line]) > 1 || is_all_mixed()) {
-                continue;
-            }
-            const auto is_named = [&](Words sentence) { return names(sentence, calls_[line]); };
-            const auto greases = [&](Words sentence) {
-                bool is_listed = false; // "the oil", not any
-                for (std::size_t at = 2; at < sentence.size(); ++at) {
-                    is_listed =
-                        is_listed || (sentence[at].text == heads_[line] &&
-                                      (sentence[at - 1].text == "the" || sentence[at - 2].text == "the"));
-                }
-                return is_listed && has_stem(sentence, greasing);
-            };
-            const auto count = std::count_if(sentences_.begin(), sentences_.end(), is_named);
-            if (count > 0 && count == std::count_if(sentences_.begin(), sentences_.end(), greases)) {
-                take_apart(line, "greasing");
-            }
-        }
-    }
-
-    // "60 g oil for the tray", then "olives, 100 g": they may go on top, as no direction mixes them in.
-    void doubt_behind_apart() {
-        bool is_behind = false;
-        for (std::size_t at = tail_; at < lines_.size(); ++at) {
-            IngredientLine& line = lines_[at];
-            is_behind = is_behind || (line.number && !is_in_dough(line.role));
-            const bool is_open = is_behind && is_candidate_[at] && is_counted(at) && line.is_sure;
-            if (is_open && line.key != "water" && !is_named_early(calls_[at]) && !is_all_mixed()) {
-                line.is_sure = false;
-                diagnostics_.warning(Code::ingredient_doubtful, line.place,
-                                     in_quotes(line.text) +
-                                         " stands behind what is kept apart, and no direction mixes it in",
-                                     "it is counted; take it out of the dough if it does not go into it");
-            }
-        }
-    }
-
-    void take_apart(std::size_t at, std::string_view role) {
-        IngredientLine& line = lines_[at];
-        line.role = std::string(role);
-        line.is_sure = false;
-        diagnostics_.warning(Code::ingredient_doubtful, line.place,
-                             in_quotes(line.text) +
-                                 " is listed with the dough, but the directions name it for " + line.role +
-                                 "; it is kept apart",
-                             "add it to the dough if it goes into it");
-    }
-
-    // The lines behind the last flour and yeast, and behind the last that only the making names.
-    void find_tail() {
-        for (std::size_t at = 0; at < lines_.size(); ++at) {
-            const IngredientLine& line = lines_[at];
-            const bool is_flour =
-                is_counted(at) && line.ingredient->is_flour() && (tail_ == 0 || !is_late_only(calls_[at]));
-            const bool is_base =
-                is_flour || (is_counted(at) && (line.ingredient->is_yeast() || line.key == "salt"));
-            tail_ = is_base ? at + 1 : tail_;
-        }
-    }
-
-    bool is_named_early(const Call& call) const {
-        return std::any_of(sentences_.begin(), sentences_.begin() + static_cast<std::ptrdiff_t>(late_),
-                           [&](Words sentence) { return names(sentence, call); });
-    }
-
-    bool is_late_only(const Call& call) const {
-        return (!call.words.empty() || !call.head.empty()) && !is_named_early(call) && !uses_of(call).empty();
-    }
-
-    struct Use {
-        std::string_view role;
-        bool is_batch; // mixed with another listed thing first
-    };
-
-    // Of the act that stands before the name, with no other act between.
-    std::string_view role_by_act_before(Words sentence, const Call& call) const {
-        std::string_view role;
-        for (std::size_t at = 0; at < sentence.size() && !goes_in(sentence); ++at) {
-            const std::string_view act = role_of_late_act(sentence, at);
-            role = !act.empty()                                    ? act
-                   : sentence[at].kind == DirectionWord::Kind::mix ? std::string_view()
-                                                                   : role;
-            if (!role.empty() && is_named_at(sentence, at, call)) {
-                return role;
-            }
-        }
-        return {};
-    }
-
-    // The late sentences that do something with it.
-    std::vector<Use> uses_of(const Call& call) const {
-        std::vector<Use> uses;
-        for (std::size_t at = late_; at < sentences_.size(); ++at) {
-            const Words sentence = sentences_[at];
-            if (!names(sentence, call) || is_beside_recipe(sentence)) {
-                continue;
-            }
-            const bool is_batch = begins_batch(sentence);
-            std::string_view role =
-                is_batch ? role_of_sentence(sentence) : role_by_act_before(sentence, call);
-            constexpr std::size_t next = 3; // "Melt the butter. Stir in the icing sugar. Dip the buns"
-            for (std::size_t behind = at + 1;
-                 is_batch && role.empty() && behind < sentences_.size() && behind < at + next; ++behind) {
-                role = role_of_sentence(sentences_[behind]);
-            }
-            if (!role.empty()) {
-                uses.push_back({role, is_batch && names_two(sentence)});
-            }
-        }
-        return uses;
-    }
-
-    bool names_two(Words sentence) const {
-        std::vector<const Call*> named;
-        for (std::size_t at = 0; at < lines_.size(); ++at) {
-            const bool is_new = std::none_of(named.begin(), named.end(),
-                                             [&](const Call* call) { return *call == calls_[at]; });
-            if (is_new && is_candidate_[at] && names(sentence, calls_[at])) {
-                named.push_back(&calls_[at]);
-            }
-        }
-        return named.size() > 1;
-    }
-
-    // "Mix everything", "all ingredients": the making may mean what it does not name.
-    bool is_all_mixed() const {
-        constexpr auto stems = std::to_array<std::string_view>({"everything", "ingredient", "others"});
-        return std::any_of(sentences_.begin(), sentences_.begin() + static_cast<std::ptrdiff_t>(late_),
-                           [&](Words sentence) { return has_stem(sentence, stems); });
-    }
-
-    // Whether the making names enough of the list to miss what it does not name.
-    bool names_most() const {
-        constexpr int fewest = 3;
-        int named = 0;
-        for (std::size_t at = 0; at < lines_.size(); ++at) {
-            named += is_candidate_[at] && is_named_early(calls_[at]) ? 1 : 0;
-        }
-        return named >= fewest && !is_all_mixed();
-    }
-
     // "Sugar" may be the brown sugar; of icing sugar nobody says so.
-    bool may_be_called(std::size_t at, const Call& call) const {
-        return calls_[at] == call ||
-               (!call.head.empty() && heads_[at] == call.head && lines_[at].key != "powdered sugar");
+    bool may_be_called(std::size_t at, std::size_t group) const {
+        const std::string& head = index_.call_of_group(group).head;
+        return index_.group(at) == group ||
+               (!head.empty() && index_.head(at) == head && lines_[at].key != "powdered sugar");
     }
 
-    void set_apart_called(std::size_t first) {
-        const Call call = calls_[first];
-        std::vector<Use> uses = uses_of(call);
+    void take_group(std::size_t group) {
         std::vector<std::size_t> all;
         std::size_t elsewhere = 0; // lines that are apart already serve such sentences
         for (std::size_t at = 0; at < lines_.size(); ++at) {
-            if (calls_[at] == call && is_candidate_[at]) {
+            if (index_.group(at) == group && may_be_apart(lines_[at])) {
                 all.push_back(at);
-            } else if (!is_in_dough(lines_[at].role) && may_be_called(at, call)) {
+            } else if (!is_in_dough(lines_[at].role) && may_be_called(at, group)) {
                 ++elsewhere;
             }
         }
+        const std::vector<LateUse> uses =
+            uses_of(group, lines_[all.front()].ingredient->is_flour(), all.size() == 1);
         if (uses.size() <= elsewhere) {
             return;
         }
-        const bool is_early = is_named_early(call);
-        const bool is_batch =
-            std::any_of(uses.begin(), uses.end(), [](const Use& use) { return use.is_batch; });
-        std::size_t most = all.size();
-        if (is_early || (call.words.empty() && !names_most() && !is_batch)) {
-            most -= 1; // one is the dough's
+        const bool is_early = index_.is_named_before(group, late_);
+        if (is_early && all.size() == 1) {
+            if (lines_[all.front()].is_sure && is_shared(group, uses)) {
+                doubt_share(lines_[all.front()]);
+            }
+            return;
         }
-        std::size_t count = std::min(uses.size() - elsewhere, most);
-        for (std::size_t index = all.size(); index-- > 0 && count > 0; --count, uses.pop_back()) {
+        const LineCall& call = index_.call_of_group(group);
+        const bool is_batch =
+            std::any_of(uses.begin(), uses.end(), [](const LateUse& use) { return use.is_batch; });
+        // one of them is the dough's
+        const bool keeps_one = is_early || (call.words.empty() && !names_most_ && !is_batch);
+        std::size_t count = std::min(uses.size() - elsewhere, all.size() - (keeps_one ? 1U : 0U));
+        for (std::size_t index = all.size(); index-- > 0 && count > 0; --count) {
             const std::size_t at = all[index];
-            if (at < tail_ && (is_early || !call.head.empty())) {
+            const bool is_above = at < tail_ && (is_early || !call.head.empty());
+            const bool is_much_flour = lines_[at].ingredient->is_flour() && !is_paste_flour(at);
+            if (is_above || is_much_flour || (all.size() == 1 && is_named_with_amount(at))) {
                 return;
             }
-            take_apart(at, uses.back().role);
+            const std::string role(uses[uses.size() - (all.size() - index)].role);
+            set_apart(lines_[at], role,
+                      " is listed with the dough, but the directions name it for " + role +
+                          "; it is kept apart",
+                      diagnostics_);
         }
     }
 
+    void doubt_share(IngredientLine& line) {
+        line.is_sure = false;
+        diagnostics_.warning(Code::amount_doubtful, line.place,
+                             "the directions keep back some of " + in_quotes(line.text) +
+                                 "; all of it is counted",
+                             "take off what does not go into the dough");
+    }
+
     std::vector<IngredientLine>& lines_;
-    std::vector<Words> sentences_;
+    const CallIndex& index_;
     std::size_t late_; // the first sentence behind the making
-    std::size_t tail_ = 0;
-    std::vector<Call> calls_;
-    std::vector<std::string> heads_; // of each line, shared or not
-    std::vector<bool> is_candidate_; // before any was set apart
+    Mass flour_{};
+    bool is_all_mixed_ = false;
+    bool names_most_ = false; // the making names enough to miss what it does not name
+    std::size_t tail_ = 0;    // the first line behind flour, yeast and salt
     Diagnostics& diagnostics_;
 };
 
+// "Greased with the oil": of the list, not any.
+bool is_greased_with(Words sentence, std::size_t at) {
+    constexpr std::size_t near = 6;
+    const Words before = sentence.subspan(at - std::min(at, near), std::min(at, near));
+    const auto greased = std::find_if(before.begin(), before.end(), [](const DirectionWord& word) {
+        return word.text == "greased" || word.text == "greasing";
+    });
+    return std::any_of(greased, before.end(), [](const DirectionWord& word) { return word.text == "the"; });
+}
+
+// Named before sentence `end`, in one that does not put it on top.
+bool is_mixed(const CallIndex& index, std::size_t group, std::size_t end) {
+    const std::vector<LateUse> uses = late_uses(index, group, 0);
+    const std::vector<CallIndex::Place>& places = index.places(group);
+    return std::any_of(places.begin(), places.end(), [&](const CallIndex::Place& place) {
+        return place.sentence < end && std::none_of(uses.begin(), uses.end(), [&](const LateUse& use) {
+                   return use.sentence == place.sentence;
+               });
+    });
+}
+
+// What directions call things by their kind.
+bool names_kind(Words sentence, const IngredientLine& line) {
+    const bool is_added = line.ingredient->ingredient_class == IngredientClass::other ||
+                          line.ingredient->ingredient_class == IngredientClass::seed_or_grain;
+    return is_added &&
+           has_stem(sentence, {"fruit", "nuts", "seeds", "spice", "herb", "vegetable", "inclusion"});
+}
+
 } // namespace
 
-void set_apart_named_late(std::vector<IngredientLine>& lines, Words words, Diagnostics& diagnostics) {
-    LateNames(lines, words, diagnostics).run();
+void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& index,
+                          Diagnostics& diagnostics) {
+    LateNames(lines, index, diagnostics).run();
+}
+
+void set_apart_greasing(std::vector<IngredientLine>& lines, const CallIndex& index,
+                        Diagnostics& diagnostics) {
+    const bool is_all_mixed = mixes_all_before(index, 0);
+    for (std::size_t at = 0; at < lines.size() && !is_all_mixed; ++at) {
+        const std::vector<CallIndex::Place>& places = index.places(index.group(at));
+        std::size_t of_group = 0;
+        for (std::size_t other = 0; other < lines.size(); ++other) {
+            of_group += index.group(other) == index.group(at) ? 1U : 0U;
+        }
+        const bool is_one_fat = may_be_apart(lines[at]) && of_group == 1 &&
+                                lines[at].ingredient->ingredient_class == IngredientClass::fat;
+        const bool is_greasing =
+            std::all_of(places.begin(), places.end(), [&](const CallIndex::Place& place) {
+                return is_greased_with(index.sentences()[place.sentence], place.word);
+            });
+        if (is_one_fat && !places.empty() && is_greasing) {
+            set_apart(lines[at], "greasing",
+                      " is listed with the dough, but the directions only grease with it; it is kept apart",
+                      diagnostics);
+        }
+    }
+}
+
+void doubt_behind_apart(std::vector<IngredientLine>& lines, const CallIndex& index,
+                        Diagnostics& diagnostics) {
+    const std::size_t late = end_of_making(index);
+    const auto making = index.sentences().first(late == 0 ? index.sentences().size() : late);
+    if (making.empty() || mixes_all_before(index, late)) {
+        return;
+    }
+    bool is_behind = false;
+    for (std::size_t at = end_of_base(lines, [](std::size_t) { return true; }); at < lines.size(); ++at) {
+        IngredientLine& line = lines[at];
+        is_behind = is_behind || (line.number && !is_in_dough(line.role));
+        const bool is_open = is_behind && may_be_apart(line) && line.is_sure && line.key != "water";
+        const bool is_mixed_in = is_open && (is_mixed(index, index.group(at), making.size()) ||
+                                             std::any_of(making.begin(), making.end(), [&](Words sentence) {
+                                                 return names_kind(sentence, line);
+                                             }));
+        if (is_open && !is_mixed_in) {
+            line.is_sure = false;
+            diagnostics.warning(Code::ingredient_doubtful, line.place,
+                                in_quotes(line.text) +
+                                    " stands behind what is kept apart, and no direction mixes it in",
+                                "it is counted; take it out of the dough if it does not go into it");
+        }
+    }
 }
 
 } // namespace leavenwright

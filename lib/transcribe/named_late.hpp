@@ -3,18 +3,24 @@
 #pragma once
 
 #include "diagnostic/diagnostic.hpp"
-#include "transcribe/direction_words.hpp"
+#include "transcribe/call_index.hpp"
 
-#include <span>
 #include <vector>
 
 namespace leavenwright {
 
-/// Takes lines out of the dough that the directions name only where the dough is mixed already, in what is
+/// Takes lines out of the dough that the directions name only behind the making of the dough, in what is
 /// brushed, poured or spread over it, with a warning each. Of lines that go by one word (butter, and butter
-/// again) the last ones, as many as such sentences, and never those above the flour and the yeast. Linear in
-/// the directions for each line.
-void set_apart_named_late(std::vector<IngredientLine>& lines, std::span<const DirectionWord> words,
+/// again) the last, as many as such sentences, and none above the flour, the yeast and the salt. One line of
+/// which a share is kept for it is doubtful.
+void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& index,
                           Diagnostics& diagnostics);
+
+/// Takes fat out of the dough that nothing is done with but to grease a bowl.
+void set_apart_greasing(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics);
+
+/// Lines behind one that is apart ("60 g oil for the tray", then "olives, 100 g"), which no direction mixes
+/// in: doubtful.
+void doubt_behind_apart(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics);
 
 } // namespace leavenwright

@@ -70,7 +70,7 @@ public:
 private:
     // The longest words from `at` on that are an amount and a name of the pantry.
     std::optional<FoundItem> known_item(std::size_t at, std::size_t end, bool is_measured) const {
-        constexpr int most_cuts = 4;
+        constexpr int most_cuts = 6;
         const std::size_t begin = begin_of_part(at);
         int cuts = 0;
         for (std::size_t last = end; last > at + 1 && cuts < most_cuts; --last) {

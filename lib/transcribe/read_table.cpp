@@ -133,7 +133,7 @@ private:
     // Whether a line, or the lines of a row, belong to the table.
     bool take(std::size_t number, std::size_t lines) {
         const std::string_view line = source_->line(number);
-        if (head_.is_barred && line.find('|') == std::string_view::npos) {
+        if (head_.is_barred && line.find('|') == std::string_view::npos && !line.starts_with('!')) {
             return false;
         }
         TableRow row{.place = lines == 1 ? place_of(number)
@@ -145,6 +145,16 @@ private:
         if (head_.has_stage_cells && !cells.empty()) {
             take_stage(cells.front());
             cells.erase(cells.begin());
+        }
+        const bool is_subhead = line.starts_with('!') && !cells.empty(); // "! colspan=4 | Topping", in a wiki
+        if (is_subhead && cells.size() > 1 && cells.front().text.find('=') != std::string_view::npos) {
+            cells.erase(cells.begin());
+        } else if (is_subhead && cells.front().text.starts_with("! ")) {
+            cells.front().text.remove_prefix(2);
+        }
+        if (is_subhead && cells.size() == 1) {
+            push_row();
+            return take_subhead(cells.front().text);
         }
         const std::size_t left_out = cells.size() < head_.columns.size() && is_name_left_out(line) ? 1 : 0;
         for (std::size_t at = 0; at < cells.size(); ++at) {
@@ -172,8 +182,25 @@ private:
     void take_stage(const TableCell& cell) {
         if (!cell.text.empty()) {
             push_row();
-            role_ = role_of_heading(without_brackets(heading_text(cell.text))).value_or("dough");
+            take_subhead(cell.text);
         }
+    }
+
+    bool take_subhead(std::string_view text) {
+        std::string title = without_brackets(heading_text(text));
+        title = has_digit(title) ? without_figures(title) : title; // "3 Glaze"
+        if (part_named(title)) {
+            return false;
+        }
+        if (title.empty()) { // "3": of the stage above
+            return true;
+        }
+        const std::string_view made = role_of_made(title);
+        const auto role = made.empty() ? role_of_heading(title) : std::optional(std::string(made));
+        role_ = role.value_or("dough");
+        title_ = role ? std::string() : title;
+        rows_seen_ = false;
+        return true;
     }
 
     // "              |        | 2 tsp |" below names that stand before the first bar.
@@ -366,6 +393,7 @@ private:
     }
 
     void push(RecipeLine line) {
+        line.title = title_;
         if (table_.lines.size() < most_recipe_lines) {
             table_.lines.push_back(std::move(line));
         }
@@ -486,6 +514,7 @@ private:
     TableHead head_;
     RecipeTable table_;
     std::string role_ = "dough";
+    std::string title_; // folded, of a head amid the rows that says no role
     std::optional<TableRow> open_;
     std::size_t rows_ = 0;
     std::size_t begin_of_names_ = 0;

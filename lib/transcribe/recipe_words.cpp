@@ -160,7 +160,7 @@ std::string_view role_of_made(std::string_view heading) {
     if (is_word_of(heading, {"lye", "lye solution", "soda bath"})) {
         return "bath";
     }
-    return is_word_of(heading, {"butter block", "lamination butter"}) ? "layers" : "";
+    return is_word_of(heading, {"butter block", "lamination butter", "layers", "layering"}) ? "layers" : "";
 }
 
 bool names_rest(std::string_view heading) {

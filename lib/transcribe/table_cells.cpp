@@ -80,10 +80,24 @@ bool has_leader(std::string_view line) {
     return false;
 }
 
+// Whether bars behind the first stand in pairs.
+static bool has_double_bars_only(std::string_view line) {
+    for (std::size_t at = 1; at < line.size(); ++at) {
+        if (line[at] != '|') {
+            continue;
+        }
+        if (at + 1 >= line.size() || line[at + 1] != '|') {
+            return false;
+        }
+        ++at;
+    }
+    return true;
+}
+
 bool is_wiki_row(std::string_view line) {
     const std::size_t last = line.find_last_not_of(" \t\r");
     return (line.starts_with('|') || line.starts_with('!')) && last != std::string_view::npos &&
-           line[last] != '|' &&
+           (line[last] != '|' || has_double_bars_only(line.substr(0, last + 1))) && // the last may be empty
            (line.find("||") != std::string_view::npos || line.find("!!") != std::string_view::npos);
 }
 

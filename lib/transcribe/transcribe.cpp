@@ -3,6 +3,7 @@
 #include "formula/overall.hpp"
 #include "quantity/show.hpp"
 #include "source/unicode.hpp"
+#include "transcribe/group_use.hpp"
 #include "transcribe/later_list.hpp"
 #include "transcribe/measure_habit.hpp"
 #include "transcribe/prose_names.hpp"
@@ -94,7 +95,8 @@ public:
             set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
             for (const Group& group : groups) {
                 if (group.number > 0) {
-                    set_apart_by_title(lines_of(group), group.title, recipe.directions, diagnostics_);
+                    set_apart_by_title(lines_of(group), group.title, recipe.directions, flour_of_dough(),
+                                       diagnostics_);
                     set_apart_by_majority(lines_of(group), diagnostics_);
                     doubt_by_title(lines_of(group), group.title, flour_of_dough(), diagnostics_);
                 }
@@ -254,7 +256,7 @@ private:
                 if (line.weight && is_missing) { // "300 g water", behind "enough water to mix"
                     drop_open(line.key, listed);
                 }
-                if (!is_wanted || is_rest_of_listed(item.place) ||
+                if (!is_wanted || is_rest_of_listed(item.place, line, listed) ||
                     is_listed(line, item, {.lines = listed, .is_apart = is_more})) {
                     continue;
                 }
@@ -271,7 +273,15 @@ private:
     }
 
     // "The last 20 g of water"
-    static bool is_rest_of_listed(const SourcedText& place) {
+    bool is_rest_of_listed(const SourcedText& place, const IngredientLine& line, std::size_t listed) const {
+        const auto lines = std::span(result_.lines).first(listed);
+        const bool is_in_list = std::any_of(lines.begin(), lines.end(), [&](const IngredientLine& other) {
+            return other.key == line.key && other.weight && line.weight &&
+                   other.weight->likely > line.weight->likely;
+        });
+        if (!is_in_list) {
+            return false;
+        }
         constexpr std::size_t near = 20;
         const std::size_t begin = place.span.offset - std::min(place.span.offset, near);
         const std::string before =

@@ -79,63 +79,6 @@ std::size_t last_brushed(std::span<const DirectionWord> words, std::span<const s
     return last;
 }
 
-// The role of a thing that every sentence naming it sets apart; empty where one mixes it, or none names it.
-std::string role_by_directions(std::span<const DirectionWord> words, std::span<const std::string> calls) {
-    const std::size_t brushed_at = last_brushed(words, calls);
-    std::string role;
-    std::string_view act;     // of the words before; empty where it mixes
-    bool is_open = false;     // named in this sentence
-    bool has_act = false;     // of this sentence
-    bool is_waiting = false;  // for what is done with it: "break up the tomatoes and spread them over"
-    std::size_t left_out = 0; // words that "all but" may still leave out
-    for (std::size_t at = 0; at < words.size(); ++at) {
-        const DirectionWord& word = words[at];
-        if (word.kind == Kind::mix && is_open) { // "strew the seeds over and knead them in"
-            return {};
-        }
-        if (is_waiting && word.kind != Kind::other) {
-            if (word.kind != Kind::apart) {
-                return {};
-            }
-            role = role.empty() ? std::string(word.role) : role;
-            is_waiting = false;
-        }
-        if (word.kind != Kind::other) {
-            act = word.role;
-            has_act = word.kind != Kind::end;
-            is_open = is_open && word.kind != Kind::end;
-        } else if (left_out == 0 && is_called(words, at, calls)) { // "all the rest but the jam"
-            const bool is_mixed = act.empty() && has_act;
-            const Sentence mixed = sentence_around(words, at);
-            const bool is_aside = is_mixed_alone(words, mixed) && is_dough_made(words, mixed.begin);
-            if (is_mixed && ((is_aside && brushed_at > at) || is_brushed_behind(words, at))) {
-                role = "brushing";
-                continue;
-            }
-            if (const std::string_view next = act_behind(words, at); is_mixed && is_aside && !next.empty()) {
-                role = next; // "Whisk sugar and lemon juice and drizzle over"
-                continue;
-            }
-            if (is_mixed) {
-                return {};
-            }
-            is_waiting = act.empty();
-            if (is_waiting) {
-                continue;
-            }
-            role = role.empty() ? std::string(act) : role;
-            is_open = true;
-        }
-        constexpr std::size_t most_left_out = 7; // "except the melted butter and the seeds"
-        const bool leaves_out = word.text == "but" || word.text == "except" || word.text == "without";
-        left_out = leaves_out                 ? most_left_out
-                   : word.kind != Kind::other ? 0
-                   : left_out > 0             ? left_out - 1
-                                              : 0;
-    }
-    return role;
-}
-
 // A meal that baking sheets are strewn with as often as it goes into doughs.
 bool is_strewn_flour(const IngredientLine& line, std::span<const IngredientLine> lines) {
     constexpr double most = 0.15; // of the flour; more goes into the dough. Common practice, no source
@@ -197,14 +140,6 @@ bool is_mixed_by_kind(const IngredientLine& line, std::span<const IngredientLine
 
 bool is_seed(const IngredientLine& line) {
     return line.key.ends_with("seed") || line.key.ends_with("seeds");
-}
-
-void set_apart(IngredientLine& line, const std::string& role, const std::string& why,
-               Diagnostics& diagnostics) {
-    line.role = role;
-    line.is_sure = false;
-    diagnostics.warning(Code::ingredient_doubtful, line.place, in_quotes(line.text) + why,
-                        "add it to the dough if it goes into it");
 }
 
 // "1/2 cup sugar mixed with 1 tbsp cinnamon": what stands in one line with it.
@@ -289,25 +224,20 @@ struct Bath {
     std::string_view why;
 };
 
-bool has_word(std::span<const DirectionWord> words, std::initializer_list<std::string_view> stems) {
-    return std::any_of(words.begin(), words.end(),
-                       [&](const DirectionWord& word) { return begins_with_any(word.text, stems); });
-}
-
 bool boils(std::span<const DirectionWord> sentence) {
-    return has_word(sentence, {"boil", "simmer", "poach"});
+    return has_stem(sentence, {"boil", "simmer", "poach"});
 }
 
 bool boils_with_soda(std::span<const DirectionWord> sentence) {
-    return has_word(sentence, {"boil", "simmer", "dip"}) && has_word(sentence, {"water"}) &&
-           has_word(sentence, {"soda"});
+    return has_stem(sentence, {"boil", "simmer", "dip"}) && has_stem(sentence, {"water"}) &&
+           has_stem(sentence, {"soda"});
 }
 
 bool fries_in_fat(std::span<const DirectionWord> sentence) {
-    return has_word(sentence, {"fry", "fried"}) &&
-           (has_word(sentence, {"deep"}) ||
-            (has_word(sentence, {"hot"}) && has_word(sentence, {"oil", "fat", "lard", "shortening"})) ||
-            has_word(sentence, {"oil"}));
+    return has_stem(sentence, {"fry", "fried"}) &&
+           (has_stem(sentence, {"deep"}) ||
+            (has_stem(sentence, {"hot"}) && has_stem(sentence, {"oil", "fat", "lard", "shortening"})) ||
+            has_stem(sentence, {"oil"}));
 }
 
 constexpr auto baths = std::to_array<Bath>({
@@ -326,15 +256,8 @@ constexpr auto baths = std::to_array<Bath>({
 
 template <class Test>
 bool in_a_sentence(std::span<const DirectionWord> words, const Test& is_it) {
-    const auto is_end = [](const DirectionWord& word) { return word.kind == Kind::end; };
-    for (auto begin = words.begin(); begin != words.end();) {
-        const auto end = std::find_if(begin, words.end(), is_end);
-        if (is_it(std::span(begin, end))) {
-            return true;
-        }
-        begin = end == words.end() ? end : end + 1;
-    }
-    return false;
+    const std::vector<std::span<const DirectionWord>> sentences = sentences_of(words);
+    return std::any_of(sentences.begin(), sentences.end(), is_it);
 }
 
 // A gallon beside three cups for the dough; a litre of oil where the directions fry.
@@ -413,13 +336,84 @@ void doubt_shared_eggs(std::vector<IngredientLine>& lines, std::span<const Direc
     }
 }
 
-bool mixes_all(std::span<const DirectionWord> words) {
-    return std::any_of(words.begin(), words.end(), [](const DirectionWord& word) {
-        return word.text.starts_with("ingredient") || word.text == "everything";
+} // namespace
+
+// "All but two tablespoons of the seeds": of what is mixed a share is kept.
+static bool is_share_behind(std::span<const DirectionWord> words, std::size_t at) {
+    constexpr std::size_t near = 3;
+    constexpr auto shares =
+        std::to_array<std::string_view>({"handful", "little", "few", "half", "third", "quarter", "some",
+                                         "part", "about", "cup", "tablespoon", "tablespoons", "tbsp"});
+    const auto rest = words.subspan(at + 1, std::min(near, words.size() - at - 1));
+    return std::any_of(rest.begin(), rest.end(), [&](const DirectionWord& word) {
+        return has_digit(word.text) || number_named(word.text) > 0.0 ||
+               std::find(shares.begin(), shares.end(), word.text) != shares.end();
     });
 }
 
-} // namespace
+std::string role_by_directions(std::span<const DirectionWord> words, std::span<const std::string> calls) {
+    const std::size_t brushed_at = last_brushed(words, calls);
+    std::string role;
+    std::string_view act;     // of the words before; empty where it mixes
+    bool is_open = false;     // named in this sentence
+    bool has_act = false;     // of this sentence
+    bool is_waiting = false;  // for what is done with it: "break up the tomatoes and spread them over"
+    std::size_t left_out = 0; // words that "all but" may still leave out
+    for (std::size_t at = 0; at < words.size(); ++at) {
+        const DirectionWord& word = words[at];
+        if (word.kind == Kind::mix && is_open) { // "strew the seeds over and knead them in"
+            return {};
+        }
+        if (is_waiting && word.kind != Kind::other) {
+            if (word.kind != Kind::apart) {
+                return {};
+            }
+            role = role.empty() ? std::string(word.role) : role;
+            is_waiting = false;
+        }
+        if (word.kind != Kind::other) {
+            act = word.role;
+            has_act = word.kind != Kind::end;
+            is_open = is_open && word.kind != Kind::end;
+        } else if (left_out == 0 && is_called(words, at, calls)) { // "all the rest but the jam"
+            const bool is_mixed = act.empty() && has_act;
+            const Sentence mixed = sentence_around(words, at);
+            const bool is_aside = is_mixed_alone(words, mixed) && is_dough_made(words, mixed.begin);
+            if (is_mixed && ((is_aside && brushed_at > at) || is_brushed_behind(words, at))) {
+                role = "brushing";
+                continue;
+            }
+            if (const std::string_view next = act_behind(words, at); is_mixed && is_aside && !next.empty()) {
+                role = next; // "Whisk sugar and lemon juice and drizzle over"
+                continue;
+            }
+            if (is_mixed) {
+                return {};
+            }
+            is_waiting = act.empty();
+            if (is_waiting) {
+                continue;
+            }
+            role = role.empty() ? std::string(act) : role;
+            is_open = true;
+        }
+        constexpr std::size_t most_left_out = 7; // "except the melted butter and the seeds"
+        const bool leaves_out = word.text == "but" || word.text == "except" || word.text == "without";
+        left_out = leaves_out                 ? (is_share_behind(words, at) ? 0 : most_left_out)
+                   : word.kind != Kind::other ? 0
+                   : left_out > 0             ? left_out - 1
+                                              : 0;
+    }
+    return role;
+}
+
+void set_apart(IngredientLine& line, const std::string& role, const std::string& why,
+               Diagnostics& diagnostics) {
+    line.role = role;
+    line.is_sure = false;
+    diagnostics.warning(Code::ingredient_doubtful, line.place, in_quotes(line.text) + why,
+                        "add it to the dough if it goes into it");
+}
 
 void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const std::string> directions,
                              Diagnostics& diagnostics) {
@@ -468,185 +462,10 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
     set_apart_more_fat(lines, diagnostics);
     doubt_shared_eggs(lines, words, diagnostics);
     set_apart_bath(lines, words, diagnostics);
-    set_apart_named_late(lines, words, diagnostics);
-}
-
-void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnostics) {
-    constexpr std::size_t fewest = 3;
-    std::string role;
-    std::size_t apart = 0;
-    for (const IngredientLine& line : group) {
-        if (!is_in_dough(line.role)) {
-            role = apart == 0 ? line.role : role;
-            ++apart;
-        }
-        const bool makes_dough =
-            line.ingredient != nullptr && (line.ingredient->is_flour() || line.ingredient->is_yeast());
-        if (makes_dough && is_in_dough(line.role)) {
-            return;
-        }
-    }
-    if (group.size() < fewest || apart * 2 <= group.size()) {
-        return;
-    }
-    for (IngredientLine& line : group) {
-        if (line.role == "dough") {
-            set_apart(line, role, " stands among lines for " + role + "; it is kept apart", diagnostics);
-        }
-    }
-}
-
-static bool has_flour_or_yeast(std::span<const IngredientLine> group) {
-    return std::any_of(group.begin(), group.end(), [](const IngredientLine& line) {
-        return line.ingredient != nullptr && (line.ingredient->is_flour() || line.ingredient->is_yeast());
-    });
-}
-
-// "Wet", "Fruit (soak it)", "Add on the second day": of the dough.
-static bool names_part_of_dough(std::string_view title) {
-    constexpr auto words = std::to_array<std::string_view>(
-        {"wet",        "dry",         "liquid",    "liquids",    "yeast",      "flour",      "flours",
-         "fruit",      "fruits",      "spice",     "spices",     "soak",       "soaked",     "dough",
-         "bread",      "main",        "mix",       "base",       "step",       "day",        "part",
-         "first",      "third",       "final",     "last",       "night",      "evening",    "add",
-         "everything", "begin",       "start",     "basic",      "machine",    "grains",     "porridge",
-         "nuts",       "fats",        "fat",       "dairy",      "salts",      "and",        "also",
-         "plus",       "ingredients", "potato",    "potatoes",   "mash",       "inclusions", "fold",
-         "knead",      "stir",        "work",      "flavoring",  "flavorings", "flavouring", "seasoning",
-         "seasonings", "aromatics",   "sweetener", "sweeteners", "enrichment", "water",      "milk",
-         "eggs"});
-    return names_rest(title) || has_word_of(title, words);
-}
-
-// Flour, and fat or sugar, of far less flour than all: "Posypka".
-static bool may_be_crumbs(std::span<const IngredientLine> group, Mass flour_of_all) {
-    constexpr double most = 0.25; // common practice, no source
-    Mass flour{};
-    for (const IngredientLine& line : group) {
-        const bool is_of_dough =
-            line.ingredient != nullptr &&
-            (line.ingredient->is_yeast() || line.key == "water" || line.key.ends_with("milk"));
-        if (is_of_dough) {
-            return false;
-        }
-        const bool is_flour = line.is_known() && line.ingredient->is_flour() && line.weight;
-        flour += is_flour ? line.weight->likely : Mass{};
-    }
-    return group.size() > 1 && flour.value() > 0.0 && flour < most * flour_of_all;
-}
-
-void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Mass flour_of_all,
-                    Diagnostics& diagnostics) {
-    const auto is_counted = [](const IngredientLine& line) {
-        return line.role == "dough" && line.is_known();
-    };
-    const auto first = std::find_if(group.begin(), group.end(), is_counted);
-    const bool is_its_name =
-        group.size() < 2 && std::any_of(group.begin(), group.end(), // "Butter", over 250 g of it
-                                        [&](const IngredientLine& line) { return line.key == title; });
-    if (first == group.end() || title.empty() || is_its_name || names_part_of_dough(title) ||
-        (has_flour_or_yeast(group) && !may_be_crumbs(group, flour_of_all))) {
-        return;
-    }
-    diagnostics.warning(Code::ingredient_doubtful, first->place,
-                        in_quotes(title) + " does not say whether what stands below it goes into the dough",
-                        "it is counted; write 'For the filling:' or the like above it if it does not");
-    for (IngredientLine& line : group) {
-        line.is_sure = line.is_sure && !is_counted(line);
-    }
-}
-
-void set_apart_by_title(std::span<IngredientLine> group, std::string_view title,
-                        std::span<const std::string> directions, Diagnostics& diagnostics) {
-    constexpr std::size_t shortest = 4;
-    const std::string call(title.substr(title.rfind(' ') + 1));
-    if (call.size() < shortest || is_common_word(call) || has_flour_or_yeast(group)) {
-        return;
-    }
-    const std::string role = role_by_directions(direction_words(directions), std::span(&call, 1));
-    for (IngredientLine& line : role.empty() ? std::span<IngredientLine>() : group) {
-        if (line.role == "dough") {
-            set_apart(line, role,
-                      " stands below " + in_quotes(title) + ", which the directions name for " + role +
-                          "; it is kept apart",
-                      diagnostics);
-        }
-    }
-}
-
-void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics) {
-    const auto first = std::find_if(group.begin(), group.end(), [](const IngredientLine& line) {
-        return line.role != role_of_stage_row; // "All of the soaker"
-    });
-    if (first == group.end() || is_in_dough(first->role)) {
-        return;
-    }
-    for (IngredientLine& line : group) {
-        if (line.role == "dough") {
-            set_apart(line, first->role,
-                      " stands below a line for " + first->role + ", in a group of its own; it is kept apart",
-                      diagnostics);
-        }
-    }
-}
-
-void set_apart_repeated_list(std::span<IngredientLine> lines, Diagnostics& diagnostics) {
-    constexpr double tolerance = 0.01;
-    constexpr std::size_t fewest = 3;
-    std::vector<IngredientLine*> repeated;
-    for (std::size_t at = 1; at < lines.size(); ++at) {
-        IngredientLine& line = lines[at];
-        const bool is_repeat = // in a list: "butter, 1/2 lb."
-            !begins_with_number(line.text) && line.is_known() && line.weight && is_in_dough(line.role) &&
-            std::any_of(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(at),
-                        [&](const IngredientLine& before) {
-                            const bool is_brewed = // "2 tablespoonfuls of thick yeast"
-                                before.key.empty() && before.name.ends_with("yeast") &&
-                                line.ingredient->is_yeast() && before.number == line.number &&
-                                before.unit == line.unit;
-                            const bool is_same =
-                                before.key == line.key && before.weight &&
-                                std::abs((before.weight->likely / line.weight->likely).value() - 1.0) <
-                                    tolerance;
-                            return is_in_dough(before.role) && (is_same || is_brewed);
-                        });
-        if (is_repeat) {
-            repeated.push_back(&line);
-        }
-    }
-    if (repeated.size() < fewest) {
-        return;
-    }
-    for (IngredientLine* line : repeated) {
-        set_apart(*line, std::string(role_of_total),
-                  " says again what stands before it: it is not counted again", diagnostics);
-    }
-}
-
-void set_apart_repeated_flour(std::span<IngredientLine> lines, Diagnostics& diagnostics) {
-    constexpr double tolerance = 0.005;
-    Mass flour{};
-    std::size_t flours = 0;
-    std::string_view role; // of the first
-    for (IngredientLine& line : lines) {
-        if (!line.is_known() || !line.weight || !line.ingredient->is_flour() || !is_in_dough(line.role)) {
-            continue;
-        }
-        const bool is_basis = (line.text.find("= 100 %") != std::string::npos ||
-                               line.text.find("= 100%") != std::string::npos) &&
-                              !begins_with_number(line.text);
-        // one flour in another stage may weigh as much by chance
-        const bool adds_up = flours > 1 || (flours == 1 && role == line.role);
-        const Mass difference = line.weight->likely - flour;
-        if (is_basis && adds_up && std::abs((difference / line.weight->likely).value()) < tolerance) {
-            set_apart(line, std::string(role_of_total),
-                      " weighs what the flours above it do: it is not counted again", diagnostics);
-        } else {
-            role = flours == 0 ? std::string_view(line.role) : role;
-            flour += line.weight->likely;
-            ++flours;
-        }
-    }
+    const CallIndex index(lines, words);
+    set_apart_greasing(lines, index, diagnostics);
+    set_apart_named_late(lines, index, diagnostics);
+    doubt_behind_apart(lines, index, diagnostics);
 }
 
 } // namespace leavenwright

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "diagnostic/diagnostic.hpp"
+#include "transcribe/direction_words.hpp"
 #include "transcribe/ingredient_line.hpp"
 
 #include <span>
@@ -17,28 +18,11 @@ namespace leavenwright {
 void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const std::string> directions,
                              Diagnostics& diagnostics);
 
-/// Of the lines below a heading that does not say what they are for ("Water:"): where the first says it ("3 l
-/// water for boiling"), it is taken for those of the dough too, with a warning each.
-void set_apart_by_group(std::span<IngredientLine> group, Diagnostics& diagnostics);
+/// The role of a thing that every sentence naming it sets apart; empty where one mixes it, or none names it.
+std::string role_by_directions(std::span<const DirectionWord> words, std::span<const std::string> calls);
 
-/// Of the lines of a group or a column of which more than half were set apart: the rest is set apart too,
-/// with a warning each, unless it has the flour or the yeast of a dough.
-void set_apart_by_majority(std::span<IngredientLine> group, Diagnostics& diagnostics);
-
-/// Lines below a heading that the directions name as a whole, to spread or to strew it: "Remonce". `title` is
-/// folded; a group with flour or yeast is a dough.
-void set_apart_by_title(std::span<IngredientLine> group, std::string_view title,
-                        std::span<const std::string> directions, Diagnostics& diagnostics);
-
-/// What still is the dough's below a heading that names no part of one ("Onions"): doubtful, with a warning
-/// for all of it. A group with yeast or much of all flour is a dough.
-void doubt_by_title(std::span<IngredientLine> group, std::string_view title, Mass flour_of_all,
-                    Diagnostics& diagnostics);
-
-/// A list of all that sentences have said before, at their end: not counted again.
-void set_apart_repeated_list(std::span<IngredientLine> lines, Diagnostics& diagnostics);
-
-/// "Flour = 100 % = 4.7 kg", below the flours that it adds up: not counted again, with a warning.
-void set_apart_repeated_flour(std::span<IngredientLine> lines, Diagnostics& diagnostics);
+/// Takes a line out of the dough, with a warning: `why` goes on behind its words.
+void set_apart(IngredientLine& line, const std::string& role, const std::string& why,
+               Diagnostics& diagnostics);
 
 } // namespace leavenwright

@@ -572,3 +572,21 @@ TEST_CASE("page: a list of rows with a zest and a pinch among them, and a temper
             .ends_with("dough: butter 200, filling: marzipan 200?, topping: butter 75, topping: powdered "
                        "sugar 100"));
 }
+
+TEST_CASE("page: stages of a table that are not known, and a subtitle") {
+    CHECK(read_lines("Buns\n\n| Stage | Ingredient | Grams |\n|---|---|---|\n| Dough | Flour | 500 |\n| "
+                     "Dough | Salt | 10 "
+                     "|\n| Pastry cream | Milk | 250 |\n| Brown smear | Butter | 80 |\n| 3 Glaze | Sugar | "
+                     "50 |\n| 3 | "
+                     "Water | 50 |\n") == "dough: all-purpose flour 500, dough: salt 10, filling: milk 250, "
+                                          "dough: butter 80?, brushing: sugar 50, "
+                                          "brushing: water 50");
+    CHECK(read_lines("Country loaf\n\nSourdough\n500 g bread flour\n350 g water\n10 g salt\n") ==
+          "dough: bread flour 500, dough: water 350, dough: salt 10");
+    CHECK(read_lines("Bread\n\n{| class=\"wikitable\"\n! Ingredient !! Volume !! Weight\n|-\n| Bread flour "
+                     "|| 4 cups || "
+                     "500 g\n|-\n| Salt || 2 tsp || 10 g\n|-\n! colspan=3 | Topping\n|-\n| Flour || 2 tsp || "
+                     "6 g ||\n|-\n! "
+                     "Roomal\n|-\n| Sesame seeds || 1 tbsp || 9 g\n|}\n") ==
+          "dough: bread flour 500, dough: salt 10?, topping: all-purpose flour 6, dough: sesame seed 9?");
+}

@@ -258,3 +258,69 @@ TEST_CASE("use: all but two things are mixed, and what is stirred into the glaze
               .find("dough: butter 794, dough: sugar 680") != std::string::npos);
     CHECK(read_lines("Buns\n\n500 g flour\n12 cardamom seeds, pounded\n").ends_with("dough: cardamom?"));
 }
+
+TEST_CASE("use: what goes into the dough behind its first rise stays in it") {
+    const std::string base = "500 g flour\n300 g milk\n7 g instant yeast\n10 g salt\n";
+    const std::string mixed = "\nMix flour, milk, yeast and salt. Let rise 1 hour. ";
+    struct Case {
+        const char* lines;
+        const char* directions;
+    };
+    for (const Case& one :
+         {Case{"150 g raisins\n80 g walnuts\n",
+               "Mix in the raisins and walnuts. Dust the counter with flour and shape."},
+          Case{"80 g sugar\n200 g butter\n", "Beat in the sugar and the butter. Brush the tins."},
+          Case{"120 g butter\n", "Beat in the soft butter. Half fill buttered tins."},
+          Case{"60 g butter\n100 g currants\n",
+               "Mix in the butter and currants. Shape a loaf and lay it in a tin."},
+          Case{"30 g honey\n150 g raisins\n",
+               "Stir in the honey and raisins. Place in a case brushed with butter."},
+          Case{"280 g butter\n", "Beat the butter to a slab. Lay the slab on the dough, fold over it."},
+          Case{"250 g butter\n", "Roll out, spread the butter over two thirds of it; fold in three."},
+          Case{"120 g cheese\n", "Fold in the cheese. Shape and bake."},
+          Case{"60 g honey\n", "Warm the honey, work it into the dough and spread that in a tin."}}) {
+        CAPTURE(one.directions);
+        const auto lines =
+            read("Bread\n\n" + base + one.lines + mixed + one.directions + "\n").transcription.lines;
+        for (const auto& line : lines) {
+            CAPTURE(line.text);
+            CHECK((line.role == "dough" || !line.number));
+        }
+    }
+}
+
+TEST_CASE("use: flours, and what the making names by its amount") {
+    CHECK(read_lines(
+              "Loaf\n\n400 g bread flour\n100 g rye flour\n350 g water\n7 g instant yeast\n10 g salt\n\nMix "
+              "flours, water, yeast and salt. Let rise. Shape, dust with rye flour, bake.\n")
+              .find("dough: rye flour 100,") != std::string::npos);
+    CHECK(
+        read_lines(
+            "Loaf\n\n20 g flour\n100 g milk\n480 g bread flour\n7 g instant yeast\n10 g salt\n\nCook the 20 "
+            "g "
+            "flour in the 100 g milk. Mix with the bread flour, yeast and salt. Let rise, brush with milk.\n")
+            .find("dough: milk 100,") != std::string::npos);
+    CHECK(
+        read_lines(
+            "Buns\n\n500 g flour\n300 g milk\n7 g instant yeast\n10 g salt\n75 g flour\n75 g water\n\nMix "
+            "the "
+            "flour, milk, yeast and salt. Let rise. Shape. Mix the flour with the water to a paste and pipe "
+            "crosses. Bake.\n")
+            .ends_with("topping: all-purpose flour 75?, topping: water 75?"));
+}
+
+TEST_CASE("use: of one thing a share is kept") {
+    CHECK(
+        read_lines(
+            "Lardy cake\n\n500 g flour\n7 g instant yeast\n300 g water\n10 g salt\n170 g lard\n\nMake a "
+            "dough "
+            "with the flour, yeast, salt and water and 15 g of the lard. Rise. Roll out. Dot with a third of "
+            "the lard. Bake.\n")
+            .ends_with("dough: lard 170?"));
+    CHECK(read_lines(
+              "Loaf\n\n500 g flour\n7 g instant yeast\n300 g water\n10 g salt\n60 g pumpkin seeds\n\nMix "
+              "flour, "
+              "water, yeast, salt and all but two tablespoons of the pumpkin seeds. Rise. Scatter over the "
+              "reserved pumpkin seeds.\n")
+              .ends_with("dough: pumpkin seed 60?"));
+}

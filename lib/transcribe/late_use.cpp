@@ -1,0 +1,300 @@
+#include "transcribe/late_use.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace leavenwright {
+namespace {
+
+using Words = std::span<const DirectionWord>;
+using Kind = DirectionWord::Kind;
+
+constexpr auto pastes =
+    std::to_array<std::string_view>({"paste", "cross", "pipe", "piping", "crumb", "streusel", "custard"});
+constexpr auto surfaces = std::to_array<std::string_view>(
+    {"bowl",    "pan",      "pans",      "tin",     "tins",    "sheet",  "sheets",  "board",    "boards",
+     "counter", "tray",     "trays",     "skillet", "mould",   "moulds", "mold",    "molds",    "case",
+     "cases",   "banneton", "bannetons", "basket",  "baskets", "bench",  "surface", "surfaces", "worktop",
+     "table",   "hands",    "parchment", "paper",   "griddle", "cups",   "cloth",   "peel"});
+
+bool is_word_of(std::string_view word, std::span<const std::string_view> words) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+Words near(Words words, std::size_t at, std::size_t count) {
+    const std::size_t begin = std::min(at + 1, words.size());
+    return words.subspan(begin, std::min(count, words.size() - begin));
+}
+
+bool has_word(Words words, std::initializer_list<std::string_view> names) {
+    return std::any_of(words.begin(), words.end(), [&](const DirectionWord& word) {
+        return std::find(names.begin(), names.end(), word.text) != names.end();
+    });
+}
+
+// Flour goes in: not "a floured board", nor "flour the board", "with a little flour".
+bool takes_flour(Words sentence) {
+    constexpr std::size_t few = 3;
+    for (std::size_t at = 0; at < sentence.size(); ++at) {
+        const bool is_flour = sentence[at].text == "flour" || sentence[at].text == "flours";
+        const Words rest = near(sentence, at, few);
+        const bool is_strewn =
+            std::any_of(rest.begin(), rest.end(),
+                        [](const DirectionWord& word) { return is_word_of(word.text, surfaces); }) ||
+            (at > 0 && (sentence[at - 1].text == "with" || sentence[at - 1].text == "little"));
+        if (is_flour && !is_strewn) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool goes_into_dough(Words sentence) {
+    for (std::size_t at = 0; at + 1 < sentence.size(); ++at) {
+        const std::size_t next = sentence[at + 1].text == "the" ? at + 2 : at + 1;
+        const bool is_into = sentence[at].text == "into" || sentence[at].text == "to" ||
+                             sentence[at].text == "in" || sentence[at].text == "a"; // "to a dough"
+        if (is_into && next < sentence.size() &&
+            (sentence[next].text == "dough" || sentence[next].text == "batter" ||
+             sentence[next].text == "sponge")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+// Something is mixed into the dough there: not "my yeast was old", nor "you may add nuts".
+bool makes_dough(Words sentence) {
+    const bool is_mixed = std::any_of(sentence.begin(), sentence.end(),
+                                      [](const DirectionWord& word) { return word.kind == Kind::mix; });
+    if (!is_mixed || has_word(sentence, {"may", "can", "could", "if", "instead"})) {
+        return false;
+    }
+    const bool is_added = has_stem(sentence, {"mix", "add", "stir", "beat", "knead", "fold", "work",
+                                              "incorporat", "combin", "blend", "whisk", "rub", "make",
+                                              "bring", "form"}); // "press the slices into the dough" is not
+    return (is_added && goes_into_dough(sentence)) ||
+           (takes_flour(sentence) && !has_stem(sentence, pastes)) || has_stem(sentence, {"knead", "yeast"});
+}
+
+// The dough is left alone or shaped there.
+bool is_rest(Words sentence) {
+    const bool is_proofed_yeast = has_stem(sentence, {"yeast"}); // "proof the yeast in the milk"
+    return has_stem(sentence, {"rise", "rising", "risen", "doubl", "ferment", "shape", "divide", "bake",
+                               "chill", "refrigerat", "fridge", "overnight"}) ||
+           has_word(sentence, {"rest", "stand", "roll"}) ||
+           (!is_proofed_yeast && has_stem(sentence, {"prov", "proof"}));
+}
+
+// Greased pans, what is served with it, and what one may do.
+bool is_beside_recipe(Words sentence) {
+    return has_stem(sentence, {"serv", "grease", "greasing", "oiled", "enjoy", "store", "freez", "reheat",
+                               "toast", "optional"}) ||
+           sentence.front().text == "if";
+}
+
+// The act that the word at `at` orders, and what it is for: not "brushed", nor "brush the tins".
+std::string_view role_of_order(Words words, std::size_t at) {
+    struct Act {
+        std::string_view stem;
+        std::string_view role;
+    };
+    constexpr auto acts = std::to_array<Act>({{"dip", "topping"},
+                                              {"dot", "topping"},
+                                              {"dunk", "topping"},
+                                              {"coat", "topping"},
+                                              {"drench", "topping"},
+                                              {"frost", "topping"},
+                                              {"pipe", "topping"},
+                                              {"poach", "bath"}});
+    constexpr std::size_t few = 5;
+    const DirectionWord& word = words[at];
+    const Words rest = near(words, at, few);
+    const bool is_on_surface = std::any_of(rest.begin(), rest.end(), [](const DirectionWord& other) {
+        return is_word_of(other.text, surfaces);
+    });
+    if (word.text.ends_with("ed") || is_on_surface) {
+        return {};
+    }
+    const bool is_over = has_word(rest, {"over", "on", "onto"});
+    if (word.kind == Kind::apart) {
+        const bool goes_in = !rest.empty() && (rest.front().text == "in" || rest.front().text == "into");
+        return goes_in || (word.text.starts_with("lay") && !is_over) ? std::string_view() : word.role;
+    }
+    for (const Act& act : acts) {
+        if (word.text.starts_with(act.stem)) {
+            return act.role;
+        }
+    }
+    const bool is_poured = has_word(words.subspan(at, 1), {"spoon", "pour", "trickle"}) && is_over;
+    if (has_word(words.subspan(at, 1), {"boil", "simmer"}) && !rest.empty() && rest.front().text == "in") {
+        return "bath";
+    }
+    const bool is_iced = word.text == "ice" && !rest.empty() && rest.front().text == "the";
+    const bool is_rolled = word.text == "roll" && has_word(rest, {"in"}); // "roll in the sugar"
+    return is_poured || is_iced || is_rolled ? "topping" : "";
+}
+
+// "Melt the butter", "For the glaze, mix": something is begun that need not be the dough. "Stir in the peel"
+// is.
+bool begins_batch(Words sentence) {
+    std::size_t first = 0;
+    while (first + 1 < sentence.size() &&
+           (sentence[first].text == "meanwhile" || sentence[first].text == "then" ||
+            sentence[first].text.find_first_not_of("0123456789") == std::string::npos)) {
+        ++first;
+    }
+    constexpr auto verbs = std::to_array<std::string_view>(
+        {"melt", "boil", "heat",     "simmer", "whisk", "mix",   "combine", "stir",  "beat", "bring",
+         "warm", "cook", "dissolve", "make",   "blend", "cream", "rub",     "crush", "fry",  "saute"});
+    const bool is_in = has_word(near(sentence, first, 2), {"in", "through", "into"});
+    const bool goes_in =
+        has_stem(sentence, {"work", "fold", "knead", "incorporat"}) || goes_into_dough(sentence);
+    const bool is_for = sentence[first].text == "for" || sentence[first].text == "to";
+    return !is_in && !goes_in &&
+           (is_for || begins_with_any(sentence[first].text, std::span<const std::string_view>(verbs)));
+}
+
+class UseFinder {
+public:
+    UseFinder(const CallIndex& index, std::size_t group) : index_(index), group_(group) {}
+
+    // Of a sentence that names the group at `word`.
+    LateUse use_in(std::size_t sentence, std::size_t word) const {
+        const Words words = index_.sentences()[sentence];
+        LateUse use{.role = {}, .sentence = sentence, .is_batch = false, .is_paste = false};
+        if (is_beside_recipe(words) || is_folded_in(sentence)) {
+            return use;
+        }
+        if (begins_batch(words) || goes_on_with_batch(sentence)) {
+            use.is_batch = index_.named_in(sentence).size() > 1;
+            use.is_paste = has_stem(words, pastes);
+            use.role = role_of_batch(sentence);
+        } else {
+            use.role = role_by_order_before(words, word);
+        }
+        return use;
+    }
+
+private:
+    // "Warm the butter with the garlic. Stir in parsley."
+    bool goes_on_with_batch(std::size_t sentence) const {
+        const Words words = index_.sentences()[sentence];
+        return sentence > 0 && has_word(words.first(1), {"stir", "whisk", "beat", "add"}) &&
+               !goes_into_dough(words) && begins_batch(index_.sentences()[sentence - 1]) &&
+               !makes_dough(index_.sentences()[sentence - 1]);
+    }
+
+    // What stands in that sentence or the two behind it is done with the batch.
+    std::string_view role_of_batch(std::size_t sentence) const {
+        constexpr std::size_t most_behind = 2;
+        const auto sentences = index_.sentences();
+        for (std::size_t at = 0; at < sentences[sentence].size(); ++at) {
+            if (const std::string_view role = role_of_order(sentences[sentence], at); !role.empty()) {
+                return role;
+            }
+        }
+        for (std::size_t next = sentence + 1; next < sentences.size() && next <= sentence + most_behind;
+             ++next) {
+            for (std::size_t at = 0; at < sentences[next].size(); ++at) {
+                const std::string_view role = role_of_order(sentences[next], at);
+                if (!role.empty() && is_done_with(sentence, next, at)) {
+                    return role;
+                }
+            }
+        }
+        return {};
+    }
+
+    // "Brush over the buns", "dip into the glaze", but not "strew with the almonds": of something else.
+    bool is_done_with(std::size_t batch, std::size_t sentence, std::size_t order) const {
+        const Words words = index_.sentences()[sentence];
+        if (is_beside_recipe(words)) {
+            return false;
+        }
+        constexpr std::size_t few = 5;
+        std::size_t with = order + 1; // of this order: "brush over the knots and sprinkle with cheese"
+        while (with < words.size() && words[with].text != "with") {
+            with = role_of_order(words, with).empty() ? with + 1 : words.size();
+        }
+        const bool is_meant =
+            with < words.size() &&
+            has_word(near(words, with, few), {"it", "them", "this", "glaze", "icing", "frosting", "syrup",
+                                              "mixture", "filling", "sauce", "paste", "wash"});
+        const std::vector<std::size_t>& of_batch = index_.named_in(batch);
+        const std::vector<std::size_t>& named = index_.named_in(sentence);
+        const bool names_other = std::any_of(named.begin(), named.end(), [&](std::size_t group) {
+            return !std::binary_search(of_batch.begin(), of_batch.end(), group);
+        });
+        const bool names_own = std::any_of(named.begin(), named.end(), [&](std::size_t group) {
+            return std::binary_search(of_batch.begin(), of_batch.end(), group);
+        });
+        const bool is_over = has_word(near(words, order, few), {"over", "all"});
+        return is_meant || names_own || (with >= words.size() && (is_over || !names_other));
+    }
+
+    // An order before the name, with no other between: "Spread with butter and sprinkle with the sugar".
+    static std::string_view role_by_order_before(Words words, std::size_t word) {
+        if (has_stem(words, {"add", "work", "fold", "incorporat", "into"})) {
+            return {};
+        }
+        constexpr std::size_t farthest = 12;
+        std::string_view role;
+        for (std::size_t at = word - std::min(word, farthest); at < word; ++at) {
+            const std::string_view order = role_of_order(words, at);
+            role = !order.empty() ? order : words[at].kind == Kind::mix ? std::string_view() : role;
+        }
+        return role;
+    }
+
+    // "Lay the butter on the dough, fold over it": of the dough, in layers.
+    bool is_folded_in(std::size_t sentence) const {
+        const std::string& head = index_.call_of_group(group_).head;
+        if (head != "butter" && head != "lard") {
+            return false;
+        }
+        const auto folds = [](Words words) {
+            return has_stem(words, {"fold", "squeez", "pinch", "laminat", "enclos", "envelop"}) ||
+                   has_word(words, {"turns"});
+        };
+        const auto sentences = index_.sentences();
+        return folds(sentences[sentence]) ||
+               (sentence + 1 < sentences.size() && folds(sentences[sentence + 1]));
+    }
+
+    const CallIndex& index_;
+    std::size_t group_;
+};
+
+} // namespace
+
+std::size_t end_of_making(const CallIndex& index) {
+    const auto sentences = index.sentences();
+    std::size_t end = 0;
+    for (std::size_t at = 0; at < sentences.size(); ++at) {
+        end = makes_dough(sentences[at]) ? at + 1 : end;
+    }
+    while (end > 0 && end < sentences.size() &&
+           !is_rest(sentences[end - 1])) { // "Stir in the raisins. Let rise."
+        ++end;
+    }
+    return end;
+}
+
+std::vector<LateUse> late_uses(const CallIndex& index, std::size_t group, std::size_t first) {
+    std::vector<LateUse> uses;
+    const UseFinder finder(index, group);
+    for (const CallIndex::Place& place : index.places(group)) {
+        constexpr std::size_t longest = 300; // words; more are no sentence
+        const bool is_counted = !uses.empty() && uses.back().sentence == place.sentence;
+        if (place.sentence < first || is_counted || index.sentences()[place.sentence].size() > longest) {
+            continue;
+        }
+        if (LateUse use = finder.use_in(place.sentence, place.word); !use.role.empty()) {
+            uses.push_back(use);
+        }
+    }
+    return uses;
+}
+
+} // namespace leavenwright
