@@ -102,6 +102,7 @@ constexpr auto pieces = std::to_array<std::string_view>({
     "knob|knobs|lump|lumps",
     "quartern|quarterns",
     "peck|pecks",
+    "drachm|drachms|dram|drams",
 });
 
 constexpr std::string_view fillers =
@@ -132,7 +133,9 @@ constexpr std::string_view preparations =
     "natural|local|stoneground|stone|milled|fine|coarse|medium|large|small|extra|jumbo|heaping|heaped|"
     "rounded|"
     "old|fashioned|fancy|flake|flaked|mou|molle|doux|tendre|etwas|poco|wenig|peu|po|abgeriebene|"
-    "geriebene|lauwarm|lauwarme|lauwarmes|weiche|"
+    "geriebene|geriebener|lauwarm|lauwarme|lauwarmer|lauwarmes|weiche|weicher|gemahlen|gemahlene|gemahlener|"
+    "gehackt|gehackte|gehackter|geschmolzen|geschmolzene|zimmerwarme|derretida|derretido|rallado|rallada|"
+    "molida|molido|picada|picado|fondu|hache|fuso|sciolto|grattugiato|grattugiata|"
     "tiepida|tiepido|tiede|tibia|tibio|"
     "forte|"
     "scant|level|generous|new|unbleached|bleached|enriched|granulated|quick|rising|the|of|a|an|very|"
@@ -145,7 +148,7 @@ constexpr std::string_view preparations =
     "shredded|crumbled|separated|lightly|whisked|unmelted|cultured|separately|stirred|"
     "skimmed|rich|thick|thin|big|sharp|shelled|baked|flat|softened|dissolved|crumbled|"
     "blanched|slivered|flaked|kneaded|clean|tepid|luke|blood-warm|milk-warm|milkwarm|bloodwarm|"
-    "hand|mealy|boil|floury|tart|dairy|whipped|squeezed|"
+    "hand|mealy|boil|floury|tart|cooking|dairy|whipped|squeezed|"
     "ea|x|whole|untreated|unwaxed|unsprayed|facultative|chunky|"
     "regular|ordinary|usual|granular|creamed|granulated|powdered|yellow|stewed|"
     "unsalted|salted|solid|liquid|other|brushed|patted|reserved|leftover|day|days|previous";
