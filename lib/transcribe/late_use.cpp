@@ -81,15 +81,14 @@ bool makes_dough(Words sentence) {
 bool is_rest(Words sentence) {
     const bool is_proofed_yeast = has_stem(sentence, {"yeast"}); // "proof the yeast in the milk"
     return has_stem(sentence, {"rise", "rising", "risen", "doubl", "ferment", "shape", "divide", "bake",
-                               "chill", "refrigerat", "fridge", "overnight"}) ||
+                               "chill", "refrigerat", "fridge", "overnight", "bulk", "retard"}) ||
            has_word(sentence, {"rest", "stand", "roll"}) ||
            (!is_proofed_yeast && has_stem(sentence, {"prov", "proof"}));
 }
 
 // Greased pans, what is served with it, and what one may do.
 bool is_beside_recipe(Words sentence) {
-    return has_stem(sentence, {"serv", "grease", "greasing", "oiled", "enjoy", "store", "freez", "reheat",
-                               "toast", "optional"}) ||
+    return has_stem(sentence, {"serv", "enjoy", "store", "freez", "reheat", "toast", "optional"}) ||
            sentence.front().text == "if";
 }
 
@@ -105,6 +104,9 @@ std::string_view role_of_order(Words words, std::size_t at) {
                                               {"coat", "topping"},
                                               {"drench", "topping"},
                                               {"frost", "topping"},
+                                              {"smear", "filling"},
+                                              {"ladle", "topping"},
+                                              {"immers", "topping"},
                                               {"pipe", "topping"},
                                               {"poach", "bath"}});
     constexpr std::size_t few = 5;
@@ -131,8 +133,23 @@ std::string_view role_of_order(Words words, std::size_t at) {
         return "bath";
     }
     const bool is_iced = word.text == "ice" && !rest.empty() && rest.front().text == "the";
-    const bool is_rolled = word.text == "roll" && has_word(rest, {"in"}); // "roll in the sugar"
-    return is_poured || is_iced || is_rolled ? "topping" : "";
+    const bool is_rolled = // "roll in the sugar", "toss the knots in it"
+        has_word(words.subspan(at, 1), {"roll", "toss"}) && has_word(rest, {"in"});
+    if (word.text == "rub" && has_word(rest, {"top", "tops", "crust", "crusts", "loaf", "loaves"})) {
+        return "brushing";
+    }
+    const bool is_soaked = word.text == "soak" && has_word(rest, {"syrup", "it", "this"});
+    const bool is_covered = word.text == "cover" && has_word(near(words, at, 2), {"with"}) &&
+                            !has_word(rest, {"towel", "cloth", "film", "lid", "foil", "wrap", "plastic"});
+    constexpr std::size_t several = 9;
+    const bool is_set_in = // "put a spoonful in the middle of each"
+        has_word(words.subspan(at, 1), {"put", "place", "set", "drop"}) &&
+        (has_word(near(words, at, several), {"each", "squares"}) ||
+         has_stem(near(words, at, several), {"spoon", "teaspoon", "tablespoon"}));
+    if (is_set_in) {
+        return "filling";
+    }
+    return is_poured || is_iced || is_rolled || is_soaked || is_covered ? "topping" : "";
 }
 
 // "Melt the butter", "For the glaze, mix": something is begun that need not be the dough. "Stir in the peel"
@@ -141,18 +158,31 @@ bool begins_batch(Words sentence) {
     std::size_t first = 0;
     while (first + 1 < sentence.size() &&
            (sentence[first].text == "meanwhile" || sentence[first].text == "then" ||
+            sentence[first].text.ends_with("ly") ||
             sentence[first].text.find_first_not_of("0123456789") == std::string::npos)) {
         ++first;
     }
     constexpr auto verbs = std::to_array<std::string_view>(
-        {"melt", "boil", "heat",     "simmer", "whisk", "mix",   "combine", "stir",  "beat", "bring",
-         "warm", "cook", "dissolve", "make",   "blend", "cream", "rub",     "crush", "fry",  "saute"});
+        {"melt", "boil",  "heat", "simmer", "whisk",    "mix",  "combine", "stir",
+         "beat", "bring", "warm", "cook",   "dissolve", "make", "blend",   "cream",
+         "rub",  "crush", "fry",  "saute",  "mash",     "whip", "season",  "shake"});
     const bool is_in = has_word(near(sentence, first, 2), {"in", "through", "into"});
+    const auto add = std::find_if(sentence.begin(), sentence.end(),
+                                  [](const DirectionWord& word) { return word.text == "add"; });
+    const bool is_added = // "melt the butter, beat the egg, and add these with the sugar"
+        add != sentence.end() && has_word(near(sentence, static_cast<std::size_t>(add - sentence.begin()), 1),
+                                          {"these", "them", "it", "this", "all"});
     const bool goes_in =
-        has_stem(sentence, {"work", "fold", "knead", "incorporat"}) || goes_into_dough(sentence);
+        is_added || has_stem(sentence, {"work", "fold", "knead", "incorporat"}) || goes_into_dough(sentence);
     const bool is_for = sentence[first].text == "for" || sentence[first].text == "to";
     return !is_in && !goes_in &&
            (is_for || begins_with_any(sentence[first].text, std::span<const std::string_view>(verbs)));
+}
+
+// What a mixture is called where it is used.
+bool names_batch(Words words) {
+    return has_word(words, {"it", "them", "this", "glaze", "icing", "frosting", "syrup", "mixture", "filling",
+                            "sauce", "paste", "wash"});
 }
 
 class UseFinder {
@@ -163,7 +193,9 @@ public:
     LateUse use_in(std::size_t sentence, std::size_t word) const {
         const Words words = index_.sentences()[sentence];
         LateUse use{.role = {}, .sentence = sentence, .is_batch = false, .is_paste = false};
-        if (is_beside_recipe(words) || is_folded_in(sentence)) {
+        const bool is_mixture = begins_batch(words) && index_.named_in(sentence).size() > 1;
+        if (is_beside_recipe(words) ||
+            (!is_mixture && (is_folded_in(sentence) || is_kneaded_next(sentence))) || wets_dough(words)) {
             return use;
         }
         if (begins_batch(words) || goes_on_with_batch(sentence)) {
@@ -187,15 +219,35 @@ private:
 
     // What stands in that sentence or the two behind it is done with the batch.
     std::string_view role_of_batch(std::size_t sentence) const {
-        constexpr std::size_t most_behind = 2;
+        constexpr std::size_t most_behind = 3;
         const auto sentences = index_.sentences();
         for (std::size_t at = 0; at < sentences[sentence].size(); ++at) {
             if (const std::string_view role = role_of_order(sentences[sentence], at); !role.empty()) {
                 return role;
             }
         }
+        const auto is_in_pan = [&](Words words,
+                                   std::initializer_list<std::string_view> verbs) { // of sticky buns
+            return index_.named_in(sentence).size() > 1 && has_word(words, verbs) &&
+                   std::any_of(words.begin(), words.end(),
+                               [](const DirectionWord& word) { return is_word_of(word.text, surfaces); });
+        };
+        if (is_in_pan(sentences[sentence], {"pour", "spread", "spoon", "put"})) {
+            return "topping";
+        }
         for (std::size_t next = sentence + 1; next < sentences.size() && next <= sentence + most_behind;
              ++next) {
+            const Words words = sentences[next];
+            if (has_word(sentences[sentence], {"water"}) &&
+                has_word(words.first(1), {"boil", "poach", "simmer"})) {
+                return "bath";
+            }
+            if (words.front().text == "pour" && is_in_pan(words, {"pour"})) {
+                return "topping";
+            }
+            if (has_word(words.first(1), {"serve"}) && is_done_with(sentence, next, 0)) {
+                return "serving";
+            }
             for (std::size_t at = 0; at < sentences[next].size(); ++at) {
                 const std::string_view role = role_of_order(sentences[next], at);
                 if (!role.empty() && is_done_with(sentence, next, at)) {
@@ -209,18 +261,23 @@ private:
     // "Brush over the buns", "dip into the glaze", but not "strew with the almonds": of something else.
     bool is_done_with(std::size_t batch, std::size_t sentence, std::size_t order) const {
         const Words words = index_.sentences()[sentence];
-        if (is_beside_recipe(words)) {
+        if (is_beside_recipe(words) && words.front().text != "serve") {
             return false;
         }
         constexpr std::size_t few = 5;
         std::size_t with = order + 1; // of this order: "brush over the knots and sprinkle with cheese"
-        while (with < words.size() && words[with].text != "with") {
-            with = role_of_order(words, with).empty() ? with + 1 : words.size();
+        bool is_cut = false;          // by another
+        while (with < words.size() && words[with].text != "with" && !is_cut) {
+            is_cut = !role_of_order(words, with).empty();
+            ++with;
         }
-        const bool is_meant =
-            with < words.size() &&
-            has_word(near(words, with, few), {"it", "them", "this", "glaze", "icing", "frosting", "syrup",
-                                              "mixture", "filling", "sauce", "paste", "wash"});
+        with = is_cut ? words.size() : with;
+        const std::size_t into = static_cast<std::size_t>(
+            std::find_if(words.begin() + static_cast<std::ptrdiff_t>(order), words.end(),
+                         [](const DirectionWord& word) { return word.text == "into" || word.text == "in"; }) -
+            words.begin());
+        const bool is_meant = (with < words.size() && names_batch(near(words, with, few))) ||
+                              (into < words.size() && names_batch(near(words, into, 2)));
         const std::vector<std::size_t>& of_batch = index_.named_in(batch);
         const std::vector<std::size_t>& named = index_.named_in(sentence);
         const bool names_other = std::any_of(named.begin(), named.end(), [&](std::size_t group) {
@@ -230,21 +287,31 @@ private:
             return std::binary_search(of_batch.begin(), of_batch.end(), group);
         });
         const bool is_over = has_word(near(words, order, few), {"over", "all"});
-        return is_meant || names_own || (with >= words.size() && (is_over || !names_other));
+        return is_meant || names_own || (with >= words.size() && (is_over || is_cut || !names_other));
     }
 
     // An order before the name, with no other between: "Spread with butter and sprinkle with the sugar".
     static std::string_view role_by_order_before(Words words, std::size_t word) {
-        if (has_stem(words, {"add", "work", "fold", "incorporat", "into"})) {
-            return {};
-        }
+
         constexpr std::size_t farthest = 12;
         std::string_view role;
+        std::size_t from = word; // the order
         for (std::size_t at = word - std::min(word, farthest); at < word; ++at) {
             const std::string_view order = role_of_order(words, at);
+            from = !order.empty() ? at : from;
             role = !order.empty() ? order : words[at].kind == Kind::mix ? std::string_view() : role;
         }
-        return role;
+        constexpr std::size_t few = 9; // "scatter the nuts over it and fold it up"
+        const Words around = words.subspan(from, std::min(word + few, words.size()) - from);
+        return has_stem(around, {"add", "work", "fold", "incorporat", "knead"}) ? std::string_view() : role;
+    }
+
+    // "Pour on the other water with the salt and squeeze it through."
+    bool wets_dough(Words words) const {
+        const std::string& head = index_.call_of_group(group_).head;
+        return (head == "water" || head == "milk") &&
+               (has_stem(words, {"squeez", "pinch", "dimpl", "leaven", "levain", "starter"}) ||
+                has_word(words, {"salt"}));
     }
 
     // "Lay the butter on the dough, fold over it": of the dough, in layers.
@@ -262,11 +329,34 @@ private:
                (sentence + 1 < sentences.size() && folds(sentences[sentence + 1]));
     }
 
+    // "Scatter the pecans over. Fold in thirds and shape", "spread the raisins over; knead gently".
+    bool is_kneaded_next(std::size_t sentence) const {
+        const auto sentences = index_.sentences();
+        return sentence + 1 < sentences.size() &&
+               has_stem(sentences[sentence + 1].first(1), {"fold", "knead", "laminat", "work"});
+    }
+
     const CallIndex& index_;
     std::size_t group_;
 };
 
 } // namespace
+
+bool is_layered(const CallIndex& index, std::size_t group, std::size_t first) {
+    const auto sentences = index.sentences();
+    return std::any_of(
+        index.places(group).begin(), index.places(group).end(), [&](const CallIndex::Place& place) {
+            if (place.sentence < first || place.sentence + 1 >= sentences.size()) {
+                return false;
+            }
+            const Words words = sentences[place.sentence];
+            bool is_strewn = false;
+            for (std::size_t at = 0; at < std::min(place.word, words.size()); ++at) {
+                is_strewn = is_strewn || !role_of_order(words, at).empty();
+            }
+            return is_strewn && has_stem(sentences[place.sentence + 1].first(1), {"fold", "laminat", "turn"});
+        });
+}
 
 std::size_t end_of_making(const CallIndex& index) {
     const auto sentences = index.sentences();

@@ -25,4 +25,7 @@ struct LateUse {
 /// is the dough's, and so is what a sentence works in.
 std::vector<LateUse> late_uses(const CallIndex& index, std::size_t group, std::size_t first);
 
+/// Whether from sentence `first` on it is strewn on the dough, which the next sentence folds.
+bool is_layered(const CallIndex& index, std::size_t group, std::size_t first);
+
 } // namespace leavenwright

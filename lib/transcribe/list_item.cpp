@@ -139,24 +139,39 @@ std::vector<SourcedText> between_bullets(const SourcedText& line, const Pantry& 
     return pieces;
 }
 
+// "2 tsp stollen spice", "sunflower 0.30 kg"
 static bool is_unknown_item(std::string_view text) {
     constexpr std::size_t longest = 40;
     constexpr std::size_t most_words = 5;
-    return text.size() < longest && begins_with_number(text) && has_measure(text) && !is_amount_alone(text) &&
-           count_words(text) <= most_words && text.find_first_of("().:") == std::string_view::npos;
+    if (text.size() >= longest || count_words(text) > most_words ||
+        text.find_first_of("()") != std::string_view::npos) {
+        return false;
+    }
+    const std::size_t digit = text.find_first_of("0123456789");
+    const bool is_behind = digit != std::string_view::npos && digit > 1 && text[digit - 1] == ' ' &&
+                           is_amount_alone(text.substr(digit));
+    return is_behind || (begins_with_number(text) && has_measure(text) && !is_amount_alone(text));
+}
+
+// "poolish all"
+static bool names_stage(std::string_view text) {
+    constexpr std::size_t most_words = 3;
+    return count_words(text) <= most_words && !stage_named(heading_text(text)).empty();
 }
 
 std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pantry) {
     constexpr std::string_view remark = " - ";
     const std::string_view text = row.text.substr(0, row.text.find(remark));
     std::vector<SourcedText> items;
+    const bool has_stops = text.find("; ") != std::string_view::npos;
     std::size_t amounts = 0; // of what the pantry knows
     std::size_t unknown = 0;
     for (std::size_t begin = 0; begin < text.size();) {
         std::size_t end = text.size();
         std::size_t next = end;
         for (const std::string_view mark : {", ", "; ", " + ", " and "}) {
-            const std::size_t at = text.find(mark, begin);
+            const bool is_within = has_stops && mark == ", "; // "300 g cheese, grated; 4 eggs"
+            const std::size_t at = is_within ? std::string_view::npos : text.find(mark, begin);
             if (at < end && (mark != " and " || begins_with_number(text.substr(at + mark.size())))) {
                 end = at;
                 next = at + mark.size();
@@ -166,7 +181,8 @@ std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pant
         const SourcedText item = row.part(begin, end - begin - (is_stopped ? 1U : 0U));
         const bool is_amount = is_item(item.text, pantry);                // "zest of 1 lemon", too
         const bool is_unknown = !is_amount && is_unknown_item(item.text); // "2 tsp stollen spice"
-        if (!is_amount && !is_unknown && (items.empty() || !names_ingredient(item.text, pantry))) {
+        if (!is_amount && !is_unknown &&
+            (items.empty() || !(names_ingredient(item.text, pantry) || names_stage(item.text)))) {
             return {};
         }
         amounts += is_amount ? 1U : 0U;

@@ -3,6 +3,7 @@
 #include "transcribe/kitchen_words.hpp"
 #include "transcribe/late_use.hpp"
 #include "transcribe/recipe_text.hpp"
+#include "transcribe/recipe_words.hpp"
 #include "transcribe/used_apart.hpp"
 
 #include <algorithm>
@@ -31,10 +32,13 @@ bool may_be_apart(const IngredientLine& line) {
 template <class Test>
 std::size_t end_of_base(const std::vector<IngredientLine>& lines, const Test& is_base_flour) {
     std::size_t end = 0;
+    bool has_salt = false;
     for (std::size_t at = 0; at < lines.size(); ++at) {
         const IngredientLine& line = lines[at];
-        const bool is_base = is_counted(line) && (line.ingredient->is_yeast() || line.key == "salt" ||
+        const bool is_salt = line.key == "salt" && !has_salt; // another may be of a filling
+        const bool is_base = is_counted(line) && (line.ingredient->is_yeast() || is_salt ||
                                                   (line.ingredient->is_flour() && is_base_flour(at)));
+        has_salt = has_salt || is_salt;
         end = is_base ? at + 1 : end;
     }
     return end;
@@ -87,12 +91,44 @@ private:
     std::vector<LateUse> uses_of(std::size_t group, bool is_flour, bool is_one) const {
         std::vector<LateUse> uses = late_uses(index_, group, late_);
         const std::string& head = index_.call_of_group(group).head;
-        const bool is_fluid = (head == "water" || head == "milk") && is_one;
+        const bool is_fluid = head == "water" || head == "milk";
         std::erase_if(uses, [&](const LateUse& use) {
-            return (is_flour && !use.is_paste) ||
-                   (is_fluid && !use.is_batch); // "brush with milk" may be other milk
+            if (names_other_amount(group, use.sentence)) {
+                return true;
+            }
+            const bool may_be_other = is_one || use.role != "brushing"; // "brush with milk", of the dough's
+            return (is_flour && !use.is_paste) || (is_fluid && !use.is_batch && may_be_other);
         });
         return uses;
+    }
+
+    // "A 10 g knob of butter", of which the list has 80 g.
+    bool names_other_amount(std::size_t group, std::size_t sentence) const {
+        bool is_other = false;
+        for (const CallIndex::Place& place : index_.places(group)) {
+            const double number = place.sentence == sentence ? number_before(place) : 0.0;
+            const bool is_listed = std::any_of(lines_.begin(), lines_.end(), [&](const IngredientLine& line) {
+                const auto at = static_cast<std::size_t>(&line - lines_.data());
+                return index_.group(at) == group && line.number && std::abs(*line.number - number) < 0.01;
+            });
+            is_other = is_other || (number > 0.0 && !is_listed);
+        }
+        return is_other;
+    }
+
+    // Of a measure that stands shortly before a name; 0 where none does.
+    double number_before(const CallIndex::Place& place) const {
+        constexpr std::size_t near = 4;
+        const Words words = index_.sentences()[place.sentence];
+        for (std::size_t at = place.word - std::min(place.word, near); at + 1 < place.word; ++at) {
+            const std::string& text = words[at].text;
+            const double number = number_named(text) > 0.0 ? number_named(text) : std::atof(text.c_str());
+            const bool is_fraction = at > 0 && has_digit(words[at - 1].text); // "1/2 cup"
+            if (number > 0.0 && !is_fraction && measure_named(words[at + 1].text, words[at + 1].text)) {
+                return number;
+            }
+        }
+        return 0.0;
     }
 
     // "75 g flour" of a paste for crosses.
@@ -146,7 +182,8 @@ private:
     bool may_be_called(std::size_t at, std::size_t group) const {
         const std::string& head = index_.call_of_group(group).head;
         return index_.group(at) == group ||
-               (!head.empty() && index_.head(at) == head && lines_[at].key != "powdered sugar");
+               (!head.empty() && index_.head(at) == head && lines_[at].key != "powdered sugar" &&
+                index_.places(index_.group(at)).empty());
     }
 
     void take_group(std::size_t group) {
@@ -162,6 +199,7 @@ private:
         const std::vector<LateUse> uses =
             uses_of(group, lines_[all.front()].ingredient->is_flour(), all.size() == 1);
         if (uses.size() <= elsewhere) {
+            doubt_layers(group);
             return;
         }
         const bool is_early = index_.is_named_before(group, late_);
@@ -189,6 +227,22 @@ private:
                       " is listed with the dough, but the directions name it for " + role +
                           "; it is kept apart",
                       diagnostics_);
+        }
+    }
+
+    // "Scatter the sugar over. Fold in three": into the dough, or apart in its layers.
+    void doubt_layers(std::size_t group) {
+        for (IngredientLine& line : lines_) {
+            const auto at = static_cast<std::size_t>(&line - lines_.data());
+            const bool is_open = index_.group(at) == group && may_be_apart(line) && line.is_sure &&
+                                 !index_.is_named_before(group, late_) && is_layered(index_, group, late_);
+            if (is_open) {
+                line.is_sure = false;
+                diagnostics_.warning(Code::ingredient_doubtful, line.place,
+                                     in_quotes(line.text) +
+                                         " is folded in between layers of the dough; it is counted",
+                                     "take it out of the dough if it is a filling");
+            }
         }
     }
 
@@ -244,6 +298,34 @@ bool names_kind(Words sentence, const IngredientLine& line) {
 void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& index,
                           Diagnostics& diagnostics) {
     LateNames(lines, index, diagnostics).run();
+}
+
+void set_apart_egg_wash(std::vector<IngredientLine>& lines, const CallIndex& index,
+                        Diagnostics& diagnostics) {
+    const std::size_t late = end_of_making(index);
+    const auto behind = index.sentences().subspan(std::min(late, index.sentences().size()));
+    const bool is_brushed =
+        late > 0 && std::any_of(behind.begin(), behind.end(), [](Words sentence) {
+            return has_stem(sentence, {"brush", "glaz", "wash"}) && has_stem(sentence, {"egg", "wash"});
+        });
+    IngredientLine* last = nullptr;
+    int of_dough = 0;
+    for (IngredientLine& line : lines) {
+        const bool is_egg =
+            line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::egg;
+        if (is_egg && !is_in_dough(line.role)) {
+            return; // the wash
+        }
+        if (is_egg && line.key == "egg" && line.role == "dough" && line.number) {
+            last = &line;
+            ++of_dough;
+        }
+    }
+    if (is_brushed && of_dough > 1 && *last->number <= 1.0) {
+        set_apart(*last, "brushing",
+                  " is the last egg of the list, and the directions brush with egg; it is kept apart",
+                  diagnostics);
+    }
 }
 
 void set_apart_greasing(std::vector<IngredientLine>& lines, const CallIndex& index,

@@ -16,6 +16,9 @@ namespace leavenwright {
 void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& index,
                           Diagnostics& diagnostics);
 
+/// Of two lines of eggs the last, one egg, where the risen dough is brushed with egg and no line says so.
+void set_apart_egg_wash(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics);
+
 /// Takes fat out of the dough that nothing is done with but to grease a bowl.
 void set_apart_greasing(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics);
 

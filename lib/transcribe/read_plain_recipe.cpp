@@ -127,7 +127,14 @@ private:
             recipe_.is_list_left = true;
             return false;
         }
-        if (is_in_directions) {
+        // the list of a levain, and below an empty line a table that has the levain in it
+        const bool is_behind_stage =
+            blank_before_ && list_.role() != "dough" && !recipe_.lines.empty() &&
+            recipe_.lines.back().role == list_.role() &&
+            std::any_of(table->lines.begin(), table->lines.end(), [&](const RecipeLine& line) {
+                return stage_named(heading_text(without_figures(line.said()))) == list_.role();
+            });
+        if (is_in_directions || is_behind_stage) {
             list_.set_role("dough");
         }
         list_.flush_columns();
@@ -165,6 +172,12 @@ private:
         }
         if (goes_on_as_list() && !is_item(whole.text, pantry_)) {
             return; // "Next day", over its items
+        }
+        if (part_ == RecipePart::ingredients && !recipe_.lines.empty() && begins_with_clock(whole.text)) {
+            list_.flush_columns();
+            part_ = RecipePart::directions;
+            take_direction(whole);
+            return;
         }
         if (part_ != RecipePart::directions && (take_part_on_a_line(whole) || take_two_joined(whole))) {
             return;
@@ -434,6 +447,14 @@ private:
         if (colon != std::string_view::npos) {
             return take_labelled(line, colon, colon + 2);
         }
+        for (const std::string_view dash :
+             {" - ", " \xE2\x80\x93 ", " \xE2\x80\x94 "}) { // "Filling - 50 g butter, 4 oz currants"
+            const std::size_t at = line.text.substr(0, longest_label).find(dash);
+            if (at != std::string_view::npos && role_of_heading(heading_text(line.text.substr(0, at))) &&
+                take_labelled(line, at, at + dash.size())) {
+                return true;
+            }
+        }
         // "filling 85 g butter, 110 g sugar"
         const std::size_t space = line.text.substr(0, longest_label).find(' ');
         if (space != std::string_view::npos && line.text.find_first_of("0123456789", space) == space + 1) {
@@ -459,8 +480,13 @@ private:
         const std::string_view made = role_of_made(heading);
         const auto role = made.empty() ? role_of_heading(heading) : std::optional(std::string(made));
         const auto items = items_in_row(line.part(begin, line.text.size() - begin), pantry_);
-        const bool is_apart =
-            made.empty() && role && !is_in_dough(*role); // "Glaze: 1 egg" is read as one line
+        const bool is_known = std::all_of(items.begin(), items.end(), [&](const SourcedText& item) {
+            return is_item(item.text, pantry_) || names_ingredient(item.text, pantry_);
+        });
+        const bool is_apart = // "Glaze: 1 egg, 2 tbsp milk" is read as one line
+            made.empty() && role && !is_in_dough(*role) &&
+            (items.size() < 2 ||
+             (line.text[label_end] == ':' && is_known && line.text.find(';') == std::string_view::npos));
         if (items.empty() || (is_marked ? is_apart : !role || items.size() < 2) || part_named(heading) ||
             has_digit(heading) || (!role && names_ingredient(label, pantry_)) ||
             heading.ends_with("paste")) { // of crosses
@@ -545,6 +571,14 @@ private:
 
     // "One pint of milk, one quart of flour, three eggs": a list in sentences, down to the first that says
     // what to do.
+    static std::string_view first_words(std::string_view text) {
+        std::size_t end = 0;
+        for (int words = 0; words < 3 && end < text.size(); ++words) {
+            end = std::min(text.find(' ', end + 1), text.size());
+        }
+        return text.substr(0, end);
+    }
+
     bool take_run_on(const SourcedText& first_line) {
         if (part_ == RecipePart::directions) {
             return false;
@@ -556,7 +590,10 @@ private:
         constexpr std::size_t shortest_broken = 45; // of a line with a margin
         const bool is_list = !is_running && line.text.size() < shortest_broken &&
                              is_item(cursor_.next_line(), pantry_); // "5 dl / 500 ml milk" over its like
-        if (!is_list && names_amounts(is_running || is_behind_label_ ? paragraph : line, pantry_) &&
+        const bool is_step = // "Dissolve the yeast in 300 g water, stir in flour, then 10 g salt"
+            blank_before_ && is_sentence(first_words(line.text)) && whole_dough_.is_in(recipe_.lines);
+        if (!is_list && !is_step &&
+            names_amounts(is_running || is_behind_label_ ? paragraph : line, pantry_) &&
             take_list(paragraph)) {
             read_to_ = end;
             return true;
@@ -745,8 +782,7 @@ private:
             (line.text.ends_with('.') || line.text.starts_with("I'll ") || line.text.starts_with("I ")) &&
             !has_digit(line.text) && !is_ingredient_line(line.text, pantry_) &&
             !names_ingredient(line.text, pantry_); // "All in grams."
-        if (is_remark || begins_with_time(line.text) || begins_with_clock(line.text) ||
-            (is_paragraph && goes_on(line.text)) ||
+        if (is_remark || begins_with_time(line.text) || (is_paragraph && goes_on(line.text)) ||
             (is_sentence(line.text) && (!has_heading_ || is_paragraph) && !is_numbered_item(line.text)) ||
             (blank_before_ && is_step_without_mark(line.text))) {
             list_.flush_columns();

@@ -133,7 +133,10 @@ private:
     // Whether a line, or the lines of a row, belong to the table.
     bool take(std::size_t number, std::size_t lines) {
         const std::string_view line = source_->line(number);
-        if (head_.is_barred && line.find('|') == std::string_view::npos && !line.starts_with('!')) {
+        const bool is_below_tabs =
+            head_.is_tabbed && is_blank_before_ && line.find('\t') == std::string_view::npos;
+        if ((head_.is_barred && line.find('|') == std::string_view::npos && !line.starts_with('!')) ||
+            begins_with_clock(line) || (is_below_tabs && is_sentence(line))) {
             return false;
         }
         TableRow row{.place = lines == 1 ? place_of(number)

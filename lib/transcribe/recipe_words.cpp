@@ -447,9 +447,17 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
     std::string_view rest = text;
     while (!rest.empty()) {
         const std::string_view word = rest.substr(0, rest.find(' '));
-        const bool is_dough = is_word_of(word, {"dough", "bread", "loaf", "loaves", "rolls", "buns", "final",
-                                                "main", "ingredients", "base", "crust", "batter", "bagels",
-                                                "pizza", "teig", "hauptteig", "impasto", "pate", "masa"});
+        const bool is_dough = is_word_of(
+            word, {"dough",       "bread",       "loaf",    "loaves",    "rolls",    "buns",      "final",
+                   "main",        "ingredients", "base",    "crust",     "batter",   "bagels",    "pizza",
+                   "pretzels",    "doughnuts",   "donuts",  "muffins",   "crumpets", "baguettes", "naan",
+                   "pitas",       "flatbreads",  "brioche", "challah",   "focaccia", "knots",     "twists",
+                   "breadsticks", "croissants",  "teig",    "hauptteig", "impasto",  "pate",      "masa"});
+        const std::string_view last = std::string_view(text).substr(text.rfind(' ') + 1);
+        const std::string_view of_last = last == word ? std::string_view() : purpose_named(last);
+        if (is_dough && !of_last.empty()) { // "Pizza topping"
+            return std::string(of_last);
+        }
         if (is_dough) {
             return "dough";
         }

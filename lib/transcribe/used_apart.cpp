@@ -254,10 +254,18 @@ constexpr auto baths = std::to_array<Bath>({
      " is more than a dough holds, and the directions boil; it is kept apart"},
 });
 
+// A sentence, or two neighbours: "Heat the oil. Fry the rings."
 template <class Test>
-bool in_a_sentence(std::span<const DirectionWord> words, const Test& is_it) {
+bool in_a_sentence(std::span<const DirectionWord> words, const Test& is_it, bool may_be_two = false) {
     const std::vector<std::span<const DirectionWord>> sentences = sentences_of(words);
-    return std::any_of(sentences.begin(), sentences.end(), is_it);
+    for (std::size_t at = 0; at < sentences.size(); ++at) {
+        const auto& last = sentences[may_be_two && at + 1 < sentences.size() ? at + 1 : at];
+        const auto length = static_cast<std::size_t>(last.data() + last.size() - sentences[at].data());
+        if (is_it(std::span(sentences[at].data(), length))) {
+            return true;
+        }
+    }
+    return false;
 }
 
 // A gallon beside three cups for the dough; a litre of oil where the directions fry.
@@ -274,7 +282,7 @@ void set_apart_bath(std::vector<IngredientLine>& lines, std::span<const Directio
         fluids += is_counted && (line.key == "water" || line.key.ends_with("milk")) ? 1 : 0;
     }
     for (const Bath& bath : baths) {
-        if (!(flour.value() > 0.0) || !in_a_sentence(words, bath.is_done)) {
+        if (!(flour.value() > 0.0) || !in_a_sentence(words, bath.is_done, true)) {
             continue;
         }
         for (IngredientLine& line : lines) {
@@ -362,6 +370,10 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
     for (std::size_t at = 0; at < words.size(); ++at) {
         const DirectionWord& word = words[at];
         if (word.kind == Kind::mix && is_open) { // "strew the seeds over and knead them in"
+            return {};
+        }
+        if (word.kind == Kind::end && is_open && at + 1 < words.size() &&
+            has_stem(words.subspan(at + 1, 1), {"fold", "knead", "laminat", "work"})) { // "Fold in thirds"
             return {};
         }
         if (is_waiting && word.kind != Kind::other) {
@@ -465,6 +477,7 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
     const CallIndex index(lines, words);
     set_apart_greasing(lines, index, diagnostics);
     set_apart_named_late(lines, index, diagnostics);
+    set_apart_egg_wash(lines, index, diagnostics);
     doubt_behind_apart(lines, index, diagnostics);
 }
 

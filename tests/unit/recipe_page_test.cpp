@@ -590,3 +590,26 @@ TEST_CASE("page: stages of a table that are not known, and a subtitle") {
                      "Roomal\n|-\n| Sesame seeds || 1 tbsp || 9 g\n|}\n") ==
           "dough: bread flour 500, dough: salt 10?, topping: all-purpose flour 6, dough: sesame seed 9?");
 }
+
+TEST_CASE("page: parts of a bakery's card on a line each") {
+    CHECK(
+        read_lines("Formula\n\nPOOLISH: bread flour 1.00 kg, water 1.00 kg\nSOAKER: rolled oats 0.30 kg, "
+                   "teff 0.20 kg\n"
+                   "FINAL: bread flour 3.20 kg, salt 0.11 kg, poolish all, soaker all\n\nMix and shape.\n") ==
+        "poolish: bread flour 1000, poolish: water 1000, soaker: rolled oats 300, soaker: teff 200, dough: "
+        "bread "
+        "flour 3200, dough: salt 110, stage: poolish, stage: soaker");
+    CHECK(read_lines(
+              "Buns\n\n500 g flour\n10 g salt\n\nFilling - 50 g butter, 100 g currants\nFor the top: 300 g "
+              "mozzarella, grated; 200 g feta, crumbled; 40 g butter\n") ==
+          "dough: all-purpose flour 500, dough: salt 10, filling: butter 50, filling: currants 100, topping: "
+          "mozzarella "
+          "300, topping: feta 200, topping: butter 40");
+    CHECK(read_lines("For the pretzels:\n500 g flour\n10 g salt\n\nPizza topping:\n50 g butter\n") ==
+          "dough: all-purpose flour 500, dough: salt 10, topping: butter 50");
+    CHECK(
+        read_lines("Loaf\n\nLevain\n40 g rye flour\n40 g water\n\nIngredient\tWeight\nBread flour\t400 "
+                   "g\nLevain\t80 g\n"
+                   "Salt\t10 g\n\n8:00 Feed the levain. The leftover goes back as starter.\n12:00 Mix.\n") ==
+        "levain: rye flour 40, levain: water 40, dough: bread flour 400, stage: levain 80, dough: salt 10");
+}

@@ -324,3 +324,55 @@ TEST_CASE("use: of one thing a share is kept") {
               "reserved pumpkin seeds.\n")
               .ends_with("dough: pumpkin seed 60?"));
 }
+
+TEST_CASE("use: acts and tools of a mixture behind the making") {
+    const std::string base = "500 g flour\n300 g milk\n7 g instant yeast\n10 g salt\n";
+    const std::string mixed = "\nMix flour, milk, yeast and salt and knead. Let rise. ";
+    struct Case {
+        const char* lines;
+        const char* directions;
+        const char* end;
+    };
+    for (const Case& one :
+         {Case{"85 g butter\n150 g brown sugar\n",
+               "Mash the butter with the brown sugar. Smear with it and roll up.",
+               "filling: butter 85?, filling: brown sugar 150?"},
+          Case{"60 g butter\n40 g garlic\n", "Gently melt the butter with the garlic. Toss the knots in it.",
+               "topping: butter 60?, topping: garlic 40?"},
+          Case{"250 g sugar\n100 g rum\n",
+               "For the syrup, boil the sugar and add the rum. Soak the babas in it.",
+               "topping: sugar 250?, topping: rum 100?"},
+          Case{"30 g butter, melted\n", "Shape into rolls, let rise, bake and brush with the melted butter.",
+               "brushing: butter 30?"},
+          Case{"100 g brown sugar\n60 g butter\n60 g corn syrup\n",
+               "Combine the brown sugar, butter and corn syrup and pour into a pan. Roll up the dough and "
+               "lay it in.",
+               "topping: brown sugar 100?, topping: butter 60?, topping: corn syrup 60?"},
+          Case{"80 g honey\n3 l water\n",
+               "Bring the water and the honey to a boil. Boil the bagels 45 seconds.",
+               "bath: honey 80?, bath: water 3000?"},
+          Case{"1 kg vegetable oil\n", "Heat the oil to 180 C. Fry the rings.", "bath: vegetable oil 1000?"},
+          Case{"200 g raisins\n", "Flatten, spread the raisins over. Fold in thirds and shape.",
+               "dough: raisin 200?"},
+          Case{"100 g eggs\n1 egg\n", "Beat in the eggs. Shape, brush with beaten egg and bake.",
+               "dough: egg 100?, brushing: egg 50?"}}) {
+        CAPTURE(one.directions);
+        const std::string lines = read_lines("Bread\n\n" + base + one.lines + mixed + one.directions + "\n");
+        CAPTURE(lines);
+        CHECK(lines.ends_with(one.end));
+    }
+}
+
+TEST_CASE("use: other water for a sourdough, and a knob of other butter") {
+    CHECK(
+        read_lines(
+            "Loaf\n\n900 g flour\n750 g water\n20 g salt\n7 g instant yeast\n50 g water\n\nMix the flour, "
+            "yeast "
+            "and 750 g water. Rest. Sprinkle the salt over, pour on the 50 g water and squeeze it through.\n")
+            .ends_with("dough: water 50"));
+    CHECK(
+        read_lines(
+            "Loaf\n\n500 g flour\n300 g milk\n7 g instant yeast\n10 g salt\n80 g butter\n\nMix flour, milk, "
+            "yeast, salt and butter. Rise. Score a cross, put a 10 g knob of butter in each and bake.\n")
+            .ends_with("dough: butter 80"));
+}
