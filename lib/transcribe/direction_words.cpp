@@ -30,9 +30,10 @@ constexpr auto acts_apart = std::to_array<std::pair<std::string_view, std::strin
 
 // Any other act mixes, as far as is known.
 constexpr auto acts_of_dough = std::to_array<std::string_view>(
-    {"mix",  "add",     "stir", "beat",   "knead",      "combine", "blend", "whisk", "dissolve", "fold",
-     "work", "crumble", "put",  "pour",   "rub",        "cream",   "cut",   "sift",  "scald",    "soak",
-     "melt", "grate",   "heat", "soften", "incorporat", "chop",    "proof", "make",  "pick",     "remov"});
+    {"mix",        "add",  "stir",  "beat",    "knead",  "combine", "blend", "whisk",
+     "dissolve",   "fold", "work",  "crumble", "put",    "pour",    "rub",   "cream",
+     "cut",        "sift", "scald", "soak",    "melt",   "grate",   "heat",  "soften",
+     "incorporat", "chop", "proof", "make",    "prepar", "pick",    "remov"});
 
 std::string_view role_of_act(std::string_view word) {
     for (const auto& [stem, role] : acts_apart) {
@@ -57,9 +58,15 @@ DirectionWord direction_word(std::string text) {
 // "Top with sauce and cheese"; "the top" is no act.
 void take_top(std::vector<DirectionWord>& words) {
     for (std::size_t at = 0; at + 1 < words.size(); ++at) {
-        if (words[at].text == "top" && words[at + 1].text == "with") {
+        if (words[at + 1].text != "with") {
+            continue;
+        }
+        if (words[at].text == "top" || words[at].text == "coat") {
             words[at].kind = Kind::apart;
             words[at].role = "topping";
+        } else if (words[at].text == "wash") {
+            words[at].kind = Kind::apart;
+            words[at].role = "brushing";
         }
     }
 }

@@ -12,6 +12,16 @@
 namespace leavenwright {
 namespace {
 
+// "A crumb I like. Here is what I did:" is about what was done.
+std::string last_sentence(const std::string& title) {
+    std::size_t begin = 0;
+    for (const std::string_view stop : {". ", "! ", "? "}) {
+        const std::size_t at = title.rfind(stop);
+        begin = at == std::string::npos ? begin : std::max(begin, at + stop.size());
+    }
+    return title.substr(begin);
+}
+
 class HeadingReader {
 public:
     HeadingReader(const SourcedText& line, const LineCursor& cursor, const HeadingPlace& place,
@@ -41,7 +51,7 @@ public:
         const bool may_be_made =
             (is_marked || is_bare) && (place_.part == RecipePart::ingredients || place_.has_name);
         const std::string_view made = may_be_made ? role_of_made(title) : std::string_view();
-        auto role = made.empty() ? role_of_heading(title) : std::optional(std::string(made));
+        auto role = made.empty() ? role_of_heading(last_sentence(title)) : std::optional(std::string(made));
         const bool says_role = role.has_value();
         if (!role && is_marked) {
             role = role_in_brackets(folded); // "Posypka (crumbs):"

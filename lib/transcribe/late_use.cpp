@@ -63,17 +63,31 @@ bool goes_into_dough(Words sentence) {
     return false;
 }
 
+// "For the topping cream the shortening with the flour."
+bool is_for_top(Words sentence) {
+    constexpr std::size_t few = 4;
+    return sentence.front().text == "for" &&
+           has_word(near(sentence, 0, few), {"topping", "filling", "glaze", "icing", "frosting", "streusel",
+                                             "crumb", "crumbs", "crust", "cross", "crosses", "paste"});
+}
+
+// "Mix all the ingredients", but "of the filling".
+bool mixes_whole_list(Words sentence) {
+    return mixes_all(sentence) &&
+           !has_word(sentence, {"topping", "filling", "glaze", "icing", "frosting", "streusel", "other"});
+}
+
 // Something is mixed into the dough there: not "my yeast was old", nor "you may add nuts".
 bool makes_dough(Words sentence) {
     const bool is_mixed = std::any_of(sentence.begin(), sentence.end(),
                                       [](const DirectionWord& word) { return word.kind == Kind::mix; });
-    if (!is_mixed || has_word(sentence, {"may", "can", "could", "if", "instead"})) {
+    if (!is_mixed || has_word(sentence, {"may", "can", "could", "if", "instead"}) || is_for_top(sentence)) {
         return false;
     }
-    const bool is_added = has_stem(sentence, {"mix", "add", "stir", "beat", "knead", "fold", "work",
-                                              "incorporat", "combin", "blend", "whisk", "rub", "make",
-                                              "bring", "form"}); // "press the slices into the dough" is not
-    return (is_added && goes_into_dough(sentence)) ||
+    const bool is_added = // "press the slices into the dough" is not
+        has_stem(sentence, {"mix", "add", "stir", "beat", "knead", "fold", "work", "incorporat", "combin",
+                            "blend", "whisk", "rub", "make", "prepar", "bring", "form"});
+    return (is_added && (goes_into_dough(sentence) || mixes_whole_list(sentence))) ||
            (takes_flour(sentence) && !has_stem(sentence, pastes)) || has_stem(sentence, {"knead", "yeast"});
 }
 
@@ -83,6 +97,8 @@ bool is_rest(Words sentence) {
     return has_stem(sentence, {"rise", "rising", "risen", "doubl", "ferment", "shape", "divide", "bake",
                                "chill", "refrigerat", "fridge", "overnight", "bulk", "retard"}) ||
            has_word(sentence, {"rest", "stand", "roll"}) ||
+           (has_word(sentence, {"leave", "left", "aside"}) &&
+            has_word(sentence, {"hour", "hours", "minutes", "mins", "min", "h", "warm"})) ||
            (!is_proofed_yeast && has_stem(sentence, {"prov", "proof"}));
 }
 
@@ -105,6 +121,8 @@ std::string_view role_of_order(Words words, std::size_t at) {
                                               {"drench", "topping"},
                                               {"frost", "topping"},
                                               {"smear", "filling"},
+                                              {"slather", "topping"},
+                                              {"stuff", "filling"},
                                               {"ladle", "topping"},
                                               {"immers", "topping"},
                                               {"pipe", "topping"},
@@ -143,10 +161,24 @@ std::string_view role_of_order(Words words, std::size_t at) {
                             !has_word(rest, {"towel", "cloth", "film", "lid", "foil", "wrap", "plastic"});
     constexpr std::size_t several = 9;
     const bool is_set_in = // "put a spoonful in the middle of each"
-        has_word(words.subspan(at, 1), {"put", "place", "set", "drop"}) &&
-        (has_word(near(words, at, several), {"each", "squares"}) ||
-         has_stem(near(words, at, several), {"spoon", "teaspoon", "tablespoon"}));
-    if (is_set_in) {
+        (has_word(words.subspan(at, 1), {"put", "place", "set", "drop"}) &&
+         (has_word(near(words, at, several), {"each", "squares", "them"}) ||
+          has_stem(near(words, at, several), {"spoon", "teaspoon", "tablespoon"}))) ||
+        (has_word(words.subspan(at, 1), {"spoon", "pile", "put", "place"}) &&
+         has_word(near(words, at, several), {"middle", "centre", "center"}) &&
+         !has_word(near(words, at, several),
+                   {"oven", "rack", "shelf", "bowl", "flour", "flours", "well", "knob", "tin", "pan"}));
+    const bool is_in_crust = // "line a tin with the dough and pour in the leeks"
+        has_word(words.subspan(at, 1), {"pour", "tip", "spoon"}) &&
+        has_word(words.first(std::min<std::size_t>(words.size(), 2)), {"line"}) && has_word(words, {"dough"});
+    const bool is_pressed_on = // "press a disc of topping on each"
+        word.text == "press" && has_word(near(words, at, several), {"on"}) &&
+        has_word(near(words, at, several), {"each"});
+    const bool is_pasted = word.text == "paste" && has_word(near(words, at, several), {"on", "over"});
+    if (is_pressed_on || is_pasted) {
+        return "topping";
+    }
+    if (is_set_in || is_in_crust) {
         return "filling";
     }
     return is_poured || is_iced || is_rolled || is_soaked || is_covered ? "topping" : "";
@@ -163,17 +195,24 @@ bool begins_batch(Words sentence) {
         ++first;
     }
     constexpr auto verbs = std::to_array<std::string_view>(
-        {"melt", "boil",  "heat", "simmer", "whisk",    "mix",  "combine", "stir",
-         "beat", "bring", "warm", "cook",   "dissolve", "make", "blend",   "cream",
-         "rub",  "crush", "fry",  "saute",  "mash",     "whip", "season",  "shake"});
+        {"melt", "boil", "heat",     "simmer", "whisk", "mix",   "combine", "stir",  "beat",  "bring",
+         "warm", "cook", "dissolve", "make",   "blend", "cream", "rub",     "crush", "fry",   "saute",
+         "mash", "whip", "season",   "shake",  "wilt",  "sweat", "toss",    "grind", "drain", "caramel"});
     const bool is_in = has_word(near(sentence, first, 2), {"in", "through", "into"});
     const auto add = std::find_if(sentence.begin(), sentence.end(),
                                   [](const DirectionWord& word) { return word.text == "add"; });
     const bool is_added = // "melt the butter, beat the egg, and add these with the sugar"
         add != sentence.end() && has_word(near(sentence, static_cast<std::size_t>(add - sentence.begin()), 1),
                                           {"these", "them", "it", "this", "all"});
-    const bool goes_in =
-        is_added || has_stem(sentence, {"work", "fold", "knead", "incorporat"}) || goes_into_dough(sentence);
+    bool is_put_in = false; // "dissolve the soda in the rest and beat it in"
+    for (std::size_t at = 0; at + 1 < sentence.size(); ++at) {
+        is_put_in = is_put_in || (has_word(sentence.subspan(at, 1), {"it", "them", "this"}) &&
+                                  (sentence[at + 1].text == "in" || sentence[at + 1].text == "into") &&
+                                  (at + 2 == sentence.size() || sentence[at + 2].text != "a"));
+    }
+    const bool goes_in = is_added || is_put_in ||
+                         has_stem(sentence, {"work", "fold", "knead", "incorporat"}) ||
+                         goes_into_dough(sentence);
     const bool is_for = sentence[first].text == "for" || sentence[first].text == "to";
     return !is_in && !goes_in &&
            (is_for || begins_with_any(sentence[first].text, std::span<const std::string_view>(verbs)));
@@ -194,7 +233,7 @@ public:
         const Words words = index_.sentences()[sentence];
         LateUse use{.role = {}, .sentence = sentence, .is_batch = false, .is_paste = false};
         const bool is_mixture = begins_batch(words) && index_.named_in(sentence).size() > 1;
-        if (is_beside_recipe(words) ||
+        if (is_beside_recipe(words) || is_dimpled_next(sentence) ||
             (!is_mixture && (is_folded_in(sentence) || is_kneaded_next(sentence))) || wets_dough(words)) {
             return use;
         }
@@ -276,7 +315,9 @@ private:
             std::find_if(words.begin() + static_cast<std::ptrdiff_t>(order), words.end(),
                          [](const DirectionWord& word) { return word.text == "into" || word.text == "in"; }) -
             words.begin());
-        const bool is_meant = (with < words.size() && names_batch(near(words, with, few))) ||
+        const bool is_spread =
+            words[order].text == "spread" && has_word(near(words, order, 1), {"it", "them"});
+        const bool is_meant = is_spread || (with < words.size() && names_batch(near(words, with, few))) ||
                               (into < words.size() && names_batch(near(words, into, 2)));
         const std::vector<std::size_t>& of_batch = index_.named_in(batch);
         const std::vector<std::size_t>& named = index_.named_in(sentence);
@@ -336,6 +377,13 @@ private:
                has_stem(sentences[sentence + 1].first(1), {"fold", "knead", "laminat", "work"});
     }
 
+    // "Whisk the salt with the last water and pour it on; dimple it in."
+    bool is_dimpled_next(std::size_t sentence) const {
+        const auto sentences = index_.sentences();
+        return sentence + 1 < sentences.size() &&
+               has_stem(sentences[sentence + 1].first(1), {"dimpl", "squeez", "pinch"});
+    }
+
     const CallIndex& index_;
     std::size_t group_;
 };
@@ -361,8 +409,12 @@ bool is_layered(const CallIndex& index, std::size_t group, std::size_t first) {
 std::size_t end_of_making(const CallIndex& index) {
     const auto sentences = index.sentences();
     std::size_t end = 0;
+    bool has_rested = false;
     for (std::size_t at = 0; at < sentences.size(); ++at) {
-        end = makes_dough(sentences[at]) ? at + 1 : end;
+        const bool is_crust = // a crackled one, of rice flour and yeast, brushed on
+            has_rested && has_word(sentences[at], {"rice"}) && begins_batch(sentences[at]);
+        end = makes_dough(sentences[at]) && !is_crust ? at + 1 : end;
+        has_rested = has_rested || (end > 0 && is_rest(sentences[at]));
     }
     while (end > 0 && end < sentences.size() &&
            !is_rest(sentences[end - 1])) { // "Stir in the raisins. Let rise."

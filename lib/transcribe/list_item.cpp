@@ -169,7 +169,7 @@ std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pant
     for (std::size_t begin = 0; begin < text.size();) {
         std::size_t end = text.size();
         std::size_t next = end;
-        for (const std::string_view mark : {", ", "; ", " + ", " and "}) {
+        for (const std::string_view mark : {", ", "; ", " + ", " / ", " and "}) {
             const bool is_within = has_stops && mark == ", "; // "300 g cheese, grated; 4 eggs"
             const std::size_t at = is_within ? std::string_view::npos : text.find(mark, begin);
             if (at < end && (mark != " and " || begins_with_number(text.substr(at + mark.size())))) {

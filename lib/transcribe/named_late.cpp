@@ -97,9 +97,21 @@ private:
                 return true;
             }
             const bool may_be_other = is_one || use.role != "brushing"; // "brush with milk", of the dough's
-            return (is_flour && !use.is_paste) || (is_fluid && !use.is_batch && may_be_other);
+            const bool is_of_batch =
+                use.is_batch && (use.role == "brushing" || names_own_amount(group, use.sentence));
+            return (is_flour && !use.is_paste && !is_of_batch) || (is_fluid && !use.is_batch && may_be_other);
         });
         return uses;
+    }
+
+    // "Cream the lard with the 100 g flour", of the list.
+    bool names_own_amount(std::size_t group, std::size_t sentence) const {
+        const std::vector<CallIndex::Place>& places = index_.places(group);
+        return std::any_of(places.begin(), places.end(),
+                           [&](const CallIndex::Place& place) {
+                               return place.sentence == sentence && number_before(place) > 0.0;
+                           }) &&
+               !names_other_amount(group, sentence);
     }
 
     // "A 10 g knob of butter", of which the list has 80 g.
@@ -196,17 +208,18 @@ private:
                 ++elsewhere;
             }
         }
+        const bool is_early = index_.is_named_before(group, late_);
+        if (is_early && all.size() == 1) {
+            const std::vector<LateUse> uses = late_uses(index_, group, late_); // "the other 3 tbsp", too
+            if (lines_[all.front()].is_sure && uses.size() > elsewhere && is_shared(group, uses)) {
+                doubt_share(lines_[all.front()]);
+            }
+            return;
+        }
         const std::vector<LateUse> uses =
             uses_of(group, lines_[all.front()].ingredient->is_flour(), all.size() == 1);
         if (uses.size() <= elsewhere) {
             doubt_layers(group);
-            return;
-        }
-        const bool is_early = index_.is_named_before(group, late_);
-        if (is_early && all.size() == 1) {
-            if (lines_[all.front()].is_sure && is_shared(group, uses)) {
-                doubt_share(lines_[all.front()]);
-            }
             return;
         }
         const LineCall& call = index_.call_of_group(group);
@@ -325,6 +338,12 @@ void set_apart_egg_wash(std::vector<IngredientLine>& lines, const CallIndex& ind
         set_apart(*last, "brushing",
                   " is the last egg of the list, and the directions brush with egg; it is kept apart",
                   diagnostics);
+        for (IngredientLine& line : lines) { // "1 egg plus 1 tsp water"
+            if (line.role == "dough" && line.place.span.offset == last->place.span.offset) {
+                set_apart(line, "brushing", " stands beside the egg to brush with; it is kept apart",
+                          diagnostics);
+            }
+        }
     }
 }
 

@@ -359,6 +359,12 @@ private:
                std::abs((line.weight->likely / other.weight->likely).value() - 1.0) > tolerance;
     }
 
+    // Whether `name` stands in `text` as whole words.
+    static bool holds_words(std::string_view text, std::string_view name) {
+        const std::string words = " " + fold_name(text) + " ";
+        return !name.empty() && words.find(" " + fold_name(name) + " ") != std::string::npos;
+    }
+
     // Whether the list, or a sentence before, has it; what has no amount may go by another word for it.
     bool is_listed(const IngredientLine& line, const RecipeLine& item, const Listed& listed) const {
         // "flour" on the board may be any of the list's
@@ -379,6 +385,11 @@ private:
             const bool fills_in = is_open && (at < listed.lines || is_other_weight(line, other));
             if (fills_in && other.key == line.key) {
                 continue;
+            }
+            const bool is_within = // "scatter with basil", of "a few basil leaves"
+                is_apart && !item.has_amount && at < listed.lines && holds_words(other.text, line.text);
+            if (is_within) {
+                return true;
             }
             const bool is_same = other.key == line.key && (listed.is_apart || !is_more_than(line, other));
             if (is_same ||

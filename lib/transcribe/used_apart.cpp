@@ -145,7 +145,12 @@ bool is_seed(const IngredientLine& line) {
 // "1/2 cup sugar mixed with 1 tbsp cinnamon": what stands in one line with it.
 void set_apart_beside(std::vector<IngredientLine>& lines, const IngredientLine& apart,
                       Diagnostics& diagnostics) {
-    if (apart.text.find("mixed with") == std::string::npos) {
+    const bool is_joined =
+        apart.text.find("mixed with") != std::string::npos ||
+        (apart.key.starts_with("egg") &&
+         (apart.text.find("beaten with") != std::string::npos ||
+          apart.text.find(" plus ") != std::string::npos || apart.text.find(" + ") != std::string::npos));
+    if (!is_joined) {
         return;
     }
     for (IngredientLine& line : lines) {

@@ -613,3 +613,13 @@ TEST_CASE("page: parts of a bakery's card on a line each") {
                    "Salt\t10 g\n\n8:00 Feed the levain. The leftover goes back as starter.\n12:00 Mix.\n") ==
         "levain: rye flour 40, levain: water 40, dough: bread flour 400, stage: levain 80, dough: salt 10");
 }
+
+TEST_CASE("page: a row with slashes, and a colon behind two sentences") {
+    CHECK(lines_of(read("Rye\n\nSour: 600 g rye flour / 600 g water / 60 g starter - 16 h\n"
+                        "Dough: 600 g rye flour, 330 g water, 30 g salt\n\nMix and bake.\n")
+                       .transcription)
+              .find("water 600, ") != std::string::npos);
+    CHECK(lines_of(read("Posted for all:\n\nFinally got a crumb I like. Here is what I did:\n\n375 g water\n"
+                        "500 g bread flour\n10 g salt\n\nMix and bake.\n")
+                       .transcription) == "dough: water 375, dough: bread flour 500, dough: salt 10");
+}

@@ -376,3 +376,67 @@ TEST_CASE("use: other water for a sourdough, and a knob of other butter") {
             "yeast, salt and butter. Rise. Score a cross, put a 10 g knob of butter in each and bake.\n")
             .ends_with("dough: butter 80"));
 }
+
+TEST_CASE("use: fillings of everyday words behind the making") {
+    struct Case {
+        std::string lines;
+        std::string directions;
+        std::string end;
+    };
+    const std::string base = "Bread\n\n500 g flour\n7 g instant yeast\n300 g water\n10 g salt\n60 g butter\n";
+    const std::string mixed = "\nKnead the flour, salt, yeast, water and butter. Rise 1 hour. ";
+    for (const Case& one :
+         {Case{"1 onion\n1 tsp cumin\n",
+               mixed + "Mix onion and cumin. Roll out ovals, put the mix on them. Bake.",
+               "filling: onion 110?, filling: cumin seed 2?"},
+          Case{"200 g hazelnuts\n80 g honey\n",
+               "\nMake a dough of the flour, yeast, water, salt and butter and leave it in a warm place 45 "
+               "minutes. Mix the hazelnuts with the honey. Roll the dough, put a spoon of the nut mixture on "
+               "each and roll up.",
+               "filling: hazelnut 200?, filling: honey 80?"},
+          Case{
+              "100 g butter\n100 g honey\n",
+              "\nPrepare a dough from flour, yeast, water, salt and 60 g butter; let rise. Melt 100 g butter "
+              "and the honey and spread on the dough. Bake.",
+              "filling: butter 100?, filling: honey 100?"},
+          Case{"100 g potato starch\n100 ml water\n",
+               "\nMix everything but the starch and the last water. Let rise. Bake. Boil the starch with 100 "
+               "ml "
+               "water and brush on the loaf.",
+               "brushing: potato starch 100?, brushing: water 100?"},
+          Case{"60 g honey\n60 g walnuts\n",
+               mixed + "Mash the walnuts and honey. Roll out the dough, spread it and roll up.",
+               "filling: honey 60?, filling: walnut 60?"},
+          Case{"100 g flour\n100 g shortening\n",
+               mixed +
+                   "For the topping cream the shortening with the 100 g flour. Press a disc of topping on "
+                   "each. Bake.",
+               "topping: all-purpose flour 100?, topping: shortening 100?"},
+          Case{"600 g leeks\n150 g cream\n",
+               mixed + "Whisk the cream and mix with the leeks. Line a tin with the dough, pour in the leeks "
+                       "and bake.",
+               "filling: leeks 600?, filling: cream 150?"},
+          Case{"2 eggs\n1 egg plus 1 tsp water\n", mixed + "Wash with the egg. Bake.",
+               "brushing: egg 50?, brushing: water 5?"},
+          Case{"60 g honey\n", mixed + "Beat the honey. Place the loaf in the middle of the oven.",
+               "dough: honey 60"},
+          Case{"white sesame\n", mixed + "Scatter sesame. Bake.", "topping: white sesame?"}}) {
+        CAPTURE(one.directions);
+        const std::string lines = read_lines(base + one.lines + one.directions + "\n");
+        CAPTURE(lines);
+        CHECK(lines.ends_with(one.end));
+    }
+}
+
+TEST_CASE("use: a share that is left for the top, though its amount is named") {
+    CHECK(
+        read_lines("Focaccia\n\n500 g flour\n7 g instant yeast\n400 g water\n10 g salt\n50 g olive oil\n\n"
+                   "Mix the flour, salt and yeast. Pour in the water and 20 g of the oil and stir. Cover and "
+                   "leave for 2 hours. Drizzle over the remaining 30 g oil.\n")
+            .ends_with("dough: olive oil 50?"));
+    CHECK(
+        read_lines("Pikelets\n\n450 g flour\n15 g fresh yeast\n700 g milk\n5 g salt\n2 g baking soda\n\n"
+                   "Cream the yeast, add the milk and beat it into the flour. Cover, and leave for one hour. "
+                   "Dissolve the soda in the rest of the liquid, beat it in. Pour on the batter.\n")
+            .ends_with("dough: baking soda 2"));
+}
