@@ -49,9 +49,18 @@ bool takes_flour(Words sentence) {
     return false;
 }
 
+// Between "to" and "dough".
+constexpr auto words_of_dough = std::to_array<std::string_view>(
+    {"a",     "the",    "soft",  "wet",   "smooth",  "stiff",   "firm",   "sticky",
+     "rough", "light",  "loose", "slack", "shaggy",  "silky",   "thick",  "thin",
+     "very",  "fairly", "nice",  "good",  "pliable", "elastic", "coarse", "softish"});
+
 bool goes_into_dough(Words sentence) {
     for (std::size_t at = 0; at + 1 < sentence.size(); ++at) {
-        const std::size_t next = sentence[at + 1].text == "the" ? at + 2 : at + 1;
+        std::size_t next = at + 1; // behind "the", "soft"
+        while (next < sentence.size() && is_word_of(sentence[next].text, words_of_dough)) {
+            ++next;
+        }
         const bool is_into = sentence[at].text == "into" || sentence[at].text == "to" ||
                              sentence[at].text == "in" || sentence[at].text == "a"; // "to a dough"
         if (is_into && next < sentence.size() &&
@@ -234,7 +243,7 @@ public:
         LateUse use{.role = {}, .sentence = sentence, .is_batch = false, .is_paste = false};
         const bool is_mixture = begins_batch(words) && index_.named_in(sentence).size() > 1;
         if (is_beside_recipe(words) || is_dimpled_next(sentence) ||
-            (!is_mixture && (is_folded_in(sentence) || is_kneaded_next(sentence))) || wets_dough(words)) {
+            (!is_mixture && (is_folded_in(sentence) || is_kneaded_next(sentence))) || wets_dough(sentence)) {
             return use;
         }
         if (begins_batch(words) || goes_on_with_batch(sentence)) {
@@ -348,11 +357,13 @@ private:
     }
 
     // "Pour on the other water with the salt and squeeze it through."
-    bool wets_dough(Words words) const {
+    bool wets_dough(std::size_t sentence) const {
+        constexpr std::size_t most_of_brine = 3;
+        const Words words = index_.sentences()[sentence];
         const std::string& head = index_.call_of_group(group_).head;
         return (head == "water" || head == "milk") &&
                (has_stem(words, {"squeez", "pinch", "dimpl", "leaven", "levain", "starter"}) ||
-                has_word(words, {"salt"}));
+                (has_word(words, {"salt"}) && index_.named_in(sentence).size() <= most_of_brine));
     }
 
     // "Lay the butter on the dough, fold over it": of the dough, in layers.
@@ -381,7 +392,8 @@ private:
     bool is_dimpled_next(std::size_t sentence) const {
         const auto sentences = index_.sentences();
         return sentence + 1 < sentences.size() &&
-               has_stem(sentences[sentence + 1].first(1), {"dimpl", "squeez", "pinch"});
+               has_stem(sentences[sentence + 1].first(1), {"dimpl", "squeez", "pinch"}) &&
+               !has_word(sentences[sentence + 1], {"off"}); // "pinch off pieces"
     }
 
     const CallIndex& index_;

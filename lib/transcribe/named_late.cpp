@@ -97,8 +97,10 @@ private:
                 return true;
             }
             const bool may_be_other = is_one || use.role != "brushing"; // "brush with milk", of the dough's
-            const bool is_of_batch =
-                use.is_batch && (use.role == "brushing" || names_own_amount(group, use.sentence));
+            const bool is_named = // rice flour of a crackled crust; not what is called flour
+                use.role == "brushing" ||
+                (use.role == "topping" && !index_.call_of_group(group).words.empty());
+            const bool is_of_batch = use.is_batch && (is_named || names_own_amount(group, use.sentence));
             return (is_flour && !use.is_paste && !is_of_batch) || (is_fluid && !use.is_batch && may_be_other);
         });
         return uses;
@@ -143,11 +145,26 @@ private:
         return 0.0;
     }
 
+    bool is_amount_named(std::size_t at, std::size_t sentence) const {
+        const std::vector<CallIndex::Place>& places = index_.places(index_.group(at));
+        return lines_[at].number &&
+               std::any_of(places.begin(), places.end(), [&](const CallIndex::Place& place) {
+                   return place.sentence == sentence &&
+                          std::abs(number_before(place) - *lines_[at].number) < 0.01;
+               });
+    }
+
     // "75 g flour" of a paste for crosses.
     bool is_paste_flour(std::size_t at) const {
         constexpr double most = 0.3; // of all flour; common practice, no source
-        return lines_[at].weight && lines_[at].weight->likely < most * flour_ &&
-               !uses_of(index_.group(at), true, false).empty();
+        if (!lines_[at].weight) {
+            return false;
+        }
+        const std::vector<LateUse> uses = uses_of(index_.group(at), true, false);
+        const bool is_its_own = std::any_of(uses.begin(), uses.end(), [&](const LateUse& use) {
+            return is_amount_named(at, use.sentence); // "rub the 300 g flour into the butter"
+        });
+        return !uses.empty() && (is_its_own || lines_[at].weight->likely < most * flour_);
     }
 
     // "Cook the 20 g flour in the 100 g milk": the making names it by its amount.
@@ -306,6 +323,27 @@ bool names_kind(Words sentence, const IngredientLine& line) {
            has_stem(sentence, {"fruit", "nuts", "seeds", "spice", "herb", "vegetable", "inclusion"});
 }
 
+bool is_egg_brushed(const CallIndex& index, std::size_t late) {
+    const auto behind = index.sentences().subspan(std::min(late, index.sentences().size()));
+    return std::any_of(behind.begin(), behind.end(), [](Words sentence) {
+        return has_stem(sentence, {"brush", "glaz", "wash"}) && has_stem(sentence, {"egg", "wash"});
+    });
+}
+
+// "Mash the cheese with the sugar and an egg", behind the making, which had its own. Empty where none is so.
+std::string role_of_filling_egg(const std::vector<IngredientLine>& lines, const IngredientLine& egg,
+                                const CallIndex& index, std::size_t late) {
+    const std::size_t group = index.group(static_cast<std::size_t>(&egg - lines.data()));
+    if (!index.is_named_before(group, late)) {
+        return {};
+    }
+    const std::vector<LateUse> uses = late_uses(index, group, late);
+    const auto batch = std::find_if(uses.begin(), uses.end(), [](const LateUse& use) {
+        return use.is_batch && use.role != "brushing"; // of the yolk that is the wash
+    });
+    return batch == uses.end() ? std::string() : std::string(batch->role);
+}
+
 } // namespace
 
 void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& index,
@@ -316,33 +354,32 @@ void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& i
 void set_apart_egg_wash(std::vector<IngredientLine>& lines, const CallIndex& index,
                         Diagnostics& diagnostics) {
     const std::size_t late = end_of_making(index);
-    const auto behind = index.sentences().subspan(std::min(late, index.sentences().size()));
-    const bool is_brushed =
-        late > 0 && std::any_of(behind.begin(), behind.end(), [](Words sentence) {
-            return has_stem(sentence, {"brush", "glaz", "wash"}) && has_stem(sentence, {"egg", "wash"});
-        });
     IngredientLine* last = nullptr;
     int of_dough = 0;
+    bool has_wash = false;
     for (IngredientLine& line : lines) {
         const bool is_egg =
             line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::egg;
-        if (is_egg && !is_in_dough(line.role)) {
-            return; // the wash
-        }
+        has_wash = has_wash || (is_egg && !is_in_dough(line.role));
         if (is_egg && line.key == "egg" && line.role == "dough" && line.number) {
             last = &line;
             ++of_dough;
         }
     }
-    if (is_brushed && of_dough > 1 && *last->number <= 1.0) {
-        set_apart(*last, "brushing",
-                  " is the last egg of the list, and the directions brush with egg; it is kept apart",
-                  diagnostics);
-        for (IngredientLine& line : lines) { // "1 egg plus 1 tsp water"
-            if (line.role == "dough" && line.place.span.offset == last->place.span.offset) {
-                set_apart(line, "brushing", " stands beside the egg to brush with; it is kept apart",
-                          diagnostics);
-            }
+    if (late == 0 || of_dough < 2 || *last->number > 1.0) {
+        return;
+    }
+    const bool is_wash = !has_wash && is_egg_brushed(index, late);
+    const std::string role = is_wash ? "brushing" : role_of_filling_egg(lines, *last, index, late);
+    if (role.empty()) {
+        return;
+    }
+    set_apart(*last, role,
+              " is the last egg of the list, and the directions name one for " + role + "; it is kept apart",
+              diagnostics);
+    for (IngredientLine& line : lines) { // "1 egg plus 1 tsp water"
+        if (line.role == "dough" && line.place.span.offset == last->place.span.offset) {
+            set_apart(line, role, " stands beside that egg; it is kept apart", diagnostics);
         }
     }
 }

@@ -453,7 +453,7 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
         if (!calls.empty() && is_seed(line)) { // "sprinkle the seeds" are all of them
             calls.emplace_back(std::count_if(lines.begin(), lines.end(), is_seed) == 1 ? "seed" : "seeds");
         }
-        const bool is_meant = !calls.empty() && is_mixed_by_kind(line, lines, words);
+        const bool is_meant = !calls.empty() && line.key != "egg" && is_mixed_by_kind(line, lines, words);
         const std::string role = calls.empty() || is_meant ? std::string() : role_by_directions(words, calls);
         if (role.empty()) {
             continue;

@@ -420,6 +420,16 @@ TEST_CASE("use: fillings of everyday words behind the making") {
                "brushing: egg 50?, brushing: water 5?"},
           Case{"60 g honey\n", mixed + "Beat the honey. Place the loaf in the middle of the oven.",
                "dough: honey 60"},
+          Case{"400 g rice flour\n300 g lard\n",
+               mixed + "Rub the 400 g rice flour and the lard to crumbs and scatter over the dough.",
+               "topping: rice flour 400?, topping: lard 300?"},
+          Case{
+              "1 egg\n400 g ricotta\n60 g honey\n1 egg\n",
+              "\nKnead the flour, salt, yeast, water, butter and egg. Rise 1 hour. Mash the ricotta with the "
+              "honey and egg. Spread the mixture over the dough.",
+              "filling: ricotta 400?, filling: honey 60?, filling: egg 50?"},
+          Case{"1 egg, beaten\n", "\nMake a dough with everything but the egg. Chill. Brush with the egg.",
+               "dough: egg 50?"},
           Case{"white sesame\n", mixed + "Scatter sesame. Bake.", "topping: white sesame?"}}) {
         CAPTURE(one.directions);
         const std::string lines = read_lines(base + one.lines + one.directions + "\n");
