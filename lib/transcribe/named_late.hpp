@@ -16,7 +16,8 @@ namespace leavenwright {
 void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& index,
                           Diagnostics& diagnostics);
 
-/// Of two lines of eggs the last, one egg, where the risen dough is brushed with egg and no line says so.
+/// Of two lines of eggs the last, one egg, and what stands beside it in its line, where the risen dough is
+/// brushed with egg, or filled with what an egg is mixed into, and no line says so.
 void set_apart_egg_wash(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics);
 
 /// Takes fat out of the dough that nothing is done with but to grease a bowl.

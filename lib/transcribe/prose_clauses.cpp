@@ -179,7 +179,11 @@ private:
         }
         const bool is_mark = std::string_view(",;:.!?()").find(byte) != none || is_dash(at);
         const bool is_in_number = at > begin && is_digit(at - 1) && is_digit(at + 1);
-        const bool is_short_form = byte == '.' && ends_short_form(begin, at) && goes_on(at + 1);
+        const bool is_purpose = // "2 tbsp olive oil. for brushing after: 50 g butter"
+            text_.substr(std::min(at + 1, text_.size())).starts_with(" for ") &&
+            !measure_named(folded_before(begin, at), folded_before(begin, at));
+        const bool is_short_form =
+            byte == '.' && ends_short_form(begin, at) && goes_on(at + 1) && !is_purpose;
         return is_mark && !is_in_number && !is_short_form;
     }
 

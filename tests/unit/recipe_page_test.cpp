@@ -623,3 +623,10 @@ TEST_CASE("page: a row with slashes, and a colon behind two sentences") {
                         "500 g bread flour\n10 g salt\n\nMix and bake.\n")
                        .transcription) == "dough: water 375, dough: bread flour 500, dough: salt 10");
 }
+
+TEST_CASE("page: a jotting whose purpose stands behind a full stop in a small letter") {
+    CHECK(lines_of(read("I need 400 g flour, 7 g instant yeast, 250 g water, 8 g salt, 30 g olive oil. for "
+                        "brushing after: 50 g butter and 10 g honey. dough has to rise an hour\n")
+                       .transcription)
+              .ends_with("dough: olive oil 30, brushing: butter 50?, brushing: honey 10?"));
+}
