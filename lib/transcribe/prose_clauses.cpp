@@ -156,7 +156,7 @@ private:
         constexpr std::size_t fewest = 3; // "and", the word, the name
         const std::string before = folded_before(begin, at);
         return next.size() >= fewest && before.ends_with("ed") && next[1].folded.ends_with("ed") &&
-               is_preparation_word(before) && is_preparation_word(next[1].folded);
+               (is_preparation_word(before) || before == "dried") && is_preparation_word(next[1].folded);
     }
 
     // "(about 2 cups)": an amount said twice is no clause of its own. Its length; 0 where it is none.
