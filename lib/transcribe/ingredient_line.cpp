@@ -323,6 +323,11 @@ private:
 
     // An amount that nothing was made of: another ingredient, perhaps.
     void report_left_over() {
+        if (split_.is_of_parts && split_.part_purpose.empty()) {
+            doubt(Code::amount_doubtful, in_quotes(said_) + " is a sum of several things, taken for one",
+                  "write each ingredient on a line of its own");
+            return;
+        }
         for (std::size_t at = 1; at + 1 < split_.name.size() && at < 60; ++at) {
             const LineToken& token = split_.name[at];
             if (token.is("%") && split_.name[at + 1].is_word() && at > 1 && !split_.aside.empty()) {

@@ -114,7 +114,8 @@ constexpr std::string_view fillers =
     "firmly|lightly|loosely|tightly|unsifted|ea";
 
 constexpr std::string_view preparations =
-    "just|broken|little|bit|clarified|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|ice|iced|"
+    "just|broken|little|bit|clarified|luke|warm|lukewarm|hot|cold|cool|cooled|tepid|boiling|boiled|kochendes|"
+    "kochende|heisses|kaltes|ice|iced|"
     "icy|"
     "chilled|"
     "scalded|"

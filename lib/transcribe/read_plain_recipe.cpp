@@ -664,6 +664,17 @@ private:
         return length > 0;
     }
 
+    // "lev 100": grams of something not known; not "Recipe 45", nor "Serves 8".
+    static bool is_name_with_number(std::string_view text) {
+        constexpr double fewest = 20.0;
+        const auto tokens = line_tokens(plain_line(text));
+        return tokens.size() == 2 && tokens[0].is_word() && tokens[1].is_number() &&
+               tokens[1].value >= fewest &&
+               !tokens[0].is_any({"page", "p", "recipe", "no", "number", "serves", "makes", "formula",
+                                  "chapter", "version", "batch", "yield", "bread", "loaf", "card", "sheet",
+                                  "day"});
+    }
+
     // "Moss | 500 g" right above the first line that the pantry knows: of the list too.
     void keep_above_list(const SourcedText& line) {
         constexpr std::size_t longest = 70;
@@ -671,8 +682,9 @@ private:
             above_list_.clear();
         }
         const SplitLine split = split_line(plain_line(line.text.substr(0, longest)));
-        if (line.text.size() < longest && !recipe_.name.empty() && split.amount && !is_sentence(line.text) &&
-            !split.amount->measure.is_piece()) {
+        const bool is_amount =
+            split.amount && (!split.amount->measure.is_piece() || is_name_with_number(line.text));
+        if (line.text.size() < longest && !recipe_.name.empty() && is_amount && !is_sentence(line.text)) {
             above_list_.push_back(line);
         } else {
             above_list_.clear();

@@ -311,9 +311,13 @@ bool is_sentence(std::string_view text) {
                                         "all", "any", "over", "down", "until", "for"});
     // "Warm water: 300 g"; "Warm 300 ml of milk" is an order
     const std::size_t digit = plain.find_first_of("0123456789");
-    const bool is_item = is_word_of(first, {"warm", "cool", "cream", "chill"}) &&
-                         digit != std::string::npos && is_amount_alone(plain.substr(digit)) &&
-                         !is_word_of(last_word_before(plain, digit), {"to", "for", "at", "about", "until"});
+    const std::size_t behind = text.find_first_not_of(' ', first.size());
+    const bool is_cell = // "Cream | 180 g | 36 %"
+        behind != std::string_view::npos && (text[behind] == '|' || text[behind] == '\t');
+    const bool is_item =
+        is_cell || (is_word_of(first, {"warm", "cool", "cream", "chill"}) && digit != std::string::npos &&
+                    is_amount_alone(plain.substr(digit)) &&
+                    !is_word_of(last_word_before(plain, digit), {"to", "for", "at", "about", "until"}));
     const bool is_long = words > 22 || (words > 9 && (plain.ends_with('.') || ends_within(plain)));
     return (!is_item && (is_command || (may_command && is_pointed)) && words >= 3) ||
            (is_long && !has_measure(text));

@@ -6,12 +6,15 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 namespace leavenwright {
 namespace {
 
 using Tokens = std::vector<LineToken>;
+
+constexpr double coolest_celsius = 15.0; // "water at 24 C"; fewer are cups
 
 class LineSplitter {
 public:
@@ -198,10 +201,9 @@ private:
              next->is("inches") || next->is("minutes") || next->is("cm"));
         const bool is_behind_type = at > 0 && tokens_[at - 1].is_any({"type", "tipo", "typ", "t", "no"});
         const bool is_joined = next != nullptr && next->is_glued && next->text == "\xC2\xB0";
-        constexpr double coolest = 15.0; // "water at 24 C"; fewer are cups
-        const bool is_celsius = next != nullptr && next->text == "C" && at + 2 == tokens_.size() && at > 0 &&
-                                token.value >= coolest;
-        return is_celsius || is_type || is_share_of_fat || is_temperature || is_behind_type || is_joined;
+        const bool is_heat = next != nullptr && next->text == "C" && at + 2 == tokens_.size() && at > 0 &&
+                             token.value >= coolest_celsius;
+        return is_heat || is_type || is_share_of_fat || is_temperature || is_behind_type || is_joined;
     }
 
     void take_front_amount() {
@@ -399,9 +401,43 @@ private:
         return measure.is_piece() != own.is_piece() || measure.is_volume() != own.is_volume();
     }
 
+    // "water (30C)"; fewer are cups
+    static bool is_celsius(const Tokens& tokens) {
+        return tokens.size() == 2 && tokens[0].is_number() && tokens[0].value >= coolest_celsius &&
+               tokens[1].text == "C";
+    }
+
+    // "(400 white, 100 whole wheat)" behind 500 g: a sum, each part of it with a name.
+    bool is_sum(const Tokens& tokens) const {
+        constexpr double tolerance = 0.001; // of the whole
+        double sum = 0.0;
+        int parts = 0;
+        for (std::size_t at = 0; at < tokens.size(); ++at) {
+            if (tokens[at].is("or")) {
+                return false;
+            }
+            if (!tokens[at].is_number()) {
+                continue;
+            }
+            const std::size_t next = at + 1;
+            const bool has_measure =
+                next < tokens.size() && measure_named(tokens[next].text, tokens[next].folded);
+            const std::size_t name = next + (has_measure ? 1U : 0U);
+            if (name >= tokens.size() || !tokens[name].is_word() ||
+                tokens[name].is_any(
+                    {"for", "in", "into", "to", "bag", "packet", "more", "at", "on", "each"})) {
+                return false;
+            }
+            sum += tokens[at].value;
+            ++parts;
+        }
+        return line_.amount && parts > 1 && std::abs(sum - line_.amount->number) <= tolerance * sum;
+    }
+
     void take_brackets() {
         for (Bracket& bracket : brackets_) {
-            if (take_range_in(bracket)) {
+            line_.is_of_parts = line_.is_of_parts || is_sum(bracket.tokens);
+            if (is_celsius(bracket.tokens) || take_range_in(bracket)) {
                 continue;
             }
             std::size_t at = begin_of_amount(bracket);

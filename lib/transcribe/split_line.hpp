@@ -21,6 +21,7 @@ struct SplitLine {
     std::vector<LineToken> name;
     std::vector<LineToken> aside; // words in brackets
     bool is_name_behind = false;  // the name follows the amount
+    bool is_of_parts = false;     // "500 g flour (400 white, 100 whole wheat)"
     bool is_run_together = false; // another item followed without a mark, and was cut off
     std::string purpose;          // "brushing"; empty where the line says nothing of the kind
     std::string part_purpose;     // of some of it: "3 eggs (save some for the tops)"

@@ -630,3 +630,21 @@ TEST_CASE("page: a jotting whose purpose stands behind a full stop in a small le
                        .transcription)
               .ends_with("dough: olive oil 30, brushing: butter 50?, brushing: honey 10?"));
 }
+
+TEST_CASE("page: cream in a row, a name above the list, and the warmth of the water") {
+    CHECK(lines_of(read("Rich loaf\n\nBread flour | 500 g | 100%\nMilk | 150 g | 30%\nCream | 180 g | 36%\n"
+                        "Salt | 10 g | 2%\n")
+                       .transcription) ==
+          "dough: bread flour 500, dough: milk 150, dough: cream 180, dough: salt 10");
+    CHECK(
+        lines_of(read("My bread\n\nlev 100\n500 g bread flour\n350 g water (30C)\n10 g salt\n").transcription)
+            .ends_with("dough: bread flour 500, dough: water 350, dough: salt 10"));
+}
+
+TEST_CASE("page: an amount that is a sum of things in its bracket") {
+    CHECK(lines_of(
+              read("Loaf\n\n500 g flour (400 white, 100 wholewheat)\n350 g water\n10 g salt\n").transcription)
+              .starts_with("dough: all-purpose flour 500?"));
+    CHECK(lines_of(read("Loaf\n\n20 oz flour (1 pound 4 ounces)\n350 g water\n10 g salt\n").transcription)
+              .starts_with("dough: all-purpose flour 567,"));
+}
