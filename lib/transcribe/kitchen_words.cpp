@@ -192,7 +192,7 @@ constexpr auto purposes = std::to_array<std::pair<std::string_view, std::string_
      "decorate|finishing|finish|serving|"
      "serve|icing|ice|frosting|frost|streusel|crumb|crumble|sauce|syrup|drizzling|drizzle|belag|"
      "bestreuen|decorar|"
-     "copertura|"
+     "copertura|condire|condimento|"
      "cobertura"},
     {"feeding", "feeding|feed|feedings"},
     {"bath", "bath|poaching|frying|fry|deep frying|poach|pot|simmering|boiling|boil|water bath"},

@@ -402,6 +402,18 @@ private:
 
 } // namespace
 
+bool is_worked_in(const CallIndex& index, std::size_t group) {
+    return std::any_of(index.places(group).begin(), index.places(group).end(),
+                       [&](const CallIndex::Place& place) {
+                           const Words words = index.sentences()[place.sentence];
+                           const Words behind = near(words, place.word, words.size());
+                           return goes_into_dough(behind) &&
+                                  has_stem(words.first(place.word),
+                                           {"knead", "incorporat", "work", "fold", "mix", "stir", "add"}) &&
+                                  !has_word(words, {"if", "may", "can", "could", "instead"});
+                       });
+}
+
 bool is_layered(const CallIndex& index, std::size_t group, std::size_t first) {
     const auto sentences = index.sentences();
     return std::any_of(

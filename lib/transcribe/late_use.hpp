@@ -25,6 +25,9 @@ struct LateUse {
 /// is the dough's, and so is what a sentence works in.
 std::vector<LateUse> late_uses(const CallIndex& index, std::size_t group, std::size_t first);
 
+/// Whether a sentence kneads, works or folds it into the dough.
+bool is_worked_in(const CallIndex& index, std::size_t group);
+
 /// Whether from sentence `first` on it is strewn on the dough, which the next sentence folds.
 bool is_layered(const CallIndex& index, std::size_t group, std::size_t first);
 

@@ -407,6 +407,30 @@ void set_apart_greasing(std::vector<IngredientLine>& lines, const CallIndex& ind
     }
 }
 
+void doubt_worked_in(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics) {
+    for (std::size_t at = 0; at < lines.size(); ++at) {
+        IngredientLine& line = lines[at];
+        const bool is_listed_apart = line.is_sure && line.is_known() && line.number &&
+                                     (line.role == "filling" || line.role == "topping");
+        if (!is_listed_apart || !is_worked_in(index, index.group(at))) {
+            continue;
+        }
+        bool has_other = false;
+        for (std::size_t other = 0; other < lines.size(); ++other) {
+            const bool is_same = index.group(other) == index.group(at) ||
+                                 (!index.head(at).empty() && index.head(other) == index.head(at));
+            has_other = has_other || (is_same && is_in_dough(lines[other].role));
+        }
+        if (!has_other) {
+            line.is_sure = false;
+            diagnostics.warning(Code::ingredient_doubtful, line.place,
+                                in_quotes(line.text) + " is listed for " + line.role +
+                                    ", but the directions work it into the dough; it is kept apart",
+                                "add it to the dough if it goes into it");
+        }
+    }
+}
+
 void doubt_behind_apart(std::vector<IngredientLine>& lines, const CallIndex& index,
                         Diagnostics& diagnostics) {
     const std::size_t late = end_of_making(index);

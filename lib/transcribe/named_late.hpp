@@ -20,6 +20,10 @@ void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& i
 /// brushed with egg, or filled with what an egg is mixed into, and no line says so.
 void set_apart_egg_wash(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics);
 
+/// Doubts fillings and toppings by their heading that the directions work into the dough, which has none of
+/// them by that call.
+void doubt_worked_in(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics);
+
 /// Takes fat out of the dough that nothing is done with but to grease a bowl.
 void set_apart_greasing(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics);
 

@@ -418,12 +418,22 @@ std::string_view behind_for_the(std::string_view heading) {
     return {};
 }
 
+static bool is_place_to_grease(std::string_view word) {
+    return is_word_of(word,
+                      {"pan", "pans", "tin", "tins", "tray", "trays", "baking tray", "baking sheet", "bowl",
+                       "skillet", "griddle", "teglia", "form", "blech", "moule", "plaque", "molde"});
+}
+
 std::optional<std::string> role_of_heading(std::string_view heading) {
+    const bool is_for = heading.starts_with("for ") || !behind_for_the(heading).empty();
     for (const std::string_view lead :
          {"ingredients for the ", "ingredients for ", "for the ", "for ", "the "}) {
         heading.remove_prefix(heading.starts_with(lead) ? lead.size() : 0U);
     }
     const std::string_view behind = behind_for_the(heading);
+    if (is_for && is_place_to_grease(behind.empty() ? heading : behind)) { // "For the pan"
+        return "greasing";
+    }
     const std::string text(behind.empty() ? heading : behind);
     if (is_word_of(text, {"total", "total formula", "overall formula", "overall", "whole formula",
                           "total dough", "formula", "overall dough"})) {

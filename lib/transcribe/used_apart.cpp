@@ -484,6 +484,7 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
     set_apart_named_late(lines, index, diagnostics);
     set_apart_egg_wash(lines, index, diagnostics);
     doubt_behind_apart(lines, index, diagnostics);
+    doubt_worked_in(lines, index, diagnostics);
 }
 
 } // namespace leavenwright

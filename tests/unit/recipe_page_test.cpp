@@ -648,3 +648,27 @@ TEST_CASE("page: an amount that is a sum of things in its bracket") {
     CHECK(lines_of(read("Loaf\n\n20 oz flour (1 pound 4 ounces)\n350 g water\n10 g salt\n").transcription)
               .starts_with("dough: all-purpose flour 567,"));
 }
+
+TEST_CASE("page: types of flour behind the name, and headings of the pan") {
+    CHECK(lines_of(read("Pain\n\n850 g white flour T65\n150 g rye flour T130\n680 g water\n20 g salt\n")
+                       .transcription) ==
+          "dough: white flour t65 850, dough: rye flour t130 150, dough: water 680, dough: salt 20");
+    for (const std::string heading : {"FOR THE PAN", "For the tin:", "Per la teglia"}) {
+        CAPTURE(heading);
+        CHECK(lines_of(read("Pizza\n\nFOR THE DOUGH\n240 g flour\n190 g water\n\n" + heading +
+                            "\n20 g olive oil\n\nMix.\n")
+                           .transcription)
+                  .ends_with("greasing: olive oil 20"));
+    }
+}
+
+TEST_CASE("page: a filling by its heading that the directions work into the dough") {
+    const std::string lists =
+        "Nut loaf\n\nFor the dough:\n500 g flour\n300 g water\n10 g salt\n7 g instant yeast\n\n"
+        "For the filling:\n120 g walnuts\n50 g honey\n\n";
+    CHECK(lines_of(read(lists + "Mix the dough, then knead the walnuts into the dough. Spread with honey.\n")
+                       .transcription)
+              .ends_with("filling: walnut 120?, filling: honey 50"));
+    CHECK(lines_of(read(lists + "Mix the dough. Spread with the walnuts and honey.\n").transcription)
+              .ends_with("filling: walnut 120, filling: honey 50"));
+}
