@@ -264,7 +264,11 @@ private:
     }
 
     // "Day 2"
-    static bool is_next_day(std::string_view title) { return is_day_alone(title) && title.back() > '1'; }
+    static bool is_next_day(std::string_view title) {
+        return (is_day_alone(title) && title.back() > '1') || title == "tomorrow" ||
+               title == "the next day" || title == "next day" || title == "next morning" ||
+               title == "the next morning";
+    }
 
     // "Also:", between items of one list
     static bool joins_items(std::string_view title) {

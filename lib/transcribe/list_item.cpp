@@ -169,18 +169,33 @@ std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pant
     for (std::size_t begin = 0; begin < text.size();) {
         std::size_t end = text.size();
         std::size_t next = end;
-        for (const std::string_view mark : {", ", "; ", " + ", " / ", " and "}) {
+        for (const std::string_view mark : {", ", "; ", " + ", " / ", " with ", " and "}) {
             const bool is_within = has_stops && mark == ", "; // "300 g cheese, grated; 4 eggs"
             const std::size_t at = is_within ? std::string_view::npos : text.find(mark, begin);
-            if (at < end && (mark != " and " || begins_with_number(text.substr(at + mark.size())))) {
+            if (at < end && ((mark != " and " && mark != " with ") ||
+                             begins_with_number(text.substr(at + mark.size())))) {
                 end = at;
                 next = at + mark.size();
             }
         }
         const bool is_stopped = next == text.size() && text.ends_with('.');
-        const SourcedText item = row.part(begin, end - begin - (is_stopped ? 1U : 0U));
+        std::size_t length = end - begin - (is_stopped ? 1U : 0U);
+        for (const std::string_view done : {" cooked", " soaked", " mixed", " scalded", " boiled"}) {
+            const bool is_done =
+                text.substr(end).starts_with(" with ") && // "50 g oats cooked with 100 g water"
+                text.substr(begin, length).ends_with(done);
+            length -= is_done ? done.size() : 0U;
+        }
+        const SourcedText item = row.part(begin, length);
         const bool is_amount = is_item(item.text, pantry);                // "zest of 1 lemon", too
         const bool is_unknown = !is_amount && is_unknown_item(item.text); // "2 tsp stollen spice"
+        const bool is_remark =                                            // "ready at 1 pm"
+            next == text.size() && items.size() > 1 && !is_amount && !is_unknown && !has_measure(item.text) &&
+            (has_digit(item.text) || is_sentence(item.text) ||
+             item.text.find(" it ") != std::string_view::npos);
+        if (is_remark && !names_ingredient(item.text, pantry) && !names_stage(item.text)) {
+            break;
+        }
         if (!is_amount && !is_unknown &&
             (items.empty() || !(names_ingredient(item.text, pantry) || names_stage(item.text)))) {
             return {};

@@ -162,6 +162,9 @@ private:
         if (blank_before_) {
             list_.flush_columns();
         }
+        if (begins_dough_block()) {
+            list_.set_role("dough");
+        }
         if (part_ == RecipePart::heading && recipe_.name.empty() && !numbered_title(whole.text).empty() &&
             !part_label(whole.text) && !is_ingredient_line(numbered_title(whole.text), pantry_)) {
             set_name(numbered_title(whole.text));
@@ -231,6 +234,39 @@ private:
         } else {
             take_ingredient(line);
         }
+    }
+
+    // A block with flour and salt below the list of a soaker or a levain, where no heading of the dough
+    // stands.
+    bool begins_dough_block() const {
+        const bool is_stage = is_in_dough(list_.role()) && list_.role() != "dough";
+        if (!blank_before_ || part_ != RecipePart::ingredients || !is_stage || recipe_.lines.empty() ||
+            recipe_.lines.back().role != list_.role()) {
+            return false;
+        }
+        constexpr std::size_t most_lines = 40;
+        const std::size_t last = std::min(source_->line_count(), cursor_.number() + most_lines);
+        bool has_flour = false;
+        bool has_salt = false;
+        bool is_block = true;
+        for (std::size_t number = cursor_.number(); number <= last; ++number) {
+            const std::string_view line = plain_line_of(number);
+            is_block = is_block && is_item(line, pantry_);
+            has_flour = has_flour || (is_block && names_flour(line, pantry_));
+            has_salt = has_salt || (is_block && line.find("salt") != std::string_view::npos);
+            constexpr std::size_t longest_heading = 30;
+            if (!is_item(line, pantry_) && line.size() < longest_heading && !is_sentence(line) &&
+                role_of_heading(heading_text(line)) == "dough") {
+                return false;
+            }
+        }
+        return has_flour && has_salt;
+    }
+
+    std::string_view plain_line_of(std::size_t number) const {
+        const std::string_view line = source_->line(number);
+        const std::string_view words = line.substr(std::min(line.find_first_not_of(" \t"), line.size()));
+        return without_bullet(words.substr(0, 200));
     }
 
     // A list behind the dough that has no flour of its own is of what is filled in or strewn on; one that has
@@ -478,7 +514,10 @@ private:
         const std::string_view label = line.text.substr(0, label_end);
         const std::string heading = without_brackets(heading_text(label));
         const std::string_view made = role_of_made(heading);
-        const auto role = made.empty() ? role_of_heading(heading) : std::optional(std::string(made));
+        auto role = made.empty() ? role_of_heading(heading) : std::optional(std::string(made));
+        if (heading == "pan" && !names_flour(line.text, pantry_)) { // "Pan: 1/2 c. butter, 1 c. brown sugar"
+            role = "topping";
+        }
         const auto items = items_in_row(line.part(begin, line.text.size() - begin), pantry_);
         const bool is_known = std::all_of(items.begin(), items.end(), [&](const SourcedText& item) {
             return is_item(item.text, pantry_) || names_ingredient(item.text, pantry_);
@@ -488,8 +527,8 @@ private:
             (items.size() < 2 ||
              (line.text[label_end] == ':' && is_known && line.text.find(';') == std::string_view::npos));
         if (items.empty() || (is_marked ? is_apart : !role || items.size() < 2) || part_named(heading) ||
-            has_digit(heading) || (!role && names_ingredient(label, pantry_)) ||
-            heading.ends_with("paste")) { // of crosses
+            (has_digit(heading) && !(is_known && heading.starts_with("add "))) ||
+            (!role && names_ingredient(label, pantry_)) || heading.ends_with("paste")) { // of crosses
             return false;
         }
         push_row(items, role.value_or(list_.role()));

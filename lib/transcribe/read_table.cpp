@@ -354,7 +354,8 @@ private:
 
     static bool is_total(std::string_view name) {
         const std::string heading = heading_text(name);
-        return heading == "total" || heading.starts_with("total ");
+        return heading == "total" || heading.starts_with("total ") || heading == "dough total" ||
+               heading == "total dough";
     }
 
     // "Liquid (milk, potato", over "water or water)"

@@ -306,6 +306,10 @@ bool is_sentence(std::string_view text) {
     const bool may_command = is_word_of(
         first, {"crumble", "break", "deflate", "peel", "grate", "slice", "rinse", "arrange", "score", "slash",
                 "measure", "discard", "chill", "freeze", "thaw", "toss", "continue", "refrigerate"});
+    const bool is_stage = // "Bulk 1pm - 5:30pm, folds at 30/60", "Preshape 5:30"
+        is_word_of(first,
+                   {"bulk", "preshape", "pre-shape", "autolyse", "retard", "fridge", "proof", "shape"}) &&
+        !second.empty() && second.front() >= '0' && second.front() <= '9';
     const bool is_pointed = is_word_of(second.substr(0, second.find(' ')),
                                        {"the", "it", "them", "into", "off", "up", "each", "your", "this",
                                         "all", "any", "over", "down", "until", "for"});
@@ -319,7 +323,7 @@ bool is_sentence(std::string_view text) {
                     is_amount_alone(plain.substr(digit)) &&
                     !is_word_of(last_word_before(plain, digit), {"to", "for", "at", "about", "until"}));
     const bool is_long = words > 22 || (words > 9 && (plain.ends_with('.') || ends_within(plain)));
-    return (!is_item && (is_command || (may_command && is_pointed)) && words >= 3) ||
+    return is_stage || (!is_item && (is_command || (may_command && is_pointed)) && words >= 3) ||
            (is_long && !has_measure(text));
 }
 

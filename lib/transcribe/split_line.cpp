@@ -44,6 +44,7 @@ public:
         take_less();
         take_extra();
         turn_part_behind(line_.name);
+        take_fat_in_pan();
         if (line_.purpose.empty() && !is_purpose_of_second_) {
             line_.purpose = purpose_in(line_.name);
         }
@@ -64,6 +65,22 @@ public:
     }
 
 private:
+    // "30 g olive oil in the pan"; butter melted in it is not for it
+    void take_fat_in_pan() {
+        constexpr std::size_t place = 3; // words
+        Tokens& name = line_.name;
+        if (!line_.purpose.empty() || name.size() <= place) {
+            return;
+        }
+        const std::size_t at = name.size() - place;
+        const bool is_place = name[at].is("in") && name[at + 1].is("the") &&
+                              name[at + 2].is_any({"pan", "pans", "tin", "tins", "tray", "trays"});
+        if (is_place && name[at - 1].is_any({"oil", "butter", "lard", "ghee", "margarine", "evoo"})) {
+            line_.purpose = "greasing";
+            name.resize(at);
+        }
+    }
+
     // "2 eggs (1 for the dough, 1 for brushing)"
     void take_share(const Tokens& tokens) {
         std::string share = line_.part_purpose.empty() ? purpose_of_share(tokens) : std::string();
@@ -587,7 +604,8 @@ private:
     // "plus 1-2 tbsp if needed"; "plus 2 tablespoons, and more as needed" is more.
     static bool is_for_need_only(const Tokens& tail, std::size_t begin) {
         while (begin < tail.size() && tail[begin].is_word() && !tail[begin].is_any({"plus", "and"})) {
-            if (tail[begin].is_any({"needed", "necessary", "required"})) {
+            const bool is_if = tail[begin].is("if") && begin > 0 && tail[begin - 1].is("more");
+            if (is_if || tail[begin].is_any({"needed", "necessary", "required"})) {
                 return true;
             }
             ++begin;

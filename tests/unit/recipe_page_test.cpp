@@ -672,3 +672,44 @@ TEST_CASE("page: a filling by its heading that the directions work into the doug
     CHECK(lines_of(read(lists + "Mix the dough. Spread with the walnuts and honey.\n").transcription)
               .ends_with("filling: walnut 120, filling: honey 50"));
 }
+
+TEST_CASE("page: rows of notes with a time, a remark and what is cooked with water") {
+    CHECK(lines_of(
+              read("Loaf\n\nLevain (8am): 40 g whole wheat flour, 80 g bread flour, 100 g water, ready 1pm\n"
+                   "Dough: 800 g bread flour, 600 g water, 200 g levain\n"
+                   "Mix (1pm): 20 g salt + 50 g water, pinch it in\n"
+                   "Add at 2nd fold: 60 g toasted walnuts, 15 g maple syrup\nBulk 1pm - 5:30pm\nBake 475F 20 "
+                   "min\n")
+                  .transcription) ==
+          "levain: whole wheat flour 40, levain: bread flour 80, levain: water 100, dough: bread flour 800, "
+          "dough: water 600, stage: levain 200?, dough: salt 20, dough: water 50, dough: walnut 60, "
+          "dough: maple syrup 15");
+    CHECK(lines_of(read("Loaf\n\nPorridge: 50 g rolled oats cooked with 100 g water\n"
+                        "Dough: 400 g bread flour, 340 g water, 11 g salt\n\nBake.\n")
+                       .transcription)
+              .starts_with("scald: rolled oats 50, scald: water 100, dough: bread flour 400"));
+}
+
+TEST_CASE("page: a dough without a heading below the list of a soaker or a levain") {
+    CHECK(
+        lines_of(
+            read("Seed loaf\n\nFor the seed soaker:\n40 g sunflower seeds\n100 g boiling water\n\n"
+                 "500 g bread flour\n300 g water\n10 g salt\n\nMix all the other ingredients and work in the "
+                 "soaked seeds.\n")
+                .transcription) == "soaker: sunflower seed 40, soaker: water 100, dough: bread flour 500, "
+                                   "dough: water 300, dough: salt 10");
+    CHECK(lines_of(
+              read("Loaf\n\nLevain:\n30 g rye flour\n60 g flour\n60 g water\n\nTomorrow:\nall of the levain\n"
+                   "420 g flour\n300 g water\n9 g salt\n\nMix.\n")
+                  .transcription)
+              .ends_with("dough: all-purpose flour 420, dough: water 300, dough: salt 9"));
+}
+
+TEST_CASE("page: the pan's mixture, its oil, and water for a stiff dough") {
+    CHECK(lines_of(
+              read("Rolls\n\n500 g flour\n300 g water, plus 20 g more if the dough can take it\n10 g salt\n"
+                   "30 g olive oil in the pan\nPan: 100 g butter, 150 g brown sugar, 90 g pecans\n\nMix.\n")
+                  .transcription) ==
+          "dough: all-purpose flour 500, dough: water 300, dough: salt 10, greasing: olive oil 30, "
+          "greasing: butter 100, greasing: brown sugar 150, greasing: pecan 90");
+}
