@@ -37,7 +37,7 @@ public:
             !has_measure(text_)) {
             title = without_figures(title); // "## Levain, 8 am"
         }
-        title = before_comma(behind_day(title));
+        title = before_clock(before_comma(behind_day(title)));
         const bool is_bare = may_be_bare(title);
         if (is_next_day(title) && (is_marked || is_bare) && is_stage_open()) {
             return GroupHeading{.role = "dough", .title = title};
@@ -55,6 +55,9 @@ public:
         const bool says_role = role.has_value();
         if (!role && is_marked) {
             role = role_in_brackets(folded); // "Posypka (crumbs):"
+        }
+        if (!role && is_amid && title == "pan") { // over the butter and the oil of it
+            role = "greasing";
         }
         if (!role && ((is_marked && is_amid) || (is_bare && is_levain_list())) && names_levain(title)) {
             role = "levain";
@@ -249,10 +252,30 @@ private:
         return is_role ? first : title;
     }
 
+    // "LEVAIN 9:00 pm Fri"
+    std::string before_clock(const std::string& title) const {
+        const std::size_t digit = title.find_first_of("0123456789");
+        if (digit == std::string::npos || digit < 2 || title[digit - 1] != ' ' || has_measure(text_)) {
+            return title;
+        }
+        const std::string first = title.substr(0, digit - 1);
+        const std::string_view clock = std::string_view(title).substr(digit);
+        const bool is_clock = clock.find(" am") != std::string_view::npos ||
+                              clock.find(" pm") != std::string_view::npos ||
+                              clock.substr(0, 4).find("am") != std::string_view::npos ||
+                              clock.substr(0, 4).find("pm") != std::string_view::npos ||
+                              clock.substr(0, 3).find(':') != std::string_view::npos;
+        return is_clock && (!stage_named(first).empty() || role_of_heading(first) == "dough") ? first : title;
+    }
+
     // "Day 1: soaker"
     static std::string behind_day(const std::string& title) {
         const std::size_t mark = title.find_first_of(":,-");
-        const bool is_day = mark != std::string::npos && is_day_alone(title.substr(0, mark));
+        std::string day = title.substr(0, mark);
+        for (const std::string_view part : {" morning", " afternoon", " evening", " night"}) {
+            day.resize(day.size() - (day.ends_with(part) ? part.size() : 0U));
+        }
+        const bool is_day = mark != std::string::npos && is_day_alone(day);
         const std::size_t begin = is_day ? title.find_first_not_of(": ,-", mark) : std::string::npos;
         return begin == std::string::npos ? title : title.substr(begin);
     }

@@ -323,6 +323,12 @@ private:
 
     // An amount that nothing was made of: another ingredient, perhaps.
     void report_left_over() {
+        if (split_.has_other_in_bracket) {
+            doubt(Code::amount_doubtful,
+                  "another amount stands in " + in_quotes(said_) + ": it is not counted",
+                  "write each ingredient on a line of its own");
+            return;
+        }
         if (split_.is_of_parts && split_.part_purpose.empty()) {
             doubt(Code::amount_doubtful, in_quotes(said_) + " is a sum of several things, taken for one",
                   "write each ingredient on a line of its own");

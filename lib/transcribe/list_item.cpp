@@ -7,6 +7,8 @@
 #include "transcribe/recipe_words.hpp"
 
 #include <algorithm>
+#include <array>
+#include <span>
 #include <string>
 
 namespace leavenwright {
@@ -159,9 +161,47 @@ static bool names_stage(std::string_view text) {
     return count_words(text) <= most_words && !stage_named(heading_text(text)).empty();
 }
 
+std::size_t measured_amounts(std::string_view text) {
+    constexpr std::size_t longest = 600;
+    const auto tokens = line_tokens(plain_line(text.substr(0, longest)));
+    std::size_t count = 0;
+    for (std::size_t at = 0; at + 1 < tokens.size(); ++at) {
+        const bool is_amount =
+            tokens[at].is_number() && measure_named(tokens[at + 1].text, tokens[at + 1].folded);
+        count += is_amount ? 1U : 0U;
+    }
+    return count;
+}
+
+// What a row of a stage ends in.
+constexpr auto waits = std::to_array<std::string_view>(
+    {"overnight", "covered", "warm", "room temperature", "room temp", "all night", "until bubbly"});
+
+static bool is_one_of(std::string_view text, std::span<const std::string_view> words) {
+    return std::find(words.begin(), words.end(), text) != words.end();
+}
+
+// Up to "45 g water. Ready in 5 hours": a sentence behind the items.
+static std::string_view before_sentence(std::string_view text) {
+    constexpr std::string_view stop = ". ";
+    for (std::size_t at = text.find(stop); at != std::string_view::npos; at = text.find(stop, at + 1)) {
+        const std::size_t space = text.rfind(' ', at);
+        const std::string_view word = text.substr(space == std::string_view::npos ? 0 : space + 1,
+                                                  at - (space == std::string_view::npos ? 0 : space + 1));
+        const bool is_begun =
+            at + stop.size() < text.size() && text[at + stop.size()] >= 'A' && text[at + stop.size()] <= 'Z';
+        constexpr std::size_t longest_short_form = 3; // "2 tsp. Salt", "1 pkg. Yeast"
+        if (is_begun && word.size() > longest_short_form && !measure_named(word, word) &&
+            measured_amounts(text.substr(at + stop.size())) == 0) {
+            return text.substr(0, at);
+        }
+    }
+    return text;
+}
+
 std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pantry) {
     constexpr std::string_view remark = " - ";
-    const std::string_view text = row.text.substr(0, row.text.find(remark));
+    const std::string_view text = before_sentence(row.text.substr(0, row.text.find(remark)));
     std::vector<SourcedText> items;
     const bool has_stops = text.find("; ") != std::string_view::npos;
     std::size_t amounts = 0; // of what the pantry knows
@@ -192,7 +232,7 @@ std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pant
         const bool is_remark =                                            // "ready at 1 pm"
             next == text.size() && items.size() > 1 && !is_amount && !is_unknown && !has_measure(item.text) &&
             (has_digit(item.text) || is_sentence(item.text) ||
-             item.text.find(" it ") != std::string_view::npos);
+             item.text.find(" it ") != std::string_view::npos || is_one_of(item.text, waits));
         if (is_remark && !names_ingredient(item.text, pantry) && !names_stage(item.text)) {
             break;
         }

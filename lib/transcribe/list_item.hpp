@@ -49,4 +49,7 @@ bool is_ended_by_colon(std::string_view text);
 /// "or".
 bool has_typed_rings(const SourceText& source);
 
+/// Numbers with a measure behind them, anywhere in a line.
+std::size_t measured_amounts(std::string_view text);
+
 } // namespace leavenwright

@@ -473,8 +473,9 @@ private:
     }
 
     // "Levain (night before): 25 g starter, 50 g whole wheat flour, 50 g water", "Fruit: 350 g raisins"
+    static constexpr std::size_t longest_label = 40;
+
     bool take_part_on_a_line(const SourcedText& line) {
-        constexpr std::size_t longest_label = 40;
         constexpr std::size_t longest = 300;
         if (line.text.size() > longest || frame_line(line.text).kind != FrameLine::Kind::none) {
             return false;
@@ -510,6 +511,13 @@ private:
     }
 
     bool take_labelled(const SourcedText& line, std::size_t label_end, std::size_t begin) {
+        const bool is_in_sentences =
+            cursor_.next_line().substr(0, longest_label).find(": ") == std::string_view::npos &&
+            is_sentence(cursor_.next_line()) &&
+            measured_amounts(cursor_.next_line()) > 2; // fewer are of scaling and dusting
+        if (is_in_sentences) { // "Sponge: 1 cup milk, 1 cup flour. Let it rise", "Then beat in 2 eggs, ..."
+            return false;
+        }
         const bool is_marked = begin > label_end + 1;
         const std::string_view label = line.text.substr(0, label_end);
         const std::string heading = without_brackets(heading_text(label));

@@ -424,6 +424,25 @@ private:
                tokens[1].text == "C";
     }
 
+    // "(soaked in 1/4 cup rum)"
+    static bool is_soaked_in_other(const Tokens& tokens) {
+        constexpr auto acts =
+            std::to_array<std::string_view>({"soak", "soaked", "dissolved", "mixed", "steeped", "plumped"});
+        bool is_act = false;
+        for (std::size_t at = 0; at + 2 < tokens.size(); ++at) {
+            is_act = is_act || std::find(acts.begin(), acts.end(), tokens[at].folded) != acts.end();
+            if (!is_act || !tokens[at].is_any({"in", "with"}) || !tokens[at + 1].is_number()) {
+                continue;
+            }
+            const auto amount = read_kitchen_amount(std::span<const LineToken>(tokens).subspan(at + 1));
+            const std::size_t name = at + 1 + (amount ? amount->length : 0U);
+            if (amount && !amount->measure.is_piece() && name < tokens.size() && tokens[name].is_word()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     // "(400 white, 100 whole wheat)" behind 500 g: a sum, each part of it with a name.
     bool is_sum(const Tokens& tokens) const {
         constexpr double tolerance = 0.001; // of the whole
@@ -454,6 +473,7 @@ private:
     void take_brackets() {
         for (Bracket& bracket : brackets_) {
             line_.is_of_parts = line_.is_of_parts || is_sum(bracket.tokens);
+            line_.has_other_in_bracket = line_.has_other_in_bracket || is_soaked_in_other(bracket.tokens);
             if (is_celsius(bracket.tokens) || take_range_in(bracket)) {
                 continue;
             }

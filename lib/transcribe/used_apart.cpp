@@ -408,6 +408,10 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
                 return {};
             }
             is_waiting = act.empty();
+            if (is_waiting && mixed.begin < words.size() && words[mixed.begin].text == "toss") {
+                is_waiting = false; // "Toss the tomatoes with salt": what is done with them follows
+                continue;
+            }
             if (is_waiting) {
                 continue;
             }

@@ -713,3 +713,38 @@ TEST_CASE("page: the pan's mixture, its oil, and water for a stiff dough") {
           "dough: all-purpose flour 500, dough: water 300, dough: salt 10, greasing: olive oil 30, "
           "greasing: butter 100, greasing: brown sugar 150, greasing: pecan 90");
 }
+
+TEST_CASE("page: stages of notes, with clocks, days and what they wait for") {
+    const std::string dough = "500 g bread flour\n350 g water\n10 g salt\n";
+    const std::string read_dough = "dough: bread flour 500, dough: water 350, dough: salt 10";
+    const auto lines = [](const std::string& text) { return lines_of(read(text).transcription); };
+    CHECK(lines("Loaf\n\nLEVAIN 9:00 pm Fri\n80 g bread flour\n100 g water\n\nDOUGH 8:00 am Sat\n" + dough) ==
+          "levain: bread flour 80, levain: water 100, " + read_dough);
+    CHECK(lines("Loaf\n\nDay 1 evening, soaker:\n150 g cracked rye\n300 g water\n\nDay 2, dough:\n" +
+                dough) == "soaker: rye chops 150, soaker: water 300, " + read_dough);
+    CHECK(lines("Loaf\n\nLevain: 45 g flour, 45 g water. Ready in 5-6 hrs at 78F.\n"
+                "Dough: 450 g flour, 300 g water, 10 g salt\n\nMix.\n") ==
+          "levain: all-purpose flour 45, levain: water 45, dough: all-purpose flour 450, dough: water 300, "
+          "dough: salt 10");
+    CHECK(lines("Loaf\n\nstiff levain: 50 g bread flour / 25 g water, overnight\n"
+                "tangzhong: 25 g bread flour + 125 g milk\n" +
+                dough) ==
+          "levain: bread flour 50, levain: water 25, scald: bread flour 25, scald: milk 125, " + read_dough);
+    CHECK(lines("Buns\n\nSponge first: 1 cup milk, 1 cup flour. Leave it an hour.\n"
+                "Then beat in 80 g sugar, 5 g salt, 2 eggs and 300 g flour.\n")
+              .find("sugar 80") != std::string::npos);
+    CHECK(lines("Pizza\n\nDOUGH\n" + dough + "\nPAN\n50 g olive oil\n").ends_with("greasing: olive oil 50"));
+}
+
+TEST_CASE("page: what is tossed, and what stands in a bracket") {
+    CHECK(
+        lines_of(read("Focaccia\n\n500 g flour\n350 g water\n10 g salt\n200 g cherry tomatoes\n\n"
+                      "Mix the dough and let rise 1 hour. Toss the tomatoes with salt. Dimple the dough and "
+                      "scatter the tomatoes over.\n")
+                     .transcription)
+            .ends_with("topping: tomato 200?"));
+    CHECK(
+        lines_of(read("Loaf\n\n500 g flour\n350 g water\n10 g salt\n150 g raisins (soaked in 1/4 cup rum)\n")
+                     .transcription)
+            .ends_with("dough: raisin 150?"));
+}
