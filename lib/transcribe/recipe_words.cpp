@@ -450,6 +450,9 @@ std::optional<std::string> role_of_heading(std::string_view heading) {
         text.starts_with("wash hands") || text.starts_with("wash your")) {
         return std::nullopt;
     }
+    if (text.ends_with("for crosses") || text.ends_with("for the crosses")) { // "Flour paste for crosses"
+        return "topping";
+    }
     if (text == "crumbs") { // of flour, sugar and butter, on a cake
         return "topping";
     }

@@ -233,6 +233,9 @@ private:
         const auto is_flour = [](const Ingredient& one) { return one.is_flour(); };
         const bool has_flour = has(is_flour);
         const bool has_liquid = has(is_fluid);
+        const bool has_salt =
+            std::any_of(result_.lines.begin(), result_.lines.end(),
+                        [](const IngredientLine& line) { return line.key.ends_with("salt"); });
         for (const RecipeLine& item : ingredients_in_prose(*recipe.behind_list, pantry_)) {
             Diagnostics found;
             for (IngredientLine& line :
@@ -243,6 +246,8 @@ private:
                 const bool is_missing = // "enough flour for a thin batter", where the list has none
                     is_in_dough(line.role) && line.ingredient != nullptr &&
                     ((!has_flour && is_flour(*line.ingredient)) ||
+                     (!has_salt && item.has_amount && !item.is_part &&
+                      line.key == "salt") || // "add 10 g salt"
                      (!has_liquid && !item.is_part && is_fluid(*line.ingredient)));
                 const bool is_unlisted = // "soften the yeast in 1/4 cup of water", where the list has none
                     is_in_dough(line.role) && item.has_amount && !item.is_part && line.is_known() &&

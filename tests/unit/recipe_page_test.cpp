@@ -748,3 +748,13 @@ TEST_CASE("page: what is tossed, and what stands in a bracket") {
                      .transcription)
             .ends_with("dough: raisin 150?"));
 }
+
+TEST_CASE("page: salt that only the directions add, and the paste of crosses") {
+    const std::string list = "Loaf\n\n500 g bread flour\n350 g water\n5 g instant yeast\n";
+    CHECK(lines_of(read(list + "\nMix. Add 10 g salt. Bulk 4 hours.\n").transcription)
+              .ends_with("dough: instant yeast 5, dough: salt 10?"));
+    CHECK(lines_of(read(list + "5 g kosher salt\n\nMix. Add 10 g salt. Bulk 4 hours.\n").transcription)
+              .ends_with("dough: kosher salt 5"));
+    CHECK(lines_of(read(list + "\nFlour paste for crosses\n60 g flour\n75 g water\n\nMix.\n").transcription)
+              .ends_with("topping: all-purpose flour 60, topping: water 75"));
+}
