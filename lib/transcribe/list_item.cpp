@@ -181,8 +181,7 @@ static bool is_one_of(std::string_view text, std::span<const std::string_view> w
     return std::find(words.begin(), words.end(), text) != words.end();
 }
 
-// Up to "45 g water. Ready in 5 hours": a sentence behind the items.
-static std::string_view before_sentence(std::string_view text) {
+std::string_view before_sentence(std::string_view text) {
     constexpr std::string_view stop = ". ";
     for (std::size_t at = text.find(stop); at != std::string_view::npos; at = text.find(stop, at + 1)) {
         const std::size_t space = text.rfind(' ', at);
@@ -201,7 +200,7 @@ static std::string_view before_sentence(std::string_view text) {
 
 std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pantry) {
     constexpr std::string_view remark = " - ";
-    const std::string_view text = before_sentence(row.text.substr(0, row.text.find(remark)));
+    const std::string_view text = row.text.substr(0, row.text.find(remark));
     std::vector<SourcedText> items;
     const bool has_stops = text.find("; ") != std::string_view::npos;
     std::size_t amounts = 0; // of what the pantry knows

@@ -49,6 +49,9 @@ bool is_ended_by_colon(std::string_view text);
 /// "or".
 bool has_typed_rings(const SourceText& source);
 
+/// Of "50 g flour, 45 g water. Ready in 5 hours" the items, where no sentence behind them has an amount.
+std::string_view before_sentence(std::string_view text);
+
 /// Numbers with a measure behind them, anywhere in a line.
 std::size_t measured_amounts(std::string_view text);
 

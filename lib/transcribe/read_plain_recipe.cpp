@@ -526,7 +526,8 @@ private:
         if (heading == "pan" && !names_flour(line.text, pantry_)) { // "Pan: 1/2 c. butter, 1 c. brown sugar"
             role = "topping";
         }
-        const auto items = items_in_row(line.part(begin, line.text.size() - begin), pantry_);
+        const auto items =
+            items_in_row(line.part(begin, before_sentence(line.text.substr(begin)).size()), pantry_);
         const bool is_known = std::all_of(items.begin(), items.end(), [&](const SourcedText& item) {
             return is_item(item.text, pantry_) || names_ingredient(item.text, pantry_);
         });
