@@ -55,13 +55,13 @@ DirectionWord direction_word(std::string text) {
     return {.text = std::move(text), .kind = kind, .role = role};
 }
 
-// "Top with sauce and cheese"; "the top" is no act.
-void take_top(std::vector<DirectionWord>& words) {
+// "Top with sauce and cheese", "coat with", "wash with"; "the top" is no act.
+void take_acts_with(std::vector<DirectionWord>& words) {
     for (std::size_t at = 0; at + 1 < words.size(); ++at) {
         if (words[at + 1].text != "with") {
             continue;
         }
-        if (words[at].text == "top" || words[at].text == "coat") {
+        if (words[at].is_any({"top", "coat"})) {
             words[at].kind = Kind::apart;
             words[at].role = "topping";
         } else if (words[at].text == "wash") {
@@ -114,7 +114,7 @@ std::vector<DirectionWord> direction_words(std::span<const std::string> directio
             }
         }
     }
-    take_top(words);
+    take_acts_with(words);
     return words;
 }
 

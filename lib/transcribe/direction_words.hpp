@@ -20,6 +20,13 @@ struct DirectionWord {
     std::string text;
     Kind kind = Kind::other;
     std::string_view role; // of an act apart
+
+    bool is_any(std::span<const std::string_view> words) const {
+        return std::find(words.begin(), words.end(), text) != words.end();
+    }
+    bool is_any(std::initializer_list<std::string_view> words) const {
+        return is_any(std::span(words.begin(), words.size()));
+    }
 };
 
 /// All words of the directions, up to twenty thousand.
@@ -36,6 +43,27 @@ inline bool has_stem(std::span<const DirectionWord> words, std::span<const std::
 }
 inline bool has_stem(std::span<const DirectionWord> words, std::initializer_list<std::string_view> stems) {
     return has_stem(words, std::span(stems.begin(), stems.size()));
+}
+
+inline bool has_word(std::span<const DirectionWord> words, std::span<const std::string_view> names) {
+    return std::any_of(words.begin(), words.end(),
+                       [&](const DirectionWord& word) { return word.is_any(names); });
+}
+inline bool has_word(std::span<const DirectionWord> words, std::initializer_list<std::string_view> names) {
+    return has_word(words, std::span(names.begin(), names.size()));
+}
+
+/// Up to `count` words before the one at `at`.
+inline std::span<const DirectionWord> words_before(std::span<const DirectionWord> words, std::size_t at,
+                                                   std::size_t count) {
+    const std::size_t length = std::min(at, count);
+    return words.subspan(at - length, length);
+}
+/// Up to `count` words behind the one at `at`.
+inline std::span<const DirectionWord> words_behind(std::span<const DirectionWord> words, std::size_t at,
+                                                   std::size_t count) {
+    const std::size_t begin = std::min(at + 1, words.size());
+    return words.subspan(begin, std::min(count, words.size() - begin));
 }
 
 /// The words of each sentence, without its end.

@@ -510,6 +510,15 @@ bool is_in_dough(std::string_view role) {
     return std::find(parts.begin(), parts.end(), role) != parts.end();
 }
 
+Mass flour_in_dough(std::span<const IngredientLine> lines) {
+    Mass flour{};
+    for (const IngredientLine& line : lines) {
+        const bool is_counted = line.is_known() && line.weight && is_in_dough(line.role);
+        flour += is_counted && line.ingredient->is_flour() ? line.weight->likely : Mass{};
+    }
+    return flour;
+}
+
 std::vector<IngredientLine> read_ingredient_line(const SourcedText& place, const Pantry& pantry,
                                                  std::string_view role, Diagnostics& diagnostics,
                                                  MeasureHabit habit, std::string_view words) {

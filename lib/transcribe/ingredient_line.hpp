@@ -6,6 +6,7 @@
 #include "source/source_text.hpp"
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,10 +35,16 @@ struct IngredientLine {
     bool is_sure = true;
 
     bool is_known() const { return ingredient != nullptr && !amount.empty(); }
+    bool is_of(IngredientClass one) const {
+        return ingredient != nullptr && ingredient->ingredient_class == one;
+    }
 };
 
 /// Whether a role is part of the dough: its own list, or a stage.
 bool is_in_dough(std::string_view role);
+
+/// The flours of the dough and its stages that have a weight.
+Mass flour_in_dough(std::span<const IngredientLine> lines);
 
 /// What the measures of a recipe mean, as far as its own words show.
 struct MeasureHabit {

@@ -17,31 +17,14 @@ constexpr auto surfaces = std::to_array<std::string_view>(
      "cases",   "banneton", "bannetons", "basket",  "baskets", "bench",  "surface", "surfaces", "worktop",
      "table",   "hands",    "parchment", "paper",   "griddle", "cups",   "cloth",   "peel"});
 
-bool is_word_of(std::string_view word, std::span<const std::string_view> words) {
-    return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-Words near(Words words, std::size_t at, std::size_t count) {
-    const std::size_t begin = std::min(at + 1, words.size());
-    return words.subspan(begin, std::min(count, words.size() - begin));
-}
-
-bool has_word(Words words, std::initializer_list<std::string_view> names) {
-    return std::any_of(words.begin(), words.end(), [&](const DirectionWord& word) {
-        return std::find(names.begin(), names.end(), word.text) != names.end();
-    });
-}
-
 // Flour goes in: not "a floured board", nor "flour the board", "with a little flour".
 bool takes_flour(Words sentence) {
     constexpr std::size_t few = 3;
     for (std::size_t at = 0; at < sentence.size(); ++at) {
-        const bool is_flour = sentence[at].text == "flour" || sentence[at].text == "flours";
-        const Words rest = near(sentence, at, few);
+        const bool is_flour = sentence[at].is_any({"flour", "flours"});
+        const Words rest = words_behind(sentence, at, few);
         const bool is_strewn =
-            std::any_of(rest.begin(), rest.end(),
-                        [](const DirectionWord& word) { return is_word_of(word.text, surfaces); }) ||
-            (at > 0 && (sentence[at - 1].text == "with" || sentence[at - 1].text == "little"));
+            has_word(rest, surfaces) || (at > 0 && sentence[at - 1].is_any({"with", "little"}));
         if (is_flour && !is_strewn) {
             return true;
         }
@@ -58,14 +41,11 @@ constexpr auto words_of_dough = std::to_array<std::string_view>(
 bool goes_into_dough(Words sentence) {
     for (std::size_t at = 0; at + 1 < sentence.size(); ++at) {
         std::size_t next = at + 1; // behind "the", "soft"
-        while (next < sentence.size() && is_word_of(sentence[next].text, words_of_dough)) {
+        while (next < sentence.size() && sentence[next].is_any(words_of_dough)) {
             ++next;
         }
-        const bool is_into = sentence[at].text == "into" || sentence[at].text == "to" ||
-                             sentence[at].text == "in" || sentence[at].text == "a"; // "to a dough"
-        if (is_into && next < sentence.size() &&
-            (sentence[next].text == "dough" || sentence[next].text == "batter" ||
-             sentence[next].text == "sponge")) {
+        const bool is_into = sentence[at].is_any({"into", "to", "in", "a"}); // "to a dough"
+        if (is_into && next < sentence.size() && sentence[next].is_any({"dough", "batter", "sponge"})) {
             return true;
         }
     }
@@ -76,8 +56,9 @@ bool goes_into_dough(Words sentence) {
 bool is_for_top(Words sentence) {
     constexpr std::size_t few = 4;
     return sentence.front().text == "for" &&
-           has_word(near(sentence, 0, few), {"topping", "filling", "glaze", "icing", "frosting", "streusel",
-                                             "crumb", "crumbs", "crust", "cross", "crosses", "paste"});
+           has_word(words_behind(sentence, 0, few),
+                    {"topping", "filling", "glaze", "icing", "frosting", "streusel", "crumb", "crumbs",
+                     "crust", "cross", "crosses", "paste"});
 }
 
 // "Mix all the ingredients", but "of the filling".
@@ -138,16 +119,13 @@ std::string_view role_of_order(Words words, std::size_t at) {
                                               {"poach", "bath"}});
     constexpr std::size_t few = 5;
     const DirectionWord& word = words[at];
-    const Words rest = near(words, at, few);
-    const bool is_on_surface = std::any_of(rest.begin(), rest.end(), [](const DirectionWord& other) {
-        return is_word_of(other.text, surfaces);
-    });
-    if (word.text.ends_with("ed") || is_on_surface) {
+    const Words rest = words_behind(words, at, few);
+    if (word.text.ends_with("ed") || has_word(rest, surfaces)) {
         return {};
     }
     const bool is_over = has_word(rest, {"over", "on", "onto"});
     if (word.kind == Kind::apart) {
-        const bool goes_in = !rest.empty() && (rest.front().text == "in" || rest.front().text == "into");
+        const bool goes_in = !rest.empty() && rest.front().is_any({"in", "into"});
         return goes_in || (word.text.starts_with("lay") && !is_over) ? std::string_view() : word.role;
     }
     for (const Act& act : acts) {
@@ -155,35 +133,34 @@ std::string_view role_of_order(Words words, std::size_t at) {
             return act.role;
         }
     }
-    const bool is_poured = has_word(words.subspan(at, 1), {"spoon", "pour", "trickle"}) && is_over;
-    if (has_word(words.subspan(at, 1), {"boil", "simmer"}) && !rest.empty() && rest.front().text == "in") {
+    const bool is_poured = word.is_any({"spoon", "pour", "trickle"}) && is_over;
+    if (word.is_any({"boil", "simmer"}) && !rest.empty() && rest.front().text == "in") {
         return "bath";
     }
     const bool is_iced = word.text == "ice" && !rest.empty() && rest.front().text == "the";
     const bool is_rolled = // "roll in the sugar", "toss the knots in it"
-        has_word(words.subspan(at, 1), {"roll", "toss"}) && has_word(rest, {"in"});
+        word.is_any({"roll", "toss"}) && has_word(rest, {"in"});
     if (word.text == "rub" && has_word(rest, {"top", "tops", "crust", "crusts", "loaf", "loaves"})) {
         return "brushing";
     }
     const bool is_soaked = word.text == "soak" && has_word(rest, {"syrup", "it", "this"});
-    const bool is_covered = word.text == "cover" && has_word(near(words, at, 2), {"with"}) &&
+    const bool is_covered = word.text == "cover" && has_word(words_behind(words, at, 2), {"with"}) &&
                             !has_word(rest, {"towel", "cloth", "film", "lid", "foil", "wrap", "plastic"});
     constexpr std::size_t several = 9;
+    const Words behind = words_behind(words, at, several);
     const bool is_set_in = // "put a spoonful in the middle of each"
-        (has_word(words.subspan(at, 1), {"put", "place", "set", "drop"}) &&
-         (has_word(near(words, at, several), {"each", "squares", "them"}) ||
-          has_stem(near(words, at, several), {"spoon", "teaspoon", "tablespoon"}))) ||
-        (has_word(words.subspan(at, 1), {"spoon", "pile", "put", "place"}) &&
-         has_word(near(words, at, several), {"middle", "centre", "center"}) &&
-         !has_word(near(words, at, several),
+        (word.is_any({"put", "place", "set", "drop"}) &&
+         (has_word(behind, {"each", "squares", "them"}) ||
+          has_stem(behind, {"spoon", "teaspoon", "tablespoon"}))) ||
+        (word.is_any({"spoon", "pile", "put", "place"}) && has_word(behind, {"middle", "centre", "center"}) &&
+         !has_word(behind,
                    {"oven", "rack", "shelf", "bowl", "flour", "flours", "well", "knob", "tin", "pan"}));
     const bool is_in_crust = // "line a tin with the dough and pour in the leeks"
-        has_word(words.subspan(at, 1), {"pour", "tip", "spoon"}) &&
+        word.is_any({"pour", "tip", "spoon"}) &&
         has_word(words.first(std::min<std::size_t>(words.size(), 2)), {"line"}) && has_word(words, {"dough"});
     const bool is_pressed_on = // "press a disc of topping on each"
-        word.text == "press" && has_word(near(words, at, several), {"on"}) &&
-        has_word(near(words, at, several), {"each"});
-    const bool is_pasted = word.text == "paste" && has_word(near(words, at, several), {"on", "over"});
+        word.text == "press" && has_word(behind, {"on"}) && has_word(behind, {"each"});
+    const bool is_pasted = word.text == "paste" && has_word(behind, {"on", "over"});
     if (is_pressed_on || is_pasted) {
         return "topping";
     }
@@ -198,8 +175,7 @@ std::string_view role_of_order(Words words, std::size_t at) {
 bool begins_batch(Words sentence) {
     std::size_t first = 0;
     while (first + 1 < sentence.size() &&
-           (sentence[first].text == "meanwhile" || sentence[first].text == "then" ||
-            sentence[first].text.ends_with("ly") ||
+           (sentence[first].is_any({"meanwhile", "then"}) || sentence[first].text.ends_with("ly") ||
             sentence[first].text.find_first_not_of("0123456789") == std::string::npos)) {
         ++first;
     }
@@ -207,22 +183,23 @@ bool begins_batch(Words sentence) {
         {"melt", "boil", "heat",     "simmer", "whisk", "mix",   "combine", "stir",  "beat",  "bring",
          "warm", "cook", "dissolve", "make",   "blend", "cream", "rub",     "crush", "fry",   "saute",
          "mash", "whip", "season",   "shake",  "wilt",  "sweat", "toss",    "grind", "drain", "caramel"});
-    const bool is_in = has_word(near(sentence, first, 2), {"in", "through", "into"});
+    const bool is_in = has_word(words_behind(sentence, first, 2), {"in", "through", "into"});
     const auto add = std::find_if(sentence.begin(), sentence.end(),
                                   [](const DirectionWord& word) { return word.text == "add"; });
     const bool is_added = // "melt the butter, beat the egg, and add these with the sugar"
-        add != sentence.end() && has_word(near(sentence, static_cast<std::size_t>(add - sentence.begin()), 1),
-                                          {"these", "them", "it", "this", "all"});
+        add != sentence.end() &&
+        has_word(words_behind(sentence, static_cast<std::size_t>(add - sentence.begin()), 1),
+                 {"these", "them", "it", "this", "all"});
     bool is_put_in = false; // "dissolve the soda in the rest and beat it in"
     for (std::size_t at = 0; at + 1 < sentence.size(); ++at) {
-        is_put_in = is_put_in || (has_word(sentence.subspan(at, 1), {"it", "them", "this"}) &&
-                                  (sentence[at + 1].text == "in" || sentence[at + 1].text == "into") &&
-                                  (at + 2 == sentence.size() || sentence[at + 2].text != "a"));
+        is_put_in = is_put_in ||
+                    (sentence[at].is_any({"it", "them", "this"}) && sentence[at + 1].is_any({"in", "into"}) &&
+                     (at + 2 == sentence.size() || sentence[at + 2].text != "a"));
     }
     const bool goes_in = is_added || is_put_in ||
                          has_stem(sentence, {"work", "fold", "knead", "incorporat"}) ||
                          goes_into_dough(sentence);
-    const bool is_for = sentence[first].text == "for" || sentence[first].text == "to";
+    const bool is_for = sentence[first].is_any({"for", "to"});
     return !is_in && !goes_in &&
            (is_for || begins_with_any(sentence[first].text, std::span<const std::string_view>(verbs)));
 }
@@ -260,7 +237,7 @@ private:
     // "Warm the butter with the garlic. Stir in parsley."
     bool goes_on_with_batch(std::size_t sentence) const {
         const Words words = index_.sentences()[sentence];
-        return sentence > 0 && has_word(words.first(1), {"stir", "whisk", "beat", "add"}) &&
+        return sentence > 0 && words.front().is_any({"stir", "whisk", "beat", "add"}) &&
                !goes_into_dough(words) && begins_batch(index_.sentences()[sentence - 1]) &&
                !makes_dough(index_.sentences()[sentence - 1]);
     }
@@ -277,8 +254,7 @@ private:
         const auto is_in_pan = [&](Words words,
                                    std::initializer_list<std::string_view> verbs) { // of sticky buns
             return index_.named_in(sentence).size() > 1 && has_word(words, verbs) &&
-                   std::any_of(words.begin(), words.end(),
-                               [](const DirectionWord& word) { return is_word_of(word.text, surfaces); });
+                   has_word(words, surfaces);
         };
         if (is_in_pan(sentences[sentence], {"pour", "spread", "spoon", "put"})) {
             return "topping";
@@ -287,13 +263,13 @@ private:
              ++next) {
             const Words words = sentences[next];
             if (has_word(sentences[sentence], {"water"}) &&
-                has_word(words.first(1), {"boil", "poach", "simmer"})) {
+                words.front().is_any({"boil", "poach", "simmer"})) {
                 return "bath";
             }
             if (words.front().text == "pour" && is_in_pan(words, {"pour"})) {
                 return "topping";
             }
-            if (has_word(words.first(1), {"serve"}) && is_done_with(sentence, next, 0)) {
+            if (words.front().text == "serve" && is_done_with(sentence, next, 0)) {
                 return "serving";
             }
             for (std::size_t at = 0; at < sentences[next].size(); ++at) {
@@ -322,12 +298,15 @@ private:
         with = is_cut ? words.size() : with;
         const std::size_t into = static_cast<std::size_t>(
             std::find_if(words.begin() + static_cast<std::ptrdiff_t>(order), words.end(),
-                         [](const DirectionWord& word) { return word.text == "into" || word.text == "in"; }) -
+                         [](const DirectionWord& word) {
+                             return word.is_any({"into", "in"});
+                         }) -
             words.begin());
         const bool is_spread =
-            words[order].text == "spread" && has_word(near(words, order, 1), {"it", "them"});
-        const bool is_meant = is_spread || (with < words.size() && names_batch(near(words, with, few))) ||
-                              (into < words.size() && names_batch(near(words, into, 2)));
+            words[order].text == "spread" && has_word(words_behind(words, order, 1), {"it", "them"});
+        const bool is_meant = is_spread ||
+                              (with < words.size() && names_batch(words_behind(words, with, few))) ||
+                              (into < words.size() && names_batch(words_behind(words, into, 2)));
         const std::vector<std::size_t>& of_batch = index_.named_in(batch);
         const std::vector<std::size_t>& named = index_.named_in(sentence);
         const bool names_other = std::any_of(named.begin(), named.end(), [&](std::size_t group) {
@@ -336,13 +315,12 @@ private:
         const bool names_own = std::any_of(named.begin(), named.end(), [&](std::size_t group) {
             return std::binary_search(of_batch.begin(), of_batch.end(), group);
         });
-        const bool is_over = has_word(near(words, order, few), {"over", "all"});
+        const bool is_over = has_word(words_behind(words, order, few), {"over", "all"});
         return is_meant || names_own || (with >= words.size() && (is_over || is_cut || !names_other));
     }
 
     // An order before the name, with no other between: "Spread with butter and sprinkle with the sugar".
     static std::string_view role_by_order_before(Words words, std::size_t word) {
-
         constexpr std::size_t farthest = 12;
         std::string_view role;
         std::size_t from = word; // the order
@@ -406,7 +384,7 @@ bool is_worked_in(const CallIndex& index, std::size_t group) {
     return std::any_of(index.places(group).begin(), index.places(group).end(),
                        [&](const CallIndex::Place& place) {
                            const Words words = index.sentences()[place.sentence];
-                           const Words behind = near(words, place.word, words.size());
+                           const Words behind = words_behind(words, place.word, words.size());
                            return goes_into_dough(behind) &&
                                   has_stem(words.first(place.word),
                                            {"knead", "incorporat", "work", "fold", "mix", "stir", "add"}) &&

@@ -7,7 +7,6 @@
 #include "transcribe/used_apart.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdlib>
@@ -52,8 +51,9 @@ bool mixes_all_before(const CallIndex& index, std::size_t end) {
 
 class LateNames {
 public:
-    LateNames(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics)
-        : lines_(lines), index_(index), late_(end_of_making(index)), diagnostics_(diagnostics) {
+    LateNames(std::vector<IngredientLine>& lines, const CallIndex& index, std::size_t late,
+              Diagnostics& diagnostics)
+        : lines_(lines), index_(index), late_(late), diagnostics_(diagnostics) {
         for (const IngredientLine& line : lines_) {
             const bool is_flour = is_counted(line) && line.ingredient->is_flour() && line.weight;
             flour_ += is_flour ? line.weight->likely : Mass{};
@@ -123,11 +123,22 @@ private:
             const double number = place.sentence == sentence ? number_before(place) : 0.0;
             const bool is_listed = std::any_of(lines_.begin(), lines_.end(), [&](const IngredientLine& line) {
                 const auto at = static_cast<std::size_t>(&line - lines_.data());
-                return index_.group(at) == group && line.number && std::abs(*line.number - number) < 0.01;
+                return index_.group(at) == group && is_number_of(at, number);
             });
             is_other = is_other || (number > 0.0 && !is_listed);
         }
         return is_other;
+    }
+
+    bool is_number_of(std::size_t at, double number) const {
+        constexpr double tolerance = 0.01;
+        return lines_[at].number && std::abs(*lines_[at].number - number) < tolerance;
+    }
+
+    // "20", "twenty"; 0 of another word.
+    static double number_of(const DirectionWord& word) {
+        const double named = number_named(word.text);
+        return named > 0.0 ? named : std::atof(word.text.c_str());
     }
 
     // Of a measure that stands shortly before a name; 0 where none does.
@@ -135,8 +146,7 @@ private:
         constexpr std::size_t near = 4;
         const Words words = index_.sentences()[place.sentence];
         for (std::size_t at = place.word - std::min(place.word, near); at + 1 < place.word; ++at) {
-            const std::string& text = words[at].text;
-            const double number = number_named(text) > 0.0 ? number_named(text) : std::atof(text.c_str());
+            const double number = number_of(words[at]);
             const bool is_fraction = at > 0 && has_digit(words[at - 1].text); // "1/2 cup"
             if (number > 0.0 && !is_fraction && measure_named(words[at + 1].text, words[at + 1].text)) {
                 return number;
@@ -147,11 +157,9 @@ private:
 
     bool is_amount_named(std::size_t at, std::size_t sentence) const {
         const std::vector<CallIndex::Place>& places = index_.places(index_.group(at));
-        return lines_[at].number &&
-               std::any_of(places.begin(), places.end(), [&](const CallIndex::Place& place) {
-                   return place.sentence == sentence &&
-                          std::abs(number_before(place) - *lines_[at].number) < 0.01;
-               });
+        return std::any_of(places.begin(), places.end(), [&](const CallIndex::Place& place) {
+            return place.sentence == sentence && is_number_of(at, number_before(place));
+        });
     }
 
     // "75 g flour" of a paste for crosses.
@@ -175,13 +183,12 @@ private:
                 break;
             }
             const Words words = index_.sentences()[place.sentence];
-            for (std::size_t before = place.word - std::min(place.word, near); before < place.word;
-                 ++before) {
-                const std::string& text = words[before].text;
-                const double number = number_named(text) > 0.0 ? number_named(text) : std::atof(text.c_str());
-                if (number > 0.0 && std::abs(number - *lines_[at].number) < 0.01) {
-                    return true;
-                }
+            const Words before = words_before(words, place.word, near);
+            const bool is_it = std::any_of(before.begin(), before.end(), [&](const DirectionWord& word) {
+                return number_of(word) > 0.0 && is_number_of(at, number_of(word));
+            });
+            if (is_it) {
+                return true;
             }
         }
         return false;
@@ -189,18 +196,13 @@ private:
 
     // "The rest of the sugar", "a third of the lard", in a sentence that puts it on top.
     bool is_shared(std::size_t group, const std::vector<LateUse>& uses) const {
-        constexpr auto shares = std::to_array<std::string_view>(
-            {"half", "third", "quarter", "rest", "remaining", "remainder", "reserved", "other"});
         constexpr std::size_t near = 3;
         for (const CallIndex::Place& place : index_.places(group)) {
             const bool is_use = std::any_of(
                 uses.begin(), uses.end(), [&](const LateUse& use) { return use.sentence == place.sentence; });
-            const Words before = index_.sentences()[place.sentence].subspan(
-                place.word - std::min(place.word, near), std::min(place.word, near));
-            const bool is_share = std::any_of(before.begin(), before.end(), [&](const DirectionWord& word) {
-                return std::find(shares.begin(), shares.end(), word.text) != shares.end();
-            });
-            if (is_use && is_share) {
+            const Words before = words_before(index_.sentences()[place.sentence], place.word, near);
+            if (is_use && has_word(before, {"half", "third", "quarter", "rest", "remaining", "remainder",
+                                            "reserved", "other"})) {
                 return true;
             }
         }
@@ -267,21 +269,17 @@ private:
             const bool is_open = index_.group(at) == group && may_be_apart(line) && line.is_sure &&
                                  !index_.is_named_before(group, late_) && is_layered(index_, group, late_);
             if (is_open) {
-                line.is_sure = false;
-                diagnostics_.warning(Code::ingredient_doubtful, line.place,
-                                     in_quotes(line.text) +
-                                         " is folded in between layers of the dough; it is counted",
-                                     "take it out of the dough if it is a filling");
+                doubt(line, Code::ingredient_doubtful,
+                      in_quotes(line.text) + " is folded in between layers of the dough; it is counted",
+                      "take it out of the dough if it is a filling", diagnostics_);
             }
         }
     }
 
     void doubt_share(IngredientLine& line) {
-        line.is_sure = false;
-        diagnostics_.warning(Code::amount_doubtful, line.place,
-                             "the directions keep back some of " + in_quotes(line.text) +
-                                 "; all of it is counted",
-                             "take off what does not go into the dough");
+        doubt(line, Code::amount_doubtful,
+              "the directions keep back some of " + in_quotes(line.text) + "; all of it is counted",
+              "take off what does not go into the dough", diagnostics_);
     }
 
     std::vector<IngredientLine>& lines_;
@@ -297,9 +295,9 @@ private:
 // "Greased with the oil": of the list, not any.
 bool is_greased_with(Words sentence, std::size_t at) {
     constexpr std::size_t near = 6;
-    const Words before = sentence.subspan(at - std::min(at, near), std::min(at, near));
+    const Words before = words_before(sentence, at, near);
     const auto greased = std::find_if(before.begin(), before.end(), [](const DirectionWord& word) {
-        return word.text == "greased" || word.text == "greasing";
+        return word.is_any({"greased", "greasing"});
     });
     return std::any_of(greased, before.end(), [](const DirectionWord& word) { return word.text == "the"; });
 }
@@ -317,8 +315,7 @@ bool is_mixed(const CallIndex& index, std::size_t group, std::size_t end) {
 
 // What directions call things by their kind.
 bool names_kind(Words sentence, const IngredientLine& line) {
-    const bool is_added = line.ingredient->ingredient_class == IngredientClass::other ||
-                          line.ingredient->ingredient_class == IngredientClass::seed_or_grain;
+    const bool is_added = line.is_of(IngredientClass::other) || line.is_of(IngredientClass::seed_or_grain);
     return is_added &&
            has_stem(sentence, {"fruit", "nuts", "seeds", "spice", "herb", "vegetable", "inclusion"});
 }
@@ -346,20 +343,18 @@ std::string role_of_filling_egg(const std::vector<IngredientLine>& lines, const 
 
 } // namespace
 
-void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& index,
+void set_apart_named_late(std::vector<IngredientLine>& lines, const CallIndex& index, std::size_t late,
                           Diagnostics& diagnostics) {
-    LateNames(lines, index, diagnostics).run();
+    LateNames(lines, index, late, diagnostics).run();
 }
 
-void set_apart_egg_wash(std::vector<IngredientLine>& lines, const CallIndex& index,
+void set_apart_egg_wash(std::vector<IngredientLine>& lines, const CallIndex& index, std::size_t late,
                         Diagnostics& diagnostics) {
-    const std::size_t late = end_of_making(index);
     IngredientLine* last = nullptr;
     int of_dough = 0;
     bool has_wash = false;
     for (IngredientLine& line : lines) {
-        const bool is_egg =
-            line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::egg;
+        const bool is_egg = line.is_of(IngredientClass::egg);
         has_wash = has_wash || (is_egg && !is_in_dough(line.role));
         if (is_egg && line.key == "egg" && line.role == "dough" && line.number) {
             last = &line;
@@ -386,20 +381,23 @@ void set_apart_egg_wash(std::vector<IngredientLine>& lines, const CallIndex& ind
 
 void set_apart_greasing(std::vector<IngredientLine>& lines, const CallIndex& index,
                         Diagnostics& diagnostics) {
-    const bool is_all_mixed = mixes_all_before(index, 0);
-    for (std::size_t at = 0; at < lines.size() && !is_all_mixed; ++at) {
+    if (mixes_all_before(index, 0)) {
+        return;
+    }
+    std::vector<std::size_t> of_group(lines.size());
+    for (std::size_t at = 0; at < lines.size(); ++at) {
+        ++of_group[index.group(at)];
+    }
+    for (std::size_t at = 0; at < lines.size(); ++at) {
         const std::vector<CallIndex::Place>& places = index.places(index.group(at));
-        std::size_t of_group = 0;
-        for (std::size_t other = 0; other < lines.size(); ++other) {
-            of_group += index.group(other) == index.group(at) ? 1U : 0U;
-        }
-        const bool is_one_fat = may_be_apart(lines[at]) && of_group == 1 &&
-                                lines[at].ingredient->ingredient_class == IngredientClass::fat;
+        const bool is_one_fat = may_be_apart(lines[at]) && of_group[index.group(at)] == 1 &&
+                                lines[at].is_of(IngredientClass::fat);
         const bool is_greasing =
+            is_one_fat && !places.empty() &&
             std::all_of(places.begin(), places.end(), [&](const CallIndex::Place& place) {
                 return is_greased_with(index.sentences()[place.sentence], place.word);
             });
-        if (is_one_fat && !places.empty() && is_greasing) {
+        if (is_greasing) {
             set_apart(lines[at], "greasing",
                       " is listed with the dough, but the directions only grease with it; it is kept apart",
                       diagnostics);
@@ -422,18 +420,16 @@ void doubt_worked_in(std::vector<IngredientLine>& lines, const CallIndex& index,
             has_other = has_other || (is_same && is_in_dough(lines[other].role));
         }
         if (!has_other) {
-            line.is_sure = false;
-            diagnostics.warning(Code::ingredient_doubtful, line.place,
-                                in_quotes(line.text) + " is listed for " + line.role +
-                                    ", but the directions work it into the dough; it is kept apart",
-                                "add it to the dough if it goes into it");
+            set_apart(line, line.role,
+                      " is listed for " + line.role +
+                          ", but the directions work it into the dough; it is kept apart",
+                      diagnostics);
         }
     }
 }
 
-void doubt_behind_apart(std::vector<IngredientLine>& lines, const CallIndex& index,
+void doubt_behind_apart(std::vector<IngredientLine>& lines, const CallIndex& index, std::size_t late,
                         Diagnostics& diagnostics) {
-    const std::size_t late = end_of_making(index);
     const auto making = index.sentences().first(late == 0 ? index.sentences().size() : late);
     if (making.empty() || mixes_all_before(index, late)) {
         return;
@@ -448,11 +444,9 @@ void doubt_behind_apart(std::vector<IngredientLine>& lines, const CallIndex& ind
                                                  return names_kind(sentence, line);
                                              }));
         if (is_open && !is_mixed_in) {
-            line.is_sure = false;
-            diagnostics.warning(Code::ingredient_doubtful, line.place,
-                                in_quotes(line.text) +
-                                    " stands behind what is kept apart, and no direction mixes it in",
-                                "it is counted; take it out of the dough if it does not go into it");
+            doubt(line, Code::ingredient_doubtful,
+                  in_quotes(line.text) + " stands behind what is kept apart, and no direction mixes it in",
+                  "it is counted; take it out of the dough if it does not go into it", diagnostics);
         }
     }
 }

@@ -95,10 +95,10 @@ public:
             set_apart_by_directions(result_.lines, recipe.directions, diagnostics_);
             for (const Group& group : groups) {
                 if (group.number > 0) {
-                    set_apart_by_title(lines_of(group), group.title, recipe.directions, flour_of_dough(),
-                                       diagnostics_);
+                    set_apart_by_title(lines_of(group), group.title, recipe.directions,
+                                       flour_in_dough(result_.lines), diagnostics_);
                     set_apart_by_majority(lines_of(group), diagnostics_);
-                    doubt_by_title(lines_of(group), group.title, flour_of_dough(), diagnostics_);
+                    doubt_by_title(lines_of(group), group.title, flour_in_dough(result_.lines), diagnostics_);
                 }
             }
         }
@@ -168,15 +168,6 @@ private:
         if (last.number > 0 && !last.is_column) {
             set_apart_by_group(lines_of(last), diagnostics_);
         }
-    }
-
-    Mass flour_of_dough() const {
-        Mass flour{};
-        for (const IngredientLine& line : result_.lines) {
-            const bool is_counted = line.is_known() && line.weight && is_in_dough(line.role);
-            flour += is_counted && line.ingredient->is_flour() ? line.weight->likely : Mass{};
-        }
-        return flour;
     }
 
     // A whole formula beside its parts: they are counted where they make it up, it is where they do not.

@@ -3,6 +3,7 @@
 #include "source/unicode.hpp"
 #include "transcribe/direction_words.hpp"
 #include "transcribe/kitchen_words.hpp"
+#include "transcribe/late_use.hpp"
 #include "transcribe/named_late.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
@@ -83,12 +84,7 @@ std::size_t last_brushed(std::span<const DirectionWord> words, std::span<const s
 bool is_strewn_flour(const IngredientLine& line, std::span<const IngredientLine> lines) {
     constexpr double most = 0.15; // of the flour; more goes into the dough. Common practice, no source
     const bool is_meal = line.key == "cornmeal" || line.key == "semolina" || line.key == "rice flour";
-    Mass flour{};
-    for (const IngredientLine& other : lines) {
-        const bool is_flour = other.is_known() && other.ingredient->is_flour() && other.weight;
-        flour += is_flour && is_in_dough(other.role) ? other.weight->likely : Mass{};
-    }
-    return is_meal && (!line.weight || line.weight->likely < most * flour);
+    return is_meal && (!line.weight || line.weight->likely < most * flour_in_dough(lines));
 }
 
 // Butter beside another fat that the directions name too: "add shortening", "brush with melted butter".
@@ -99,8 +95,8 @@ bool is_second_fat(const IngredientLine& line, std::span<const IngredientLine> l
                            [&](const DirectionWord& word) { return word.text == name; });
     };
     return line.key == "butter" && std::any_of(lines.begin(), lines.end(), [&](const IngredientLine& other) {
-               return other.key != "butter" && other.role == "dough" && other.ingredient != nullptr &&
-                      other.ingredient->ingredient_class == IngredientClass::fat && is_named(other.key);
+               return other.key != "butter" && other.role == "dough" && other.is_of(IngredientClass::fat) &&
+                      is_named(other.key);
            });
 }
 
@@ -122,7 +118,7 @@ bool is_mixed_by_kind(const IngredientLine& line, std::span<const IngredientLine
     if (line.ingredient != nullptr && line.ingredient->is_flour()) {
         kinds.insert(kinds.end(), {"flours", "meal"});
     }
-    if (line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::fat) {
+    if (line.is_of(IngredientClass::fat)) {
         kinds.emplace_back("fats");
     }
     bool is_mixing = false;
@@ -251,8 +247,7 @@ constexpr auto baths = std::to_array<Bath>({
      },
      1.5, boils, " is more water than such a dough holds, and the directions boil; it is kept apart"},
     {[](const IngredientLine& line) {
-         return line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::fat &&
-                line.key.find("butter") == std::string::npos;
+         return line.is_of(IngredientClass::fat) && line.key.find("butter") == std::string::npos;
      },
      0.5, fries_in_fat, " is more fat than such a dough holds, and the directions fry; it is kept apart"},
     {[](const IngredientLine& line) { return line.key == "baking soda"; }, 0.05, boils_with_soda,
@@ -261,8 +256,8 @@ constexpr auto baths = std::to_array<Bath>({
 
 // A sentence, or two neighbours: "Heat the oil. Fry the rings."
 template <class Test>
-bool in_a_sentence(std::span<const DirectionWord> words, const Test& is_it, bool may_be_two = false) {
-    const std::vector<std::span<const DirectionWord>> sentences = sentences_of(words);
+bool in_a_sentence(std::span<const std::span<const DirectionWord>> sentences, const Test& is_it,
+                   bool may_be_two = false) {
     for (std::size_t at = 0; at < sentences.size(); ++at) {
         const auto& last = sentences[may_be_two && at + 1 < sentences.size() ? at + 1 : at];
         const auto length = static_cast<std::size_t>(last.data() + last.size() - sentences[at].data());
@@ -274,20 +269,18 @@ bool in_a_sentence(std::span<const DirectionWord> words, const Test& is_it, bool
 }
 
 // A gallon beside three cups for the dough; a litre of oil where the directions fry.
-void set_apart_bath(std::vector<IngredientLine>& lines, std::span<const DirectionWord> words,
-                    Diagnostics& diagnostics) {
-    Mass flour{};
+void set_apart_bath(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics) {
+    const Mass flour = flour_in_dough(lines);
     int fluids = 0;
     for (const IngredientLine& line : lines) {
         if (line.is_known() && line.ingredient->is_flour() && !line.weight) { // how much is open
             return;
         }
         const bool is_counted = line.is_known() && line.weight && is_in_dough(line.role);
-        flour += is_counted && line.ingredient->is_flour() ? line.weight->likely : Mass{};
         fluids += is_counted && (line.key == "water" || line.key.ends_with("milk")) ? 1 : 0;
     }
     for (const Bath& bath : baths) {
-        if (!(flour.value() > 0.0) || !in_a_sentence(words, bath.is_done, true)) {
+        if (!(flour.value() > 0.0) || !in_a_sentence(index.sentences(), bath.is_done, true)) {
             continue;
         }
         for (IngredientLine& line : lines) {
@@ -305,9 +298,8 @@ void set_apart_more_fat(std::vector<IngredientLine>& lines, Diagnostics& diagnos
     for (std::size_t at = 1; at < lines.size(); ++at) {
         IngredientLine& line = lines[at];
         const bool is_for = line.text.find(" for ") != std::string::npos; // "cold butter for laminating"
-        const bool is_open_fat = line.role == "dough" && !line.number && !is_for &&
-                                 line.ingredient != nullptr &&
-                                 line.ingredient->ingredient_class == IngredientClass::fat;
+        const bool is_open_fat =
+            line.role == "dough" && !line.number && !is_for && line.is_of(IngredientClass::fat);
         const bool has_amount_above =
             is_open_fat && std::any_of(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(at),
                                        [&](const IngredientLine& above) {
@@ -322,29 +314,27 @@ void set_apart_more_fat(std::vector<IngredientLine>& lines, Diagnostics& diagnos
 }
 
 // "Beat in 4 eggs. Beat the remaining egg and brush it on": how many the dough gets is not counted here.
-void doubt_shared_eggs(std::vector<IngredientLine>& lines, std::span<const DirectionWord> words,
-                       Diagnostics& diagnostics) {
-    constexpr auto rest =
-        std::to_array<std::string_view>({"remaining", "other", "last", "reserved", "leftover", "another"});
+void doubt_shared_eggs(std::vector<IngredientLine>& lines, const CallIndex& index, Diagnostics& diagnostics) {
     const auto is_brushed_rest = [&](std::span<const DirectionWord> sentence) {
         bool is_named = false;
         for (std::size_t at = 1; at < sentence.size(); ++at) {
-            is_named = is_named || (sentence[at].text.starts_with("egg") &&
-                                    std::find(rest.begin(), rest.end(), sentence[at - 1].text) != rest.end());
+            is_named =
+                is_named ||
+                (sentence[at].text.starts_with("egg") &&
+                 sentence[at - 1].is_any({"remaining", "other", "last", "reserved", "leftover", "another"}));
         }
         return is_named && std::any_of(sentence.begin(), sentence.end(),
                                        [](const DirectionWord& word) { return word.role == "brushing"; });
     };
-    if (!in_a_sentence(words, is_brushed_rest)) {
+    if (!in_a_sentence(index.sentences(), is_brushed_rest)) {
         return;
     }
     for (IngredientLine& line : lines) {
         if (line.key == "egg" && line.role == "dough" && line.is_sure && line.number && *line.number > 1.0) {
-            line.is_sure = false;
-            diagnostics.warning(Code::amount_doubtful, line.place,
-                                "some of " + in_quotes(line.text) +
-                                    " is brushed on by the directions; all of it is counted",
-                                "take off what does not go into the dough");
+            doubt(line, Code::amount_doubtful,
+                  "some of " + in_quotes(line.text) +
+                      " is brushed on by the directions; all of it is counted",
+                  "take off what does not go into the dough", diagnostics);
         }
     }
 }
@@ -354,13 +344,11 @@ void doubt_shared_eggs(std::vector<IngredientLine>& lines, std::span<const Direc
 // "All but two tablespoons of the seeds": of what is mixed a share is kept.
 static bool is_share_behind(std::span<const DirectionWord> words, std::size_t at) {
     constexpr std::size_t near = 3;
-    constexpr auto shares =
-        std::to_array<std::string_view>({"handful", "little", "few", "half", "third", "quarter", "some",
-                                         "part", "about", "cup", "tablespoon", "tablespoons", "tbsp"});
-    const auto rest = words.subspan(at + 1, std::min(near, words.size() - at - 1));
+    const auto rest = words_behind(words, at, near);
     return std::any_of(rest.begin(), rest.end(), [&](const DirectionWord& word) {
         return has_digit(word.text) || number_named(word.text) > 0.0 ||
-               std::find(shares.begin(), shares.end(), word.text) != shares.end();
+               word.is_any({"handful", "little", "few", "half", "third", "quarter", "some", "part", "about",
+                            "cup", "tablespoon", "tablespoons", "tbsp"});
     });
 }
 
@@ -419,7 +407,7 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
             is_open = true;
         }
         constexpr std::size_t most_left_out = 7; // "except the melted butter and the seeds"
-        const bool leaves_out = word.text == "but" || word.text == "except" || word.text == "without";
+        const bool leaves_out = word.is_any({"but", "except", "without"});
         left_out = leaves_out                 ? (is_share_behind(words, at) ? 0 : most_left_out)
                    : word.kind != Kind::other ? 0
                    : left_out > 0             ? left_out - 1
@@ -428,12 +416,17 @@ std::string role_by_directions(std::span<const DirectionWord> words, std::span<c
     return role;
 }
 
+void doubt(IngredientLine& line, Code code, const std::string& message, const std::string& hint,
+           Diagnostics& diagnostics) {
+    line.is_sure = false;
+    diagnostics.warning(code, line.place, message, hint);
+}
+
 void set_apart(IngredientLine& line, const std::string& role, const std::string& why,
                Diagnostics& diagnostics) {
     line.role = role;
-    line.is_sure = false;
-    diagnostics.warning(Code::ingredient_doubtful, line.place, in_quotes(line.text) + why,
-                        "add it to the dough if it goes into it");
+    doubt(line, Code::ingredient_doubtful, in_quotes(line.text) + why,
+          "add it to the dough if it goes into it", diagnostics);
 }
 
 void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const std::string> directions,
@@ -462,16 +455,13 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
         if (role.empty()) {
             continue;
         }
-        const bool is_egg =
-            line.ingredient != nullptr && line.ingredient->ingredient_class == IngredientClass::egg;
-        const bool is_kept = line.key == "egg" || (is_egg && is_all_mixed);
-        diagnostics.warning(Code::ingredient_doubtful, line.place,
-                            in_quotes(line.name) +
-                                " is listed with the dough, but the directions name it for " + role +
-                                " only" + (is_kept ? "" : "; it is kept apart"),
-                            is_kept ? "take it out of the dough if it does not go into it"
-                                    : "add it to the dough if it goes into it");
-        line.is_sure = false;
+        const bool is_kept = line.key == "egg" || (line.is_of(IngredientClass::egg) && is_all_mixed);
+        doubt(line, Code::ingredient_doubtful,
+              in_quotes(line.name) + " is listed with the dough, but the directions name it for " + role +
+                  " only" + (is_kept ? "" : "; it is kept apart"),
+              is_kept ? "take it out of the dough if it does not go into it"
+                      : "add it to the dough if it goes into it",
+              diagnostics);
         line.role = is_kept ? line.role : role;
         if (!is_kept) {
             set_apart_beside(lines, line, diagnostics);
@@ -481,13 +471,14 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
     }
     set_apart_last(lines, words, diagnostics);
     set_apart_more_fat(lines, diagnostics);
-    doubt_shared_eggs(lines, words, diagnostics);
-    set_apart_bath(lines, words, diagnostics);
     const CallIndex index(lines, words);
+    doubt_shared_eggs(lines, index, diagnostics);
+    set_apart_bath(lines, index, diagnostics);
     set_apart_greasing(lines, index, diagnostics);
-    set_apart_named_late(lines, index, diagnostics);
-    set_apart_egg_wash(lines, index, diagnostics);
-    doubt_behind_apart(lines, index, diagnostics);
+    const std::size_t late = end_of_making(index);
+    set_apart_named_late(lines, index, late, diagnostics);
+    set_apart_egg_wash(lines, index, late, diagnostics);
+    doubt_behind_apart(lines, index, late, diagnostics);
     doubt_worked_in(lines, index, diagnostics);
 }
 

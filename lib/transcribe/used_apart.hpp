@@ -21,6 +21,10 @@ void set_apart_by_directions(std::vector<IngredientLine>& lines, std::span<const
 /// The role of a thing that every sentence naming it sets apart; empty where one mixes it, or none names it.
 std::string role_by_directions(std::span<const DirectionWord> words, std::span<const std::string> calls);
 
+/// Leaves a line where it is, with a warning that it is doubtful.
+void doubt(IngredientLine& line, Code code, const std::string& message, const std::string& hint,
+           Diagnostics& diagnostics);
+
 /// Takes a line out of the dough, with a warning: `why` goes on behind its words.
 void set_apart(IngredientLine& line, const std::string& role, const std::string& why,
                Diagnostics& diagnostics);
