@@ -177,11 +177,13 @@ private:
     // "Levain" over "Ingredient | Weight"
     bool is_over_table() const {
         const std::string_view below = cursor_.next_line();
+        constexpr std::size_t longest = 40; // bytes; no name of a column
         const std::size_t end = below.find_first_of("|\t", 1);
-        const std::string first = end == std::string_view::npos || end > 40 // bytes; no name of a column
-                                      ? std::string()
-                                      : heading_text(below.substr(below.front() == '|' ? 1 : 0,
-                                                                  end - (below.front() == '|' ? 1 : 0)));
+        if (end == std::string_view::npos || end > longest) {
+            return false;
+        }
+        const std::size_t begin = below.front() == '|' ? 1 : 0;
+        const std::string first = heading_text(below.substr(begin, end - begin));
         return first.starts_with("ingredient") || first.starts_with("item") || first.starts_with("material");
     }
 
@@ -260,11 +262,12 @@ private:
         }
         const std::string first = title.substr(0, digit - 1);
         const std::string_view clock = std::string_view(title).substr(digit);
-        const bool is_clock = clock.find(" am") != std::string_view::npos ||
-                              clock.find(" pm") != std::string_view::npos ||
-                              clock.substr(0, 4).find("am") != std::string_view::npos ||
-                              clock.substr(0, 4).find("pm") != std::string_view::npos ||
-                              clock.substr(0, 3).find(':') != std::string_view::npos;
+        const auto has = [](std::string_view text, std::string_view mark) {
+            return text.find(mark) != std::string_view::npos;
+        };
+        const std::string_view hour = clock.substr(0, 4); // "9am", "10pm"
+        const bool is_clock = has(clock, " am") || has(clock, " pm") || has(hour, "am") || has(hour, "pm") ||
+                              has(clock.substr(0, 3), ":");
         return is_clock && (!stage_named(first).empty() || role_of_heading(first) == "dough") ? first : title;
     }
 

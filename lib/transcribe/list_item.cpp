@@ -1,14 +1,13 @@
 #include "transcribe/list_item.hpp"
 
 #include "transcribe/ingredient_line.hpp"
+#include "transcribe/kitchen_acts.hpp"
 #include "transcribe/line_purpose.hpp"
 #include "transcribe/line_tokens.hpp"
 #include "transcribe/recipe_text.hpp"
 #include "transcribe/recipe_words.hpp"
 
 #include <algorithm>
-#include <array>
-#include <span>
 #include <string>
 
 namespace leavenwright {
@@ -174,19 +173,13 @@ std::size_t measured_amounts(std::string_view text) {
 }
 
 // What a row of a stage ends in.
-constexpr auto waits = std::to_array<std::string_view>(
-    {"overnight", "covered", "warm", "room temperature", "room temp", "all night", "until bubbly"});
-
-static bool is_one_of(std::string_view text, std::span<const std::string_view> words) {
-    return std::find(words.begin(), words.end(), text) != words.end();
-}
+constexpr std::string_view waits = "overnight|covered|warm|room temperature|room temp|all night|until bubbly";
 
 std::string_view before_sentence(std::string_view text) {
     constexpr std::string_view stop = ". ";
     for (std::size_t at = text.find(stop); at != std::string_view::npos; at = text.find(stop, at + 1)) {
-        const std::size_t space = text.rfind(' ', at);
-        const std::string_view word = text.substr(space == std::string_view::npos ? 0 : space + 1,
-                                                  at - (space == std::string_view::npos ? 0 : space + 1));
+        const std::size_t begin = text.rfind(' ', at) + 1; // 0 where no space stands before it
+        const std::string_view word = text.substr(begin, at - begin);
         const bool is_begun =
             at + stop.size() < text.size() && text[at + stop.size()] >= 'A' && text[at + stop.size()] <= 'Z';
         constexpr std::size_t longest_short_form = 3; // "2 tsp. Salt", "1 pkg. Yeast"
@@ -231,7 +224,7 @@ std::vector<SourcedText> items_in_row(const SourcedText& row, const Pantry& pant
         const bool is_remark =                                            // "ready at 1 pm"
             next == text.size() && items.size() > 1 && !is_amount && !is_unknown && !has_measure(item.text) &&
             (has_digit(item.text) || is_sentence(item.text) ||
-             item.text.find(" it ") != std::string_view::npos || is_one_of(item.text, waits));
+             item.text.find(" it ") != std::string_view::npos || is_one_of(waits, item.text));
         if (is_remark && !names_ingredient(item.text, pantry) && !names_stage(item.text)) {
             break;
         }

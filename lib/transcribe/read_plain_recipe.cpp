@@ -129,8 +129,7 @@ private:
         }
         // the list of a levain, and below an empty line a table that has the levain in it
         const bool is_behind_stage =
-            blank_before_ && list_.role() != "dough" && !recipe_.lines.empty() &&
-            recipe_.lines.back().role == list_.role() &&
+            is_below_stage() &&
             std::any_of(table->lines.begin(), table->lines.end(), [&](const RecipeLine& line) {
                 return stage_named(heading_text(without_figures(line.said()))) == list_.role();
             });
@@ -239,9 +238,7 @@ private:
     // A block with flour and salt below the list of a soaker or a levain, where no heading of the dough
     // stands.
     bool begins_dough_block() const {
-        const bool is_stage = is_in_dough(list_.role()) && list_.role() != "dough";
-        if (!blank_before_ || part_ != RecipePart::ingredients || !is_stage || recipe_.lines.empty() ||
-            recipe_.lines.back().role != list_.role()) {
+        if (part_ != RecipePart::ingredients || !is_below_stage()) {
             return false;
         }
         constexpr std::size_t most_lines = 40;
@@ -251,16 +248,23 @@ private:
         bool is_block = true;
         for (std::size_t number = cursor_.number(); number <= last; ++number) {
             const std::string_view line = plain_line_of(number);
-            is_block = is_block && is_item(line, pantry_);
+            const bool is_one = is_item(line, pantry_);
+            is_block = is_block && is_one;
             has_flour = has_flour || (is_block && names_flour(line, pantry_));
             has_salt = has_salt || (is_block && line.find("salt") != std::string_view::npos);
             constexpr std::size_t longest_heading = 30;
-            if (!is_item(line, pantry_) && line.size() < longest_heading && !is_sentence(line) &&
+            if (!is_one && line.size() < longest_heading && !is_sentence(line) &&
                 role_of_heading(heading_text(line)) == "dough") {
                 return false;
             }
         }
         return has_flour && has_salt;
+    }
+
+    // Behind an empty line below the items of a soaker or a levain.
+    bool is_below_stage() const {
+        return blank_before_ && is_in_dough(list_.role()) && list_.role() != "dough" &&
+               !recipe_.lines.empty() && recipe_.lines.back().role == list_.role();
     }
 
     std::string_view plain_line_of(std::size_t number) const {
@@ -472,9 +476,9 @@ private:
         return true;
     }
 
-    // "Levain (night before): 25 g starter, 50 g whole wheat flour, 50 g water", "Fruit: 350 g raisins"
     static constexpr std::size_t longest_label = 40;
 
+    // "Levain (night before): 25 g starter, 50 g whole wheat flour, 50 g water", "Fruit: 350 g raisins"
     bool take_part_on_a_line(const SourcedText& line) {
         constexpr std::size_t longest = 300;
         if (line.text.size() > longest || frame_line(line.text).kind != FrameLine::Kind::none) {
@@ -617,8 +621,6 @@ private:
         return line;
     }
 
-    // "One pint of milk, one quart of flour, three eggs": a list in sentences, down to the first that says
-    // what to do.
     static std::string_view first_words(std::string_view text) {
         std::size_t end = 0;
         for (int words = 0; words < 3 && end < text.size(); ++words) {
@@ -627,6 +629,8 @@ private:
         return text.substr(0, end);
     }
 
+    // "One pint of milk, one quart of flour, three eggs": a list in sentences, down to the first that says
+    // what to do.
     bool take_run_on(const SourcedText& first_line) {
         if (part_ == RecipePart::directions) {
             return false;

@@ -14,7 +14,12 @@ namespace {
 
 using Tokens = std::vector<LineToken>;
 
-constexpr double coolest_celsius = 15.0; // "water at 24 C"; fewer are cups
+// Whether the number at `at` and the C behind it are all that is left: "water at 24 C", "water (30C)".
+bool ends_in_celsius(const Tokens& tokens, std::size_t at) {
+    constexpr double coolest = 15.0; // fewer are cups
+    return at + 2 == tokens.size() && tokens[at].is_number() && tokens[at].value >= coolest &&
+           tokens[at + 1].text == "C";
+}
 
 class LineSplitter {
 public:
@@ -218,9 +223,8 @@ private:
              next->is("inches") || next->is("minutes") || next->is("cm"));
         const bool is_behind_type = at > 0 && tokens_[at - 1].is_any({"type", "tipo", "typ", "t", "no"});
         const bool is_joined = next != nullptr && next->is_glued && next->text == "\xC2\xB0";
-        const bool is_heat = next != nullptr && next->text == "C" && at + 2 == tokens_.size() && at > 0 &&
-                             token.value >= coolest_celsius;
-        return is_heat || is_type || is_share_of_fat || is_temperature || is_behind_type || is_joined;
+        return (at > 0 && ends_in_celsius(tokens_, at)) || is_type || is_share_of_fat || is_temperature ||
+               is_behind_type || is_joined;
     }
 
     void take_front_amount() {
@@ -418,19 +422,12 @@ private:
         return measure.is_piece() != own.is_piece() || measure.is_volume() != own.is_volume();
     }
 
-    // "water (30C)"; fewer are cups
-    static bool is_celsius(const Tokens& tokens) {
-        return tokens.size() == 2 && tokens[0].is_number() && tokens[0].value >= coolest_celsius &&
-               tokens[1].text == "C";
-    }
-
     // "(soaked in 1/4 cup rum)"
     static bool is_soaked_in_other(const Tokens& tokens) {
-        constexpr auto acts =
-            std::to_array<std::string_view>({"soak", "soaked", "dissolved", "mixed", "steeped", "plumped"});
         bool is_act = false;
         for (std::size_t at = 0; at + 2 < tokens.size(); ++at) {
-            is_act = is_act || std::find(acts.begin(), acts.end(), tokens[at].folded) != acts.end();
+            is_act =
+                is_act || tokens[at].is_any({"soak", "soaked", "dissolved", "mixed", "steeped", "plumped"});
             if (!is_act || !tokens[at].is_any({"in", "with"}) || !tokens[at + 1].is_number()) {
                 continue;
             }
@@ -474,7 +471,7 @@ private:
         for (Bracket& bracket : brackets_) {
             line_.is_of_parts = line_.is_of_parts || is_sum(bracket.tokens);
             line_.has_other_in_bracket = line_.has_other_in_bracket || is_soaked_in_other(bracket.tokens);
-            if (is_celsius(bracket.tokens) || take_range_in(bracket)) {
+            if (ends_in_celsius(bracket.tokens, 0) || take_range_in(bracket)) {
                 continue;
             }
             std::size_t at = begin_of_amount(bracket);
